@@ -1,0 +1,376 @@
+# holdwater: water chemistry of quarantine fish tanks. GNU make.
+#
+#   make                 build/holdwater and build/libholdwater.a
+#   make test            every check that needs no other program; ends with "N checks passed"
+#   make test-update     rewrite the expected output of the CLI cases (review with git diff)
+#   make oracles         compare the core with outside implementations; skipped ones are named
+#   make lint            format, static analysis, shell scripts
+#   make sanitize        make test under the address and undefined-behaviour sanitizers
+#   make coverage        make test with a branch report for core, calc and engine
+#   make bits            the same bits from every compiler, optimisation level and C library
+#   make fuzz            each fuzzer for FUZZ_SECONDS
+#   make check-long      the long checks: bits on other machines, long fuzzing, tests/long
+#   make demo            a day in the sea room
+#   make install         to DESTDIR/PREFIX; make uninstall takes it away again
+#   make format clean
+#
+# Variables: CC CFLAGS CPPFLAGS LDFLAGS AWK BUILD PREFIX DESTDIR FUZZ_SECONDS; WERROR=1 makes
+# warnings errors; V=1 shows the commands. BUILD is the only place that is written to.
+
+BUILD = build
+PREFIX = /usr/local
+DESTDIR =
+CFLAGS ?= -O2 -g
+AWK ?= awk
+FUZZ_SECONDS ?= 20
+PYTHON = /usr/bin/python3
+
+Q = $(if $(V),,@)
+
+.DELETE_ON_ERROR:
+.SUFFIXES:
+
+# --- Flags ------------------------------------------------------------------------------------
+
+WARNINGS = -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wstrict-prototypes \
+  -Wmissing-prototypes -Wdouble-promotion -Wvla -Wwrite-strings -Wformat=2 -Wundef \
+  $(if $(filter 1,$(WERROR)),-Werror)
+DIALECT = -std=c11 -ffp-contract=off
+INCLUDES = -Iinclude -Isrc -I$(BUILD)
+POSIX = -D_POSIX_C_SOURCE=200809L
+COMPILE = $(CC) $(INCLUDES) $(CPPFLAGS) $(CFLAGS) $(DIALECT) $(WARNINGS)
+LINK = $(CC) $(CFLAGS) $(LDFLAGS)
+
+# --- Files ------------------------------------------------------------------------------------
+
+objects = $(patsubst %.c,$(BUILD)/%.o,$(1))
+
+CORE_SRC := $(wildcard src/core/*.c)
+CALC_SRC := $(wildcard src/calc/*.c)
+ENGINE_SRC := $(wildcard src/engine/*.c)
+CLI_SRC := $(wildcard src/cli/*.c)
+MAIN_SRC := $(wildcard src/cli/main.c)
+HEADERS := $(wildcard include/holdwater/*.h)
+TSV := data/references.tsv data/limits.tsv data/cautions.tsv
+
+CORE_OBJ := $(call objects,$(CORE_SRC))
+TABLES_OBJ := $(BUILD)/tables.o
+PROGRAM_OBJ := $(call objects,$(CORE_SRC) $(CALC_SRC) $(ENGINE_SRC) $(CLI_SRC)) $(TABLES_OBJ)
+PARTS_OBJ := $(filter-out $(call objects,$(MAIN_SRC)),$(PROGRAM_OBJ))
+
+LIBRARY := $(BUILD)/libholdwater.a
+PROGRAM := $(if $(MAIN_SRC),$(BUILD)/holdwater)
+
+.PHONY: all
+all: $(PROGRAM) $(if $(CORE_SRC),$(LIBRARY))
+
+# --- Building ---------------------------------------------------------------------------------
+
+# The flags in use: when they change, everything is compiled anew.
+FLAGS := $(subst ','\'',$(COMPILE) $(LINK))
+.PHONY: force
+force:
+$(BUILD)/flags: force
+	@mkdir -p $(@D)
+	@printf '%s\n' '$(FLAGS)' | cmp -s - $@ || printf '%s\n' '$(FLAGS)' >$@
+
+$(BUILD)/tables.h $(BUILD)/tables.c: $(BUILD)/tables.%: src/tables/tables.awk $(TSV)
+	@mkdir -p $(@D)
+	$(Q)LC_ALL=C $(AWK) -f src/tables/tables.awk -v kind=$* $(TSV) >$@.new
+	@mv $@.new $@
+
+$(BUILD)/%.o: %.c $(BUILD)/flags
+	@mkdir -p $(@D)
+	$(Q)$(COMPILE) $(EXTRA) -MMD -MP -c -o $@ $<
+
+$(TABLES_OBJ): $(BUILD)/tables.c $(BUILD)/tables.h $(BUILD)/flags
+	$(Q)$(COMPILE) -MMD -MP -c -o $@ $<
+
+# The header must be there before the first compilation; from then on the .d files know who needs
+# it. The core does without.
+$(call objects,$(CALC_SRC) $(ENGINE_SRC) $(CLI_SRC)): | $(BUILD)/tables.h
+$(call objects,$(CLI_SRC)): EXTRA = $(POSIX)
+
+$(LIBRARY): $(CORE_OBJ)
+	@rm -f $@
+	$(Q)$(AR) rcs $@ $(CORE_OBJ)
+
+$(BUILD)/holdwater: $(PROGRAM_OBJ)
+	$(Q)$(LINK) -o $@ $(PROGRAM_OBJ) -lm $(LDLIBS)
+
+# --- Tests ------------------------------------------------------------------------------------
+
+CORE_TESTS := $(patsubst %.c,$(BUILD)/%,$(wildcard tests/core/test_*.c))
+ENGINE_TESTS := $(patsubst %.c,$(BUILD)/%,$(wildcard tests/engine/test_*.c))
+REFERENCE := $(patsubst %.c,$(BUILD)/%,$(wildcard tests/reference/run_reference.c))
+RUN_CASES := $(BUILD)/tests/cli/run_cases
+# Other files beside the tests serve them all.
+CORE_SUPPORT := $(call objects,$(filter-out tests/core/test_% tests/core/bits.c, \
+  $(wildcard tests/core/*.c)))
+ENGINE_SUPPORT := $(call objects,$(filter-out tests/engine/test_%,$(wildcard tests/engine/*.c)))
+DOCS := $(wildcard README.md docs/*.md docs/*/*.md docs/*/*/*.md)
+CASES := $(if $(MAIN_SRC),$(wildcard tests/cli/*.txt) $(DOCS))
+
+TEST_SRC := $(wildcard tests/core/*.c tests/engine/*.c tests/reference/*.c tests/cli/*.c \
+  tests/oracles/*.c)
+TEST_OBJ := $(call objects,$(TEST_SRC))
+
+$(call objects,$(filter tests/core/% tests/reference/% tests/oracles/%,$(TEST_SRC))): \
+  EXTRA = -Itests/core
+$(call objects,$(filter tests/engine/%,$(TEST_SRC))): EXTRA = -Itests/core $(POSIX) -Itests/engine
+$(call objects,$(filter tests/engine/%,$(TEST_SRC))): | $(BUILD)/tables.h
+$(call objects,$(filter tests/cli/%,$(TEST_SRC))): EXTRA = $(POSIX)
+
+# Core tests see the core alone, as a user of the library does.
+$(CORE_TESTS) $(REFERENCE): $(BUILD)/%: $(BUILD)/%.o $(CORE_SUPPORT) $(CORE_OBJ)
+	$(Q)$(LINK) -o $@ $^ -lcmocka -lm $(LDLIBS)
+
+$(ENGINE_TESTS): $(BUILD)/%: $(BUILD)/%.o $(CORE_SUPPORT) $(ENGINE_SUPPORT) $(PARTS_OBJ)
+	$(Q)$(LINK) -o $@ $^ -lcmocka -lm $(LDLIBS)
+
+$(RUN_CASES): $(RUN_CASES).o
+	$(Q)$(LINK) -o $@ $^ -lcmocka -lm $(LDLIBS)
+
+# Each run writes a log; it is shown only when the run fails, and then the log is gone, so that the
+# run is repeated next time. All logs are made anew by every `make test`.
+LOGS := $(patsubst $(BUILD)/%,$(BUILD)/logs/%.log,$(CORE_TESTS) $(ENGINE_TESTS) $(REFERENCE)) \
+  $(patsubst %,$(BUILD)/logs/%.log,$(CASES)) \
+  $(patsubst %,$(BUILD)/logs/%.log,$(wildcard tests/tables/test_*.sh tests/cli/test_*.sh \
+    tests/layers/test_*.sh))
+
+run = @mkdir -p $(@D); if $(1) >$@ 2>&1; then :; \
+  else s=$$?; cat $@ >&2; echo "FAILED: $(patsubst $(BUILD)/logs/%.log,%,$@)" >&2; exit $$s; fi
+
+CASES_ENV = HOLDWATER="$(abspath $(BUILD)/holdwater)" HOLDWATER_RUN="$(HOLDWATER_RUN)" \
+  HOLDWATER_DATA="$(abspath data)"
+
+$(LOGS): force
+
+$(patsubst $(BUILD)/%,$(BUILD)/logs/%.log,$(CORE_TESTS) $(ENGINE_TESTS) $(REFERENCE)): \
+$(BUILD)/logs/%.log: $(BUILD)/%
+	$(call run,$<)
+
+$(patsubst %,$(BUILD)/logs/%.log,$(CASES)): $(BUILD)/logs/%.log: % $(RUN_CASES) $(PROGRAM)
+	$(call run,$(CASES_ENV) $(RUN_CASES) $<)
+
+# Shell tests get the build folder, to keep their files in.
+$(BUILD)/logs/tests/cli/%.sh.log: tests/cli/%.sh $(RUN_CASES)
+	$(call run,sh $< $(BUILD))
+$(BUILD)/logs/tests/tables/%.sh.log: tests/tables/%.sh src/tables/tables.awk
+	$(call run,sh $< $(BUILD))
+$(BUILD)/logs/tests/layers/%.sh.log: tests/layers/%.sh
+	$(call run,sh $< $(BUILD))
+
+# The count: a log's own lines "N checks passed" if it has any, else the number cmocka reports.
+COUNT = function add() { total += own ? own : cmocka; own = cmocka = 0 } \
+  FNR == 1 { add() } \
+  /^[0-9]+ checks? passed/ { own += $$1 } \
+  /^\[  PASSED  \] [0-9]+ test/ { cmocka += $$4 } \
+  /^skipped/ { print } \
+  END { add(); printf "%d checks passed\n", total }
+
+.PHONY: test test-update
+test: all $(LOGS)
+	@$(AWK) '$(COUNT)' $(LOGS) /dev/null
+
+test-update: $(RUN_CASES) $(PROGRAM)
+	$(if $(CASES),$(Q)$(CASES_ENV) $(RUN_CASES) --update $(CASES))
+
+# --- Outside implementations ------------------------------------------------------------------
+
+CORE_VALUES := $(patsubst %.c,$(BUILD)/%,$(wildcard tests/oracles/core_values.c))
+ORACLES := $(sort $(wildcard tests/oracles/*.py))
+
+$(CORE_VALUES): $(BUILD)/%: $(BUILD)/%.o $(CORE_OBJ)
+	$(Q)$(LINK) -o $@ $^ -lm $(LDLIBS)
+
+.PHONY: oracles
+oracles: all $(CORE_VALUES)
+	@failed=0; ran=0; skipped=; \
+	for oracle in $(ORACLES); do \
+	    echo "== $$oracle"; status=0; \
+	    PYTHONDONTWRITEBYTECODE=1 HOLDWATER_CORE_VALUES="$(abspath $(CORE_VALUES))" \
+	      HOLDWATER="$(abspath $(PROGRAM))" $(PYTHON) $$oracle || status=$$?; \
+	    case $$status in \
+	    0) ran=$$((ran + 1)) ;; \
+	    77) skipped="$$skipped $$oracle" ;; \
+	    *) failed=$$((failed + 1)); echo "FAILED: $$oracle (status $$status)" >&2 ;; \
+	    esac; \
+	done; \
+	for oracle in $$skipped; do echo "skipped: $$oracle"; done; \
+	echo "$$ran oracles agree, $$failed do not"; \
+	test $$failed -eq 0
+
+# --- Static checks ----------------------------------------------------------------------------
+
+LINT_C := $(CORE_SRC) $(CALC_SRC) $(ENGINE_SRC) $(CLI_SRC)
+FORMATTED := $(LINT_C) $(wildcard include/holdwater/*.h src/*/*.h tests/*/*.c tests/*/*.h)
+SCRIPTS := $(wildcard .ci/run tests/*/*.sh data/demo/*.sh)
+
+# cppcheck: missingIncludeSystem, as it is not shown the system's headers; unusedFunction is not
+# asked for, as public functions have their callers outside.
+CPPCHECK = cppcheck --quiet --std=c11 --error-exitcode=1 --inline-suppr \
+  --enable=warning,style,performance,portability --suppress=missingIncludeSystem \
+  $(INCLUDES)
+
+.PHONY: lint lint-format lint-tidy lint-cppcheck lint-shell format
+lint: lint-format lint-tidy lint-cppcheck lint-shell
+
+lint-format:
+	$(if $(FORMATTED),$(Q)clang-format --dry-run -Werror $(FORMATTED))
+
+TIDY := $(patsubst %.c,$(BUILD)/tidy/%.ok,$(LINT_C))
+lint-tidy: $(TIDY)
+$(TIDY): $(BUILD)/tidy/%.ok: %.c .clang-tidy $(HEADERS) $(wildcard src/*/*.h) $(BUILD)/tables.h
+	@mkdir -p $(@D)
+	$(Q)clang-tidy --quiet $< -- $(INCLUDES) $(DIALECT) \
+	  $(if $(filter src/cli/%,$<),$(POSIX)) >$@.out 2>&1 || { cat $@.out >&2; exit 1; }
+	@touch $@
+
+lint-cppcheck: $(BUILD)/tables.h
+	$(if $(LINT_C),$(Q)$(CPPCHECK) $(LINT_C))
+
+lint-shell:
+	$(if $(SCRIPTS),$(Q)shellcheck --severity=warning $(SCRIPTS))
+
+format:
+	$(if $(FORMATTED),$(Q)clang-format -i $(FORMATTED))
+
+# --- Other builds -----------------------------------------------------------------------------
+
+.PHONY: sanitize coverage
+sanitize:
+	+$(Q)$(MAKE) --no-print-directory BUILD=$(BUILD)/sanitize CFLAGS='-O1 -g' \
+	  CC='clang -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer' \
+	  test
+
+# Branches that no test can take count against nobody: those the compiler makes for itself, and
+# lines marked GCOVR_EXCL_LINE with the reason beside them.
+coverage:
+	$(Q)if test -d $(BUILD)/coverage; then find $(BUILD)/coverage -name '*.gcda' -delete; fi
+	+$(Q)$(MAKE) --no-print-directory BUILD=$(BUILD)/coverage CC=gcc \
+	  CFLAGS='-O0 -g --coverage -fprofile-update=atomic' test
+	$(Q)gcovr --root . --object-directory $(BUILD)/coverage --branches \
+	  --exclude-unreachable-branches --exclude-throw-branches \
+	  --filter 'src/core/' --filter 'src/calc/' --filter 'src/engine/' --sort-uncovered \
+	  $(BUILD)/coverage
+
+# --- The same bits everywhere -----------------------------------------------------------------
+
+# One build per line: name, command and, after |, what runs it. What is not installed is named and
+# left out; the first three must be there.
+BITS_MUST = gcc clang musl-gcc
+BITS_MORE = i686-linux-gnu-gcc aarch64-linux-gnu-gcc arm-linux-gnueabihf-gcc \
+  riscv64-linux-gnu-gcc powerpc64le-linux-gnu-gcc s390x-linux-gnu-gcc
+BITS_SRC := $(wildcard tests/core/bits.c)
+
+bits_flags = $(DIALECT) -Iinclude -Isrc $(BITS_SRC) $(CORE_SRC)
+bits_agree = $(AWK) '{ print; name = $$1 " " $$2; $$1 = $$2 = "" } \
+  NF < 3 { print "no hash: " name; bad = 1 } \
+  NR == 1 { first = $$0 } \
+  $$0 != first { bad = 1 } \
+  END { if (bad) print "the bits differ"; else print NR " builds, the same bits"; exit bad }' \
+  $(BUILD)/bits/table
+
+.PHONY: bits bits-more
+bits:
+	@rm -rf $(BUILD)/bits; mkdir -p $(BUILD)/bits; : >$(BUILD)/bits/table
+	@$(if $(CORE_SRC),,exit 0;) \
+	for cc in $(BITS_MUST); do \
+	    for level in -O0 -O1 -O2 -O3; do \
+	        $$cc $$level $(bits_flags) -o $(BUILD)/bits/$$cc$$level -lm || exit 1; \
+	        printf '%-28s %s\n' "$$cc $$level" "$$($(BUILD)/bits/$$cc$$level)" \
+	          >>$(BUILD)/bits/table; \
+	    done; \
+	done
+	@$(bits_agree)
+
+# Other machines, under qemu, with the first build of `bits` as the measure. On 32-bit x86 the bits
+# are promised for SSE arithmetic: the older unit rounds twice.
+bits-more: bits
+	@set -e; $(if $(CORE_SRC),,exit 0;) \
+	for cc in $(BITS_MORE); do \
+	    arch=$${cc%%-*}; \
+	    case $$arch in \
+	    i686) flags='-msse2 -mfpmath=sse'; run= ;; \
+	    powerpc64le) flags=; run=qemu-ppc64le-static ;; \
+	    *) flags=; run=qemu-$$arch-static ;; \
+	    esac; \
+	    if ! command -v $$cc >/dev/null || { test "$$run" && ! command -v $$run >/dev/null; }; then \
+	        echo "skipped: $$cc"; continue; \
+	    fi; \
+	    for level in -O0 -O2; do \
+	        $$cc $$level -static $$flags $(bits_flags) -o $(BUILD)/bits/$$cc$$level -lm; \
+	        printf '%-28s %s\n' "$$cc $$level" "$$($$run $(BUILD)/bits/$$cc$$level)" \
+	          >>$(BUILD)/bits/table; \
+	    done; \
+	done
+	@$(bits_agree)
+
+# --- Fuzzing ----------------------------------------------------------------------------------
+
+FUZZERS := $(patsubst tests/fuzz/%.c,$(BUILD)/fuzz/%,$(wildcard tests/fuzz/fuzz_*.c))
+FUZZ_PARTS := $(CORE_SRC) $(CALC_SRC) $(ENGINE_SRC) $(filter-out $(MAIN_SRC),$(CLI_SRC))
+FUZZ_LENGTH = 4096
+
+$(FUZZERS): $(BUILD)/fuzz/%: tests/fuzz/%.c $(FUZZ_PARTS) $(BUILD)/tables.c $(BUILD)/tables.h \
+  $(HEADERS) $(wildcard src/*/*.h)
+	@mkdir -p $(@D)
+	$(Q)clang -g -O1 -fsanitize=fuzzer,address,undefined -fno-sanitize-recover=all \
+	  $(INCLUDES) $(DIALECT) $(POSIX) -o $@ $< $(FUZZ_PARTS) $(BUILD)/tables.c -lm
+
+.PHONY: fuzz check-long
+fuzz: $(FUZZERS)
+	@set -e; for fuzzer in $(FUZZERS); do \
+	    name=$${fuzzer##*/}; seeds=tests/fuzz/$${name#fuzz_}; \
+	    mkdir -p $(BUILD)/fuzz/$$name.corpus; \
+	    echo "== $$name, $(FUZZ_SECONDS) s"; \
+	    $$fuzzer -max_total_time=$(FUZZ_SECONDS) -max_len=$(FUZZ_LENGTH) -verbosity=0 \
+	      -print_final_stats=1 -artifact_prefix=$(BUILD)/fuzz/$$name- \
+	      $(BUILD)/fuzz/$$name.corpus $$(test -d $$seeds && echo $$seeds) \
+	      >$(BUILD)/fuzz/$$name.log 2>&1 || { cat $(BUILD)/fuzz/$$name.log >&2; exit 1; }; \
+	    grep number_of_executed_units $(BUILD)/fuzz/$$name.log; \
+	done
+
+check-long: bits-more
+	+$(Q)$(MAKE) --no-print-directory test sanitize
+	+$(Q)$(MAKE) --no-print-directory FUZZ_SECONDS=300 fuzz
+	@set -e; for script in $(wildcard tests/long/*.sh); do echo "== $$script"; \
+	    HOLDWATER="$(abspath $(PROGRAM))" sh $$script $(BUILD); done
+
+# --- Demo, installing, cleaning ---------------------------------------------------------------
+
+.PHONY: demo install uninstall clean
+demo: all
+	@HOLDWATER="$(abspath $(PROGRAM))" HOLDWATER_DATA="$(abspath data)" sh data/demo/demo.sh
+
+VERSION := $(or $(shell sed -n 's/^.define HW_VERSION "\([^"]*\)".*/\1/p' \
+  $(HEADERS) $(wildcard src/*/*.h) /dev/null),0.0.0)
+MAN := $(wildcard docs/man/*.1)
+
+INSTALL = install
+TO = $(DESTDIR)$(PREFIX)
+
+install: all
+	@printf '%s\n' 'prefix=$(PREFIX)' 'includedir=$${prefix}/include' 'libdir=$${prefix}/lib' '' \
+	  'Name: holdwater' 'Description: water chemistry of quarantine fish tanks' \
+	  'Version: $(VERSION)' 'Cflags: -I$${includedir}' 'Libs: -L$${libdir} -lholdwater -lm' \
+	  >$(BUILD)/holdwater.pc
+	$(INSTALL) -d $(TO)/bin $(TO)/lib/pkgconfig $(TO)/include/holdwater
+	$(INSTALL) -m 755 $(BUILD)/holdwater $(TO)/bin/
+	$(INSTALL) -m 644 $(LIBRARY) $(TO)/lib/
+	$(INSTALL) -m 644 $(HEADERS) $(TO)/include/holdwater/
+	$(INSTALL) -m 644 $(BUILD)/holdwater.pc $(TO)/lib/pkgconfig/
+	$(if $(MAN),$(INSTALL) -d $(TO)/share/man/man1)
+	$(if $(MAN),$(INSTALL) -m 644 $(MAN) $(TO)/share/man/man1/)
+
+uninstall:
+	rm -f $(TO)/bin/holdwater $(TO)/lib/libholdwater.a $(TO)/lib/pkgconfig/holdwater.pc
+	rm -f $(addprefix $(TO)/include/holdwater/,$(notdir $(HEADERS)))
+	rm -f $(addprefix $(TO)/share/man/man1/,$(notdir $(MAN)))
+	-rmdir $(TO)/include/holdwater
+
+clean:
+	rm -rf $(BUILD)
+
+-include $(PROGRAM_OBJ:.o=.d) $(TEST_OBJ:.o=.d)

@@ -1,0 +1,19 @@
+/* holdwater/holdwater.h - the whole library in one include, and its version.
+ *
+ * Units are fixed and stated at every argument: temperatures in degrees Celsius (ITS-90),
+ * salinities in grams of sea salt per kilogram of water (used as practical salinity, from which
+ * they differ by 0.5 %), concentrations in mg/L. See status.h for what the functions return.
+ */
+#ifndef HOLDWATER_HOLDWATER_H
+#define HOLDWATER_HOLDWATER_H
+
+#include "holdwater/ammonia.h"
+#include "holdwater/criteria.h"
+#include "holdwater/nitrogen.h"
+#include "holdwater/ph.h"
+#include "holdwater/seawater.h"
+#include "holdwater/status.h"
+
+#define HW_VERSION "0.1.0"
+
+#endif

@@ -1,0 +1,81 @@
+/* ammonia_sample.h - one ammonia reading as the core sees it; shared by the answer and its working. */
+#ifndef HW_AMMONIA_SAMPLE_H
+#define HW_AMMONIA_SAMPLE_H
+#include "calc/steps.h"
+#include "holdwater/ammonia.h"
+#include "holdwater/criteria.h"
+#include "holdwater/nitrogen.h"
+#include "holdwater/ph.h"
+#include "holdwater/seawater.h"
+#include "tables.h"
+
+/* The inputs, in the order of the table. */
+enum {
+    TAN,
+    BASIS,
+    DILUTION,
+    PH,
+    PH_SCALE,
+    TEMP,
+    SALINITY,
+    MODEL_METER,
+    MODEL_OTHER,
+    MEDICINE,
+    LONG_LIMIT,
+    SHORT_LIMIT,
+    LIMIT_BASIS,
+    INPUTS
+};
+
+/* One row, its words turned into the core's enums, and what the core says of it. */
+struct ammonia_sample {
+    double total_n; /* total ammonia in the tank, mg N/L */
+    double ph, temp, salinity;
+    enum hw_nitrogen_basis basis;
+    enum hw_ph_scale scale;
+    enum hw_ammonia_model model;
+    double pk, fraction; /* by the model chosen, on the scale given */
+    double free_n;       /* mg N/L */
+    double from_meter;   /* what to add to a meter's pH for the scale given */
+    double ph_meter;     /* the pH on a meter's scale */
+    bool meter_in_range; /* ... where limits are defined */
+    double pk_1989, fraction_1989;
+    double
+        free_1989; /* mg NH3/L by the constant behind the salt-water limits; NaN where they do not apply */
+    bool fit_stretched, criteria_stretched;
+};
+
+/* How a sample stands to a limit: times over it, the total (mg N/L) and the pH on the scale given that reach it. */
+struct ammonia_standing {
+    double ratio, total_n, ph;
+};
+
+/* The limits of one averaging time: their keys, the notes that say which was passed. */
+struct ammonia_limits {
+    int own;
+    enum hw_limit_key salt;
+    enum hw_epa2013 fresh;
+    enum hw_ammonia_note over_own, over_salt, over_fresh;
+};
+
+extern const struct ammonia_limits ammonia_long_limits, ammonia_short_limits;
+
+struct ammonia_sample ammonia_sample(const double in[]);
+
+double nitrogen_to_n(enum hw_nitrogen_basis basis, double amount);
+double nitrogen_from_n(enum hw_nitrogen_basis basis, double as_n);
+
+/* Against a limit of free ammonia, both as N, counted with the constant pk; the pH is on that constant's scale. */
+struct ammonia_standing ammonia_against_free(double total_n, double limit_n, double fraction,
+                                             double pk);
+struct ammonia_standing ammonia_against_salt(const struct ammonia_sample *s,
+                                             enum hw_limit_key limit);
+struct ammonia_standing ammonia_against_fresh(struct ammonia_sample *s, enum hw_epa2013 criterion);
+
+/* Which published limits apply to a sample; between the two steps of salinity both do. */
+bool ammonia_salt_applies(const struct ammonia_sample *s);
+bool ammonia_fresh_applies(const struct ammonia_sample *s);
+
+/* Writes the working; the same names and numbers as the answer. */
+void ammonia_work(const double in[], struct hw_steps *steps);
+#endif

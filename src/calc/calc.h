@@ -1,0 +1,108 @@
+/* calc.h - what a calculation is: tables and one function. Internal to the program: not installed, no ABI promise.
+ *
+ * An input may stand in the table more than once, under one name, when a choice decides what it is: each entry then
+ * has a condition on that choice, no two of them hold together, and the name means the entry whose condition holds.
+ * (ammonia's `model` is so: one preset and list of words for a meter's pH, another for the other scales.)
+ * A choice that conditions name stands before the inputs that name it. */
+#ifndef HW_CALC_H
+#define HW_CALC_H
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+enum {
+    HW_BLOCK = 256,
+    HW_INPUTS = 24,
+    HW_RESULTS = 16,
+    HW_NOTES = 32
+}; /* limits, held by the lint test */
+
+enum hw_kind { /* which units convert into one another */
+               HW_NUMBER,
+               HW_COUNT,
+               HW_CHOICE,
+               HW_SET,
+               HW_SHARE,
+               HW_VOLUME,
+               HW_MASS,
+               HW_LENGTH,
+               HW_TEMPERATURE,
+               HW_TEMPERATURE_STEP,
+               HW_SALINITY,
+               HW_CONCENTRATION,
+               HW_TIME,
+               HW_DOSE_RATE,
+               HW_CONDUCTIVITY,
+               HW_ALKALINITY,
+               HW_PH,
+               HW_MASS_PER_DAY /* and what else a unit needs; HW_COUNT holds whole numbers */
+};
+
+enum hw_need { HW_REQUIRED, HW_PRESET, HW_OPTIONAL };
+
+struct hw_input {
+    const char *name, *unit, *help; /* unit: of the column, of a bare number, of machine output */
+    enum hw_kind kind;
+    bool
+        unit_must; /* a bare number is refused: volumes, masses, lengths, product strengths, dosing rates */
+    double lo, hi; /* both valid; a choice runs from 0 to its last word */
+    enum hw_need need;
+    double preset; /* used when need is HW_PRESET */
+    const char *const
+        *words;          /* choice: word i has value i; set: word i is bit i; NULL ends the list;
+                                         a set's first word "none" stands alone */
+    int group;           /* 0, or a number: exactly one input of that group is given */
+    int when_input;      /* -1, or the choice that makes this input required ... */
+    uint32_t when_words; /* ... when it has one of these words (bits); given otherwise is an error;
+                                         a preset with a condition is filled in only while the condition holds */
+};
+
+struct hw_result {
+    const char *name, *unit, *help;
+    enum hw_kind kind;
+    int digits;     /* significant digits in text */
+    int safe;       /* a solved or poured amount is rounded: -1 down, +1 up, 0 to nearest */
+    bool sometimes; /* may be absent (NaN) although there is an answer */
+};
+
+enum hw_effect {              /* the row's status is that of its gravest note */
+                 HW_STANDING, /* true of every answer, or until a missing input is given: text and json, never
+                                         a cell; run sets its bit as it does the others */
+                 HW_CAUTION,   /* raised by these values: status 0 */
+                 HW_STRETCHED, /* computable, outside the fitted range: status +1 */
+                 HW_REFUSED,   /* no answer: status -1, every result NaN */
+                 HW_WITHHELD   /* not given, for safety: status -2, every result NaN */
+};
+
+struct hw_note {
+    const char *code, *text, *source;
+    enum hw_effect effect;
+};
+
+struct hw_block {
+    size_t n; /* rows, 1 to HW_BLOCK */
+    const double *const
+        *in; /* in[INPUT][row]: canonical unit, lo <= x <= hi; NaN: optional, not given */
+    double *const
+        *out;        /* out[RESULT][row]: set each; NaN where a `sometimes` result does not apply */
+    uint32_t *notes; /* notes[row]: zero on entry; set bit NOTE, an index into hw_calc.notes */
+};
+
+struct hw_steps; /* the working of one row, see engine */
+
+struct hw_calc {
+    const char *name, *purpose;
+    const struct hw_input *inputs;
+    size_t n_inputs;
+    const struct hw_result *results;
+    size_t n_results;
+    const struct hw_note *notes;
+    size_t n_notes;
+    const char *const *sources;            /* keys of data/references.tsv; NULL ends the list */
+    void (*run)(const struct hw_block *b); /* pure: same block, same bytes */
+    void (*work)(const double in[],
+                 struct hw_steps *steps); /* one row on paper, from the same core calls */
+};
+
+extern const struct hw_calc *const hw_calcs[]; /* help order; NULL ends the list */
+#endif

@@ -1,0 +1,366 @@
+/* calc_ammonia.c - how much of a total ammonia reading is free, and how far that is from a limit. */
+#include "calc/ammonia_sample.h"
+#include "calc/list.h"
+
+#include <math.h>
+
+enum {
+    FREE,
+    FREE_NH3,
+    FREE_PERCENT,
+    PKA,
+    FREE_FOR_LIMIT,
+    LONG_RATIO,
+    SHORT_RATIO,
+    TAN_LONG,
+    PH_LONG,
+    RESULTS
+};
+
+static const char *const basis_words[] = {"n", "nh3", "nh4", NULL};
+static const char *const scale_words[] = {"meter", "nbs-rigorous", "total", "free", "sws", NULL};
+static const char *const meter_models[] = {"khoo1977", "epa1989", NULL};
+static const char *const other_models[] = {"clegg1995", NULL};
+static const char *const medicine_words[] = {
+    "none",     "copper-ionic", "copper-amine", "copper-chelated", "dye",
+    "formalin", "antibiotic",   "binder",       "other",           NULL};
+enum { ON_METER = 1u << HW_PH_METER, NOT_ON_METER = 0x1eu };
+enum {
+    MED_COPPER_IONIC = 1u << 1,
+    MED_COPPER_AMINE = 1u << 2,
+    MED_COPPER_CHELATED = 1u << 3,
+    MED_DYE = 1u << 4,
+    MED_FORMALIN = 1u << 5,
+    MED_ANTIBIOTIC = 1u << 6,
+    MED_BINDER = 1u << 7,
+    MED_OTHER = 1u << 8
+};
+
+static const struct hw_input inputs[INPUTS] = {
+    [TAN] = {.name = "tan",
+             .unit = "mg/L",
+             .kind = HW_CONCENTRATION,
+             .lo = 0,
+             .hi = 1000,
+             .help = "total ammonia as the kit reads it, in the kit's basis",
+             .need = HW_REQUIRED,
+             .when_input = -1},
+    [BASIS] = {.name = "basis",
+               .unit = "",
+               .kind = HW_CHOICE,
+               .lo = 0,
+               .hi = 2,
+               .words = basis_words,
+               .help = "what the kit counts: nitrogen, ammonia or ammonium (its leaflet says)",
+               .need = HW_PRESET,
+               .preset = HW_NITROGEN_N,
+               .when_input = -1},
+    [DILUTION] = {.name = "dilution",
+                  .unit = "",
+                  .kind = HW_NUMBER,
+                  .lo = 1,
+                  .hi = 1000,
+                  .help = "how many times the sample was diluted before the test",
+                  .need = HW_PRESET,
+                  .preset = 1,
+                  .when_input = -1},
+    [PH] = {.name = "ph",
+            .unit = "",
+            .kind = HW_PH,
+            .lo = HW_PH_MIN,
+            .hi = HW_PH_MAX,
+            .help = "pH of the tank water; below 5 or above 10 doubt the reading",
+            .need = HW_REQUIRED,
+            .when_input = -1},
+    [PH_SCALE] =
+        {.name = "ph_scale",
+         .unit = "",
+         .kind = HW_CHOICE,
+         .lo = 0,
+         .hi = 4,
+         .words = scale_words,
+         .help = "what the pH number means; a meter calibrated in fresh-water buffers is meter",
+         .need = HW_PRESET,
+         .preset = HW_PH_METER,
+         .when_input = -1},
+    [TEMP] = {.name = "temp",
+              .unit = "C",
+              .kind = HW_TEMPERATURE,
+              .lo = HW_AMMONIA_TEMP_MIN,
+              .hi = HW_AMMONIA_TEMP_MAX,
+              .help = "water temperature; the constants hold no further",
+              .need = HW_REQUIRED,
+              .when_input = -1},
+    [SALINITY] = {.name = "salinity",
+                  .unit = "g/kg",
+                  .kind = HW_SALINITY,
+                  .lo = HW_AMMONIA_SALINITY_MIN,
+                  .hi = HW_AMMONIA_SALINITY_MAX,
+                  .help = "salinity of sea-salt water; the constants hold no further",
+                  .need = HW_REQUIRED,
+                  .when_input = -1},
+    [MODEL_METER] = {.name = "model",
+                     .unit = "",
+                     .kind = HW_CHOICE,
+                     .lo = 0,
+                     .hi = 1,
+                     .words = meter_models,
+                     .help = "ionisation constant for a meter's pH",
+                     .need = HW_PRESET,
+                     .preset = HW_AMMONIA_KHOO1977,
+                     .when_input = PH_SCALE,
+                     .when_words = ON_METER},
+    [MODEL_OTHER] = {.name = "model",
+                     .unit = "",
+                     .kind = HW_CHOICE,
+                     .lo = 0,
+                     .hi = 0,
+                     .words = other_models,
+                     .help = "ionisation constant for pH on the other scales",
+                     .need = HW_PRESET,
+                     .preset = 0,
+                     .when_input = PH_SCALE,
+                     .when_words = NOT_ON_METER},
+    [MEDICINE] = {.name = "medicine",
+                  .unit = "",
+                  .kind = HW_SET,
+                  .lo = 0,
+                  .hi = 511,
+                  .words = medicine_words,
+                  .help = "what is in the water",
+                  .need = HW_OPTIONAL,
+                  .when_input = -1},
+    [LONG_LIMIT] = {.name = "long_limit",
+                    .unit = "mg/L",
+                    .kind = HW_CONCENTRATION,
+                    .lo = 0.001,
+                    .hi = 100,
+                    .help = "your own limit of free ammonia for days, instead of the published one",
+                    .need = HW_OPTIONAL,
+                    .when_input = -1},
+    [SHORT_LIMIT] = {.name = "short_limit",
+                     .unit = "mg/L",
+                     .kind = HW_CONCENTRATION,
+                     .lo = 0.001,
+                     .hi = 100,
+                     .help =
+                         "your own limit of free ammonia for an hour, instead of the published one",
+                     .need = HW_OPTIONAL,
+                     .when_input = -1},
+    [LIMIT_BASIS] = {.name = "limit_basis",
+                     .unit = "",
+                     .kind = HW_CHOICE,
+                     .lo = 0,
+                     .hi = 2,
+                     .words = basis_words,
+                     .help = "what your own limits count",
+                     .need = HW_PRESET,
+                     .preset = HW_NITROGEN_N,
+                     .when_input = -1},
+};
+
+static const struct hw_result results[RESULTS] = {
+    [FREE] = {.name = "free",
+              .unit = "mg/L",
+              .kind = HW_CONCENTRATION,
+              .digits = 3,
+              .help = "free (un-ionised) ammonia, as N"},
+    [FREE_NH3] = {.name = "free_nh3",
+                  .unit = "mg/L",
+                  .kind = HW_CONCENTRATION,
+                  .digits = 3,
+                  .help = "the same, as NH3"},
+    [FREE_PERCENT] = {.name = "free_percent",
+                      .unit = "",
+                      .kind = HW_NUMBER,
+                      .digits = 3,
+                      .help = "share of the total that is free, per cent"},
+    [PKA] = {.name = "pka",
+             .unit = "",
+             .kind = HW_NUMBER,
+             .digits = 5,
+             .help = "ionisation constant used, on the pH scale given"},
+    [FREE_FOR_LIMIT] = {.name = "free_for_limit",
+                        .unit = "mg/L",
+                        .kind = HW_CONCENTRATION,
+                        .digits = 3,
+                        .sometimes = true,
+                        .help = "free ammonia as the salt-water limits count it, as NH3"},
+    [LONG_RATIO] = {.name = "long_ratio",
+                    .unit = "",
+                    .kind = HW_NUMBER,
+                    .digits = 3,
+                    .sometimes = true,
+                    .help = "times the limit for days; above 1 is over it"},
+    [SHORT_RATIO] = {.name = "short_ratio",
+                     .unit = "",
+                     .kind = HW_NUMBER,
+                     .digits = 3,
+                     .sometimes = true,
+                     .help = "times the limit for one hour; above 1 is over it"},
+    [TAN_LONG] = {.name = "tan_long",
+                  .unit = "mg/L",
+                  .kind = HW_CONCENTRATION,
+                  .digits = 3,
+                  .safe = -1,
+                  .sometimes = true,
+                  .help = "total ammonia that reaches the limit for days, in the basis given"},
+    [PH_LONG] = {.name = "ph_long",
+                 .unit = "",
+                 .kind = HW_PH,
+                 .digits = 3,
+                 .safe = -1,
+                 .sometimes = true,
+                 .help = "pH at which this total reaches the limit for days, on the scale given"},
+};
+
+static const char *const sources[] = {
+    "emerson1975",   "khoo1977",        "clegg1995", "dickson1990", "dickson1979",
+    "takahashi1982", "davies",          "epa1989",   "epa2013",     "eos80",
+    "iupac-weights", "common-practice", NULL};
+
+static double smaller(double a, double b)
+{
+    return isnan(a) || b < a ? b : a;
+}
+
+/* Where both kinds of limit apply the stricter holds. A standing that does not apply is all NaN. */
+static struct ammonia_standing stricter(struct ammonia_standing a, struct ammonia_standing b)
+{
+    struct ammonia_standing strict = {-smaller(-a.ratio, -b.ratio), smaller(a.total_n, b.total_n),
+                                      smaller(a.ph, b.ph)};
+    return strict;
+}
+
+static uint32_t bit(enum hw_ammonia_note note)
+{
+    return UINT32_C(1) << note;
+}
+
+static uint32_t bit_if(bool condition, enum hw_ammonia_note note)
+{
+    return condition ? bit(note) : 0;
+}
+
+static struct ammonia_standing
+against_published(struct ammonia_sample *s, const struct ammonia_limits *limits, uint32_t *notes)
+{
+    struct ammonia_standing salt = {NAN, NAN, NAN};
+    struct ammonia_standing fresh = {NAN, NAN, NAN};
+    if (!s->meter_in_range) {
+        *notes |= bit(HW_AMMONIA_NOTE_CRITERIA_NO_PH);
+        return salt;
+    }
+    if (ammonia_salt_applies(s)) {
+        salt = ammonia_against_salt(s, limits->salt);
+    }
+    if (ammonia_fresh_applies(s)) {
+        fresh = ammonia_against_fresh(s, limits->fresh);
+    }
+    *notes |= bit_if(salt.ratio > 1, limits->over_salt);
+    *notes |= bit_if(fresh.ratio > 1, limits->over_fresh);
+    double to_fresh = fabs(s->salinity - hw_limits[HW_LIMIT_FRESH_BELOW].value);
+    double to_salt = fabs(s->salinity - hw_limits[HW_LIMIT_SALT_FROM].value);
+    *notes |= bit_if(to_fresh < 1 || to_salt < 1, HW_AMMONIA_NOTE_CRITERIA_JUMP);
+    return stricter(salt, fresh);
+}
+
+/* A limit given as N that has the number of a published limit as NH3. */
+static bool looks_like_nh3(const double in[], int limit)
+{
+    return (enum hw_nitrogen_basis)in[LIMIT_BASIS] == HW_NITROGEN_N &&
+           (in[limit] == hw_limits[HW_LIMIT_SALT_LONG].value ||
+            in[limit] == hw_limits[HW_LIMIT_SALT_SHORT].value);
+}
+
+static struct ammonia_standing against(struct ammonia_sample *s, const double in[],
+                                       const struct ammonia_limits *limits, uint32_t *notes)
+{
+    if (isnan(in[limits->own])) {
+        return against_published(s, limits, notes);
+    }
+    double limit_n = nitrogen_to_n((enum hw_nitrogen_basis)in[LIMIT_BASIS], in[limits->own]);
+    struct ammonia_standing standing =
+        ammonia_against_free(s->total_n, limit_n, s->fraction, s->pk);
+    *notes |= bit_if(standing.ratio > 1, limits->over_own);
+    *notes |= bit_if(looks_like_nh3(in, limits->own), HW_AMMONIA_NOTE_LIMIT_LOOKS_NH3);
+    return standing;
+}
+
+static uint32_t medicine_notes(double medicine)
+{
+    if (isnan(medicine)) {
+        return bit(HW_AMMONIA_NOTE_MEDICINE_UNSAID) | bit(HW_AMMONIA_NOTE_BOUND_BY_BINDER);
+    }
+    uint32_t set = (uint32_t)medicine;
+    return bit_if(set & (MED_COPPER_IONIC | MED_COPPER_AMINE | MED_COPPER_CHELATED),
+                  HW_AMMONIA_NOTE_TEST_COPPER) |
+           bit_if(set & MED_DYE, HW_AMMONIA_NOTE_TEST_DYE) |
+           bit_if(set & MED_FORMALIN, HW_AMMONIA_NOTE_TEST_FORMALIN) |
+           bit_if(set & MED_ANTIBIOTIC, HW_AMMONIA_NOTE_TEST_ANTIBIOTIC) |
+           bit_if(set & MED_BINDER, HW_AMMONIA_NOTE_TEST_BINDER) |
+           bit_if(set & MED_OTHER, HW_AMMONIA_NOTE_TEST_OTHER) |
+           bit_if(!(set & MED_BINDER), HW_AMMONIA_NOTE_BOUND_BY_BINDER);
+}
+
+static uint32_t sample_notes(const struct ammonia_sample *s, double medicine)
+{
+    double act = hw_limits[HW_LIMIT_ACT_TODAY].value;
+    return medicine_notes(medicine) | bit(HW_AMMONIA_NOTE_LIMIT_NOT_SAFE) |
+           bit(HW_AMMONIA_NOTE_PH_ERROR) | bit(HW_AMMONIA_NOTE_FILM_ROUGH) |
+           bit(HW_AMMONIA_NOTE_ASK_VET) | bit_if(s->total_n > act, HW_AMMONIA_NOTE_ACT_TODAY) |
+           bit_if(s->total_n > 0 && s->total_n <= act, HW_AMMONIA_NOTE_ANY_AMMONIA) |
+           bit_if(s->fit_stretched, HW_AMMONIA_NOTE_FIT_STRETCHED) |
+           bit_if(s->criteria_stretched, HW_AMMONIA_NOTE_CRITERIA_STRETCHED);
+}
+
+static double in_ph_range(double ph)
+{
+    return ph >= HW_PH_MIN && ph <= HW_PH_MAX ? ph : (double)NAN;
+}
+
+static void answer(const double in[], double out[], uint32_t *notes)
+{
+    struct ammonia_sample s = ammonia_sample(in);
+    struct ammonia_standing days = against(&s, in, &ammonia_long_limits, notes);
+    struct ammonia_standing hour = against(&s, in, &ammonia_short_limits, notes);
+    *notes |= sample_notes(&s, in[MEDICINE]);
+    out[FREE] = s.free_n;
+    out[FREE_NH3] = nitrogen_from_n(HW_NITROGEN_NH3, s.free_n);
+    out[FREE_PERCENT] = 100 * s.fraction;
+    out[PKA] = s.pk;
+    out[FREE_FOR_LIMIT] = s.free_1989;
+    out[LONG_RATIO] = days.ratio;
+    out[SHORT_RATIO] = hour.ratio;
+    out[TAN_LONG] = nitrogen_from_n(s.basis, days.total_n);
+    out[PH_LONG] = in_ph_range(days.ph);
+}
+
+static void run(const struct hw_block *b)
+{
+    for (size_t row = 0; row < b->n; row++) {
+        double in[INPUTS];
+        double out[RESULTS];
+        for (size_t i = 0; i < INPUTS; i++) {
+            in[i] = b->in[i][row];
+        }
+        answer(in, out, &b->notes[row]);
+        for (size_t i = 0; i < RESULTS; i++) {
+            b->out[i][row] = out[i];
+        }
+    }
+}
+
+const struct hw_calc hw_calc_ammonia = {
+    .name = "ammonia",
+    .purpose = "how much of a total ammonia reading is free, and how far that is from a limit",
+    .inputs = inputs,
+    .n_inputs = INPUTS,
+    .results = results,
+    .n_results = RESULTS,
+    .notes = hw_ammonia_notes,
+    .n_notes = HW_AMMONIA_NOTES,
+    .sources = sources,
+    .run = run,
+    .work = ammonia_work,
+};

@@ -1,0 +1,7 @@
+/* list.c - every calculation, in the order of the help: the order of the job. */
+#include "calc/list.h"
+
+const struct hw_calc *const hw_calcs[] = {
+    &hw_calc_ammonia,
+    NULL,
+};

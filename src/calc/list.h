@@ -1,0 +1,7 @@
+/* list.h - the calculations by name, one line each. */
+#ifndef HW_LIST_H
+#define HW_LIST_H
+#include "calc/calc.h"
+
+extern const struct hw_calc hw_calc_ammonia;
+#endif

@@ -1,0 +1,31 @@
+/* help.h - what is printed when help is asked for. */
+#ifndef HW_HELP_H
+#define HW_HELP_H
+#include "calc/calc.h"
+
+/* The map of the job by stage: `holdwater` alone. */
+void help_map(void);
+
+/* One calculation: examples, inputs, results, cautions, exit status. */
+void help_calc(const struct hw_calc *calc);
+
+/* A worked call, for the help; rows of one calculation stand together. */
+struct example {
+    const char *calculation, *question, *command;
+};
+
+/* A NULL calculation ends the list. */
+extern const struct example examples[];
+
+/* A stage of the job: what the keeper must know, and the calculations that tell. */
+struct stage {
+    const char *name, *question;
+    const char *const *calculations; /* NULL ends the list */
+};
+
+/* A NULL name ends the list. */
+extern const struct stage stages[];
+
+/* The calculation of that name, or NULL. */
+const struct hw_calc *calc_find(const char *name);
+#endif

@@ -1,0 +1,129 @@
+/* lists.c - units, sources, cautions. */
+#include "cli/lists.h"
+
+#include "cli/message.h"
+#include "cli/print.h"
+#include "cli/stream.h"
+#include "cli/suggest.h"
+#include "engine/unit.h"
+#include "tables.h"
+
+#include <stdio.h>
+#include <string.h>
+
+/* False with a message when there is more than one word after the command. */
+static bool at_most_one(int argc, char *argv[])
+{
+    if (argc > 3) {
+        complain("%s takes at most one word", argv[1]);
+        return false;
+    }
+    return true;
+}
+
+int list_units(int argc, char *argv[])
+{
+    if (argc > 2) {
+        complain("units takes no word: type 'holdwater units'");
+        return EXIT_ASKED_WRONGLY;
+    }
+    (void)argv;
+    for (const struct hw_unit *unit = hw_units; unit->name; unit++) {
+        bool first = unit == hw_units || unit[-1].kind != unit->kind;
+        if (first) {
+            (void)printf("%s\n", hw_kind_name(unit->kind));
+        }
+        (void)printf("  %-12s%s\n", unit->name, unit->definition);
+    }
+    (void)puts("Volumes, masses, lengths, product strengths and dosing rates must carry a unit.");
+    return EXIT_ANSWERED;
+}
+
+static const char *source_key(size_t i)
+{
+    return i < HW_REFERENCES ? hw_references[i].key : NULL;
+}
+
+static const char *caution_code(size_t i)
+{
+    return i < HW_CAUTIONS ? hw_cautions[i].code : NULL;
+}
+
+static void print_source(size_t i)
+{
+    static const struct {
+        const char *name, *meaning;
+    } classes[] = {
+        {"read", "the text or code named was read"},
+        {"standard", "a published standard"},
+        {"computed", "computed by an independent program"},
+        {"recalled", "recalled, not checked against its text"},
+        {"practice", "common practice, no source"},
+        {"ours", "our own arithmetic or rule"},
+    };
+    const struct hw_reference *reference = &hw_references[i];
+    (void)printf("%s\n  ", reference->key);
+    print_wrapped(reference->text, 2, 2);
+    for (size_t k = 0; k < sizeof classes / sizeof classes[0]; k++) {
+        if (strcmp(classes[k].name, reference->class_name) == 0) {
+            (void)printf("  (%s: %s)\n", classes[k].name, classes[k].meaning);
+        }
+    }
+}
+
+static void print_caution(size_t i)
+{
+    const struct hw_caution *caution = &hw_cautions[i];
+    static const char *const effects[] = {
+        [HW_STANDING] = "standing",
+        [HW_CAUTION] = "raised by values",
+        [HW_STRETCHED] = "raised, status 1",
+        [HW_REFUSED] = "no answer, status -1",
+        [HW_WITHHELD] = "withheld, status -2",
+    };
+    (void)printf("%s (%s; %s)\n  ", caution->code, effects[caution->effect], caution->used_by);
+    print_wrapped(caution->text, 2, 2);
+    if (caution->source) {
+        (void)printf("  [%s]\n", caution->source);
+    }
+}
+
+/* Prints the row of the word given, or all rows. */
+static int list_rows(int argc, char *argv[], const char *(*key)(size_t), void (*print)(size_t))
+{
+    if (!at_most_one(argc, argv)) {
+        return EXIT_ASKED_WRONGLY;
+    }
+    char shown[SHOWN_MAX] = "";
+    if (argc == 3) {
+        show_text((struct hw_text){argv[2], strlen(argv[2])}, shown);
+    }
+    struct suggestions near = {.word = shown, .n = 0};
+    bool found = false;
+    for (size_t i = 0; key(i); i++) {
+        if (argc < 3 || strcmp(argv[2], key(i)) == 0) {
+            print(i);
+            found = true;
+        } else {
+            suggest_weigh(&near, key(i));
+        }
+    }
+    if (found) {
+        return EXIT_ANSWERED;
+    }
+    char suggestion[SUGGEST_TEXT];
+    suggest_text(&near, "", suggestion);
+    complain("%s knows no '%s'%s", argv[1], shown, suggestion);
+    complain("type 'holdwater %s' for all of them", argv[1]);
+    return EXIT_ASKED_WRONGLY;
+}
+
+int list_sources(int argc, char *argv[])
+{
+    return list_rows(argc, argv, source_key, print_source);
+}
+
+int list_cautions(int argc, char *argv[])
+{
+    return list_rows(argc, argv, caution_code, print_caution);
+}

@@ -1,0 +1,135 @@
+/* main.c - finds out what is asked and has it answered. */
+#include "cli/args.h"
+#include "cli/help.h"
+#include "cli/lists.h"
+#include "cli/message.h"
+#include "cli/report.h"
+#include "cli/stream.h"
+#include "cli/suggest.h"
+
+#include "holdwater/holdwater.h"
+
+#include <stdio.h>
+#include <string.h>
+
+static int print_version(int argc, char *argv[])
+{
+    if (argc > 2) {
+        complain("%s takes no word", argv[1]);
+        return EXIT_ASKED_WRONGLY;
+    }
+    (void)printf("holdwater %s\nMIT licence; comes with no warranty; not veterinary advice\n",
+                 HW_VERSION);
+    return EXIT_ANSWERED;
+}
+
+static int print_help(int argc, char *argv[]);
+
+/* The words that are not calculations. */
+static const struct command {
+    const char *name;
+    int (*run)(int argc, char *argv[]);
+} commands[] = {
+    {"help", print_help},        {"units", list_units},        {"sources", list_sources},
+    {"cautions", list_cautions}, {"--version", print_version}, {"-V", print_version},
+    {"--help", print_help},      {"-h", print_help},
+};
+
+enum { COMMANDS = sizeof commands / sizeof commands[0] };
+
+static int unknown_name(const char *name)
+{
+    char shown[SHOWN_MAX];
+    char suggestion[SUGGEST_TEXT];
+    show_text((struct hw_text){name, strlen(name)}, shown);
+    struct suggestions near = {.word = shown, .n = 0};
+    for (size_t i = 0; hw_calcs[i]; i++) {
+        suggest_weigh(&near, hw_calcs[i]->name);
+    }
+    for (size_t i = 0; i < COMMANDS; i++) {
+        suggest_weigh(&near, commands[i].name);
+    }
+    suggest_text(&near, "", suggestion);
+    complain("no calculation is called '%s'%s", shown, suggestion);
+    complain("type 'holdwater' for the list");
+    return EXIT_ASKED_WRONGLY;
+}
+
+static int print_help(int argc, char *argv[])
+{
+    if (argc < 3) {
+        help_map();
+        return EXIT_ANSWERED;
+    }
+    const struct hw_calc *calc = calc_find(argv[2]);
+    if (!calc) {
+        return unknown_name(argv[2]);
+    }
+    help_calc(calc);
+    return EXIT_ANSWERED;
+}
+
+static int report(const struct args *args, const struct hw_question *question)
+{
+    struct hw_answer answer;
+    struct hw_steps steps = {.n = 0};
+    hw_question_answer(question, &answer);
+    bool worked = args->work && answer.status >= 0;
+    if (worked) {
+        args->calc->work(question->in, &steps);
+    }
+    struct report report = {args, question, &answer, worked ? &steps : NULL};
+    bool given = true;
+    if (args->format == FORMAT_JSON) {
+        report_json(&report);
+    } else if (args->format == FORMAT_VALUE) {
+        given = report_value(&report);
+    } else {
+        report_text(&report);
+    }
+    if (answer.status == -2) {
+        return EXIT_WITHHELD;
+    }
+    return answer.status < 0 || !given ? EXIT_UNANSWERED : EXIT_ANSWERED;
+}
+
+static int calculate(int argc, char *argv[], const struct hw_calc *calc)
+{
+    struct args args;
+    struct hw_question question;
+    size_t which = 0;
+    if (args_want_help(argc, argv, 2)) {
+        help_calc(calc);
+        return EXIT_ANSWERED;
+    }
+    if (!args_read(argc, argv, calc, &args)) {
+        return EXIT_ASKED_WRONGLY;
+    }
+    enum hw_problem problem = hw_question_settle(calc, args.written, &question, &which);
+    if (problem != HW_FINE) {
+        message_problem(calc, args.written, &question, problem, which);
+        return problem == HW_PROBLEM_OUT_OF_RANGE ? EXIT_UNANSWERED : EXIT_ASKED_WRONGLY;
+    }
+    return report(&args, &question);
+}
+
+static int dispatch(int argc, char *argv[])
+{
+    if (argc < 2) {
+        help_map();
+        return EXIT_ANSWERED;
+    }
+    for (size_t i = 0; i < COMMANDS; i++) {
+        if (strcmp(argv[1], commands[i].name) == 0) {
+            return commands[i].run(argc, argv);
+        }
+    }
+    const struct hw_calc *calc = calc_find(argv[1]);
+    return calc ? calculate(argc, argv, calc) : unknown_name(argv[1]);
+}
+
+int main(int argc, char *argv[])
+{
+    stream_begin();
+    return stream_end(dispatch(argc, argv));
+}

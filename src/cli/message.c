@@ -1,0 +1,290 @@
+/* message.c - the words for everything that can be wrong with a question. */
+#include "cli/message.h"
+
+#include "cli/print.h"
+#include "cli/stream.h"
+#include "cli/suggest.h"
+
+#include <stdio.h>
+#include <string.h>
+
+void show_text(struct hw_text text, char shown[SHOWN_MAX])
+{
+    const size_t room = SHOWN_MAX - 4;
+    size_t n = text.n < room ? text.n : room;
+    for (size_t i = 0; i < n; i++) {
+        char c = text.at[i];
+        shown[i] = c >= ' ' && c <= '~' ? c : '?';
+    }
+    (void)snprintf(shown + n, 4, "%s", text.n > room ? "..." : "");
+}
+
+void option_name(const char *name, char option[OPTION_MAX])
+{
+    size_t i = 0;
+    for (; name[i] != '\0' && i + 1 < OPTION_MAX; i++) {
+        option[i] = name[i] == '_' ? '-' : name[i];
+    }
+    option[i] = '\0';
+}
+
+/* Adds to a text that ends with its NUL; what does not fit is cut. */
+static void add(char *text, size_t size, const char *more)
+{
+    size_t used = strlen(text);
+    (void)snprintf(text + used, size - used, "%s", more);
+}
+
+void units_text(enum hw_kind kind, char text[ALLOWED_MAX])
+{
+    text[0] = '\0';
+    for (const struct hw_unit *unit = hw_units; unit->name; unit++) {
+        if (unit->kind == kind) {
+            add(text, ALLOWED_MAX, text[0] == '\0' ? "" : ", ");
+            add(text, ALLOWED_MAX, unit->name);
+        }
+    }
+}
+
+static void words_text(const struct hw_input *input, char text[ALLOWED_MAX])
+{
+    (void)snprintf(text, ALLOWED_MAX, "%s",
+                   input->kind == HW_SET     ? "any of, joined by commas: "
+                   : input->words[1] == NULL ? "only "
+                                             : "one of ");
+    for (size_t i = 0; input->words[i]; i++) {
+        add(text, ALLOWED_MAX, i == 0 ? "" : ", ");
+        add(text, ALLOWED_MAX, input->words[i]);
+    }
+}
+
+static void range_text(const struct hw_input *input, char text[ALLOWED_MAX])
+{
+    char lo[NUMBER_MAX];
+    char hi[NUMBER_MAX];
+    number_digits(lo, input->lo, 6);
+    number_digits(hi, input->hi, 6);
+    (void)snprintf(text, ALLOWED_MAX, "%.40s to %.40s%s%s", lo, hi,
+                   input->unit[0] == '\0' ? "" : " ", input->unit);
+}
+
+void allowed_text(const struct hw_input *input, char text[ALLOWED_MAX])
+{
+    if (input->words) {
+        words_text(input, text);
+        return;
+    }
+    range_text(input, text);
+    char units[ALLOWED_MAX];
+    units_text(input->kind, units);
+    if (units[0] != '\0') {
+        add(text, ALLOWED_MAX, input->unit_must ? "; with its unit: " : "; units ");
+        add(text, ALLOWED_MAX, units);
+    }
+}
+
+void message_try_help(const struct hw_calc *calc)
+{
+    complain("type 'holdwater %s --help' for all of it", calc->name);
+}
+
+void message_results(const struct hw_calc *calc)
+{
+    char text[ALLOWED_MAX * 2] = "";
+    for (size_t i = 0; i < calc->n_results; i++) {
+        add(text, sizeof text, i == 0 ? "" : ", ");
+        add(text, sizeof text, calc->results[i].name);
+    }
+    complain("the results of %s are: %s", calc->name, text);
+}
+
+/* All required inputs that were not given, so that they can be typed at once. */
+static void message_missing(const struct hw_calc *calc, const struct hw_written written[],
+                            const struct hw_question *question, size_t first)
+{
+    char list[ALLOWED_MAX] = "";
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        const struct hw_input *input = &calc->inputs[i];
+        bool condition =
+            i <= first ? hw_input_wanted(calc, i, question->in) : input->when_input < 0;
+        if (input->need == HW_REQUIRED && input->group == 0 && condition && !written[i].text.at) {
+            char option[OPTION_MAX];
+            option_name(input->name, option);
+            add(list, sizeof list, " --");
+            add(list, sizeof list, option);
+        }
+    }
+    complain("%s needs%s", calc->name, list);
+}
+
+static void message_group(const struct hw_calc *calc, size_t first, bool none)
+{
+    char list[ALLOWED_MAX] = "";
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        if (calc->inputs[i].group == calc->inputs[first].group) {
+            char option[OPTION_MAX];
+            option_name(calc->inputs[i].name, option);
+            add(list, sizeof list, i == first ? " --" : " or --");
+            add(list, sizeof list, option);
+        }
+    }
+    complain("%s needs exactly one of%s: %s given", calc->name, list,
+             none ? "none was" : "more than one was");
+}
+
+static void message_out_of_place(const struct hw_calc *calc, size_t which,
+                                 const struct hw_question *question)
+{
+    const struct hw_input *input = &calc->inputs[which];
+    const struct hw_input *choice = &calc->inputs[input->when_input];
+    char option[OPTION_MAX];
+    char choice_option[OPTION_MAX];
+    option_name(input->name, option);
+    option_name(choice->name, choice_option);
+    complain("--%s has no place with --%s %s: leave it out", option, choice_option,
+             choice->words[(size_t)question->in[input->when_input]]);
+}
+
+/* A word that belongs to another entry of the same name: the choice between them is what stands in its way. */
+static bool message_twin_word(const struct hw_calc *calc, size_t which, struct hw_text text,
+                              const struct hw_question *question)
+{
+    const struct hw_input *input = &calc->inputs[which];
+    bool elsewhere = false;
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        if (i == which || strcmp(calc->inputs[i].name, input->name) != 0) {
+            continue;
+        }
+        double value = 0;
+        const struct hw_unit *unit = NULL;
+        elsewhere =
+            elsewhere || hw_value_read(&calc->inputs[i], text, NULL, &value, &unit) == HW_FINE;
+    }
+    if (!elsewhere) {
+        return false;
+    }
+    const struct hw_input *choice = &calc->inputs[input->when_input];
+    char option[OPTION_MAX];
+    char choice_option[OPTION_MAX];
+    char shown[SHOWN_MAX];
+    char allowed[ALLOWED_MAX];
+    option_name(input->name, option);
+    option_name(choice->name, choice_option);
+    show_text(text, shown);
+    allowed_text(input, allowed);
+    complain("--%s %s does not go with --%s %s, which takes %s", option, shown, choice_option,
+             choice->words[(size_t)question->in[input->when_input]], allowed);
+    return true;
+}
+
+static void message_unknown_word(const struct hw_input *input, struct hw_text text)
+{
+    char shown[SHOWN_MAX];
+    char suggestion[SUGGEST_TEXT];
+    char option[OPTION_MAX];
+    show_text(text, shown);
+    struct suggestions near = {.word = shown, .n = 0};
+    for (size_t i = 0; input->words[i]; i++) {
+        suggest_weigh(&near, input->words[i]);
+    }
+    suggest_text(&near, "", suggestion);
+    option_name(input->name, option);
+    complain("--%s '%s' is none of its words%s", option, shown, suggestion);
+}
+
+/* What is wrong with a written value, without saying what is allowed. */
+static const char *reason(enum hw_problem problem)
+{
+    switch (problem) {
+    case HW_PROBLEM_EMPTY:
+        return "is empty";
+    case HW_PROBLEM_COMMA:
+        return "has a comma: write a decimal point, as in 8.1";
+    case HW_PROBLEM_NOT_DECIMAL:
+        return "is not a plain decimal number";
+    case HW_PROBLEM_TOO_LARGE:
+        return "is too large for any number here";
+    case HW_PROBLEM_SPREAD:
+        return "carries an uncertainty: this version takes plain values only";
+    case HW_PROBLEM_SWEEP:
+        return "is a sweep: this version takes one value at a time";
+    case HW_PROBLEM_NEEDS_UNIT:
+        return "has no unit: a dose never rests on a guessed unit";
+    case HW_PROBLEM_UNKNOWN_UNIT:
+        return "has a unit that is not known here ('holdwater units' lists them)";
+    case HW_PROBLEM_UNIT_UNWANTED:
+        return "has a unit where none belongs";
+    case HW_PROBLEM_HOUSE_MEASURE:
+        return "is a house measure: count drops into a syringe and read mL, weigh a powder";
+    case HW_PROBLEM_SHARE:
+        return "is above 1 as a fraction: write per cent with the sign, as in 25%";
+    case HW_PROBLEM_GRAVITY:
+        return "looks like a specific gravity: turn it into a salinity first ('holdwater "
+               "salinity'),"
+               " or write the unit, as in 1.02g/kg";
+    case HW_PROBLEM_NOT_WHOLE:
+        return "is not a whole number";
+    case HW_PROBLEM_WORD_TWICE:
+        return "names a word twice";
+    case HW_PROBLEM_NOT_ALONE:
+        return "has none beside other words: none stands alone";
+    case HW_PROBLEM_OUT_OF_RANGE:
+        return "is out of range";
+    default:
+        return "is not a number";
+    }
+}
+
+static void message_wrong_kind(const struct hw_input *input, const char *option,
+                               struct hw_text text)
+{
+    char shown[SHOWN_MAX];
+    show_text(text, shown);
+    size_t unit_at = 0;
+    while (unit_at < text.n && strchr("+-.0123456789eE ", text.at[unit_at])) {
+        unit_at++;
+    }
+    const struct hw_unit *unit = hw_unit_find_any(text.at + unit_at, text.n - unit_at);
+    complain("--%s '%s' is %s, %s is wanted", option, shown,
+             unit ? hw_kind_name(unit->kind) : "of another kind", hw_kind_name(input->kind));
+}
+
+static void message_value(const struct hw_calc *calc, struct hw_text text,
+                          const struct hw_question *question, enum hw_problem problem, size_t which)
+{
+    const struct hw_input *input = &calc->inputs[which];
+    char option[OPTION_MAX];
+    char shown[SHOWN_MAX];
+    char allowed[ALLOWED_MAX];
+    option_name(input->name, option);
+    show_text(text, shown);
+    allowed_text(input, allowed);
+    if (problem == HW_PROBLEM_UNKNOWN_WORD && message_twin_word(calc, which, text, question)) {
+        return;
+    }
+    if (problem == HW_PROBLEM_UNKNOWN_WORD) {
+        message_unknown_word(input, text);
+    } else if (problem == HW_PROBLEM_WRONG_KIND) {
+        message_wrong_kind(input, option, text);
+    } else {
+        complain("--%s '%s' %s", option, shown, reason(problem));
+    }
+    complain("--%s takes %s", option, allowed);
+    complain("(%s)", input->help);
+}
+
+void message_problem(const struct hw_calc *calc, const struct hw_written written[],
+                     const struct hw_question *question, enum hw_problem problem, size_t which)
+{
+    if (problem == HW_PROBLEM_MISSING) {
+        message_missing(calc, written, question, which);
+    } else if (problem == HW_PROBLEM_NONE_OF_GROUP || problem == HW_PROBLEM_MANY_OF_GROUP) {
+        message_group(calc, which, problem == HW_PROBLEM_NONE_OF_GROUP);
+    } else if (problem == HW_PROBLEM_OUT_OF_PLACE) {
+        message_out_of_place(calc, which, question);
+    } else {
+        message_value(calc, written[which].text, question, problem, which);
+        return;
+    }
+    message_try_help(calc);
+}

@@ -1,0 +1,23 @@
+/* print.h - numbers and wrapped words. */
+#ifndef HW_PRINT_H
+#define HW_PRINT_H
+#include <stddef.h>
+
+enum { PRINT_WIDTH = 79, NUMBER_MAX = 352 };
+
+/* The shortest of 15, 16 and 17 significant digits that reads back equal. */
+void number_exact(char text[NUMBER_MAX], double value);
+
+/* That many significant digits, without trailing zeros. */
+void number_digits(char text[NUMBER_MAX], double value, int digits);
+
+/* For people: that many significant digits, trailing zeros kept, whole numbers in full, never an exponent within
+ * 1e-6 to 1e15; safe -1 never rounds up, +1 never down, 0 to the nearest. */
+void number_text(char text[NUMBER_MAX], double value, int digits, int safe);
+
+/* Prints text wrapped to PRINT_WIDTH. The first line continues at column `at`; others are indented. Ends the line. */
+void print_wrapped(const char *text, size_t at, size_t indent);
+
+/* Prints n blanks. */
+void print_blanks(size_t n);
+#endif

@@ -1,0 +1,196 @@
+/* report_text.c - the answer for people: results, inputs as used, cautions, sources. */
+#include "cli/message.h"
+#include "cli/print.h"
+#include "cli/report.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+enum { NAME_WIDTH = 16, VALUE_WIDTH = 14, TEXT_COLUMN = 2 + NAME_WIDTH + VALUE_WIDTH };
+
+void words_of(const struct hw_input *input, double value, char *text, size_t size)
+{
+    if (input->kind == HW_CHOICE) {
+        (void)snprintf(text, size, "%s", input->words[(size_t)value]);
+        return;
+    }
+    uint32_t bits = (uint32_t)value;
+    size_t used = 0;
+    text[0] = '\0';
+    for (size_t i = 0; input->words[i]; i++) {
+        if (((bits >> i) & 1u) != 0 && used < size) {
+            int n =
+                snprintf(text + used, size - used, "%s%s", used == 0 ? "" : ",", input->words[i]);
+            used += (size_t)n;
+        }
+    }
+}
+
+bool has_note(const struct hw_answer *answer, size_t note)
+{
+    return ((answer->notes >> note) & 1u) != 0;
+}
+
+/* A name and a value in their columns; what follows continues at TEXT_COLUMN. */
+static void print_columns(const char *name, const char *value)
+{
+    int printed = printf("  %-*s%s", NAME_WIDTH, name, value);
+    print_blanks(printed < TEXT_COLUMN ? (size_t)(TEXT_COLUMN - printed) : 1);
+}
+
+/* The unit of the keeper's own system that was written somewhere in the question: gallons, Fahrenheit. */
+static const struct hw_unit *own_unit(const struct hw_question *question, enum hw_kind kind)
+{
+    for (size_t i = 0; i < question->calc->n_inputs; i++) {
+        const struct hw_unit *unit = question->unit[i];
+        bool own = unit && (strcmp(unit->name, "gal") == 0 || strcmp(unit->name, "F") == 0);
+        bool step = own && unit->kind == HW_TEMPERATURE && kind == HW_TEMPERATURE_STEP;
+        if (step) {
+            return hw_unit_of(HW_TEMPERATURE_STEP, "F");
+        }
+        if (own && unit->kind == kind) {
+            return unit;
+        }
+    }
+    return NULL;
+}
+
+static void with_unit(char *text, size_t size, const char *number, const char *unit)
+{
+    (void)snprintf(text, size, "%s%s%s", number, unit[0] == '\0' ? "" : " ", unit);
+}
+
+static void print_result(const struct report *report, size_t i)
+{
+    const struct hw_result *result = &report->question->calc->results[i];
+    double value = report->answer->out[i];
+    int digits = report->args->digits ? report->args->digits : result->digits;
+    char number[NUMBER_MAX];
+    char shown[NUMBER_MAX + 16];
+    if (isnan(value)) {
+        print_columns(result->name, "-");
+        print_wrapped(result->help, TEXT_COLUMN, TEXT_COLUMN);
+        return;
+    }
+    number_text(number, value, digits, result->safe);
+    with_unit(shown, sizeof shown, number, result->unit);
+    print_columns(result->name, shown);
+    const struct hw_unit *kept = hw_unit_of(result->kind, result->unit);
+    const struct hw_unit *own = own_unit(report->question, result->kind);
+    char help[ALLOWED_MAX];
+    (void)snprintf(help, sizeof help, "%s", result->help);
+    if (kept && own && strcmp(result->unit, "mL") != 0) {
+        number_text(number, hw_unit_convert(value, kept, own), digits, result->safe);
+        (void)snprintf(help, sizeof help, "%.40s %s; %s", number, own->name, result->help);
+    }
+    print_wrapped(help, TEXT_COLUMN, TEXT_COLUMN);
+}
+
+static void print_input(const struct hw_question *question, size_t i)
+{
+    static const char *const origin[] = {
+        [HW_GIVEN] = "",
+        [HW_FROM_PRESET] = "assumed",
+        [HW_FROM_TANK] = "from the tank's file",
+        [HW_FROM_COLUMN] = "",
+        [HW_SWEPT] = "swept",
+        [HW_SOLVED] = "solved",
+    };
+    const struct hw_input *input = &question->calc->inputs[i];
+    char number[NUMBER_MAX];
+    char shown[ALLOWED_MAX];
+    char remark[ALLOWED_MAX] = "";
+    if (input->words) {
+        words_of(input, question->in[i], shown, sizeof shown);
+    } else {
+        number_digits(number, question->in[i], 6);
+        with_unit(shown, sizeof shown, number, input->unit);
+    }
+    const struct hw_unit *written = question->unit[i];
+    const struct hw_unit *kept = hw_unit_of(input->kind, input->unit);
+    if (written && kept && written != kept) {
+        number_digits(number, hw_unit_convert(question->in[i], kept, written), 6);
+        (void)snprintf(remark, sizeof remark, "%.40s %s as written", number, written->name);
+    }
+    const char *from = origin[question->from[i]];
+    int printed = printf("  %-*s%s", NAME_WIDTH, input->name, shown);
+    if (from[0] != '\0' || remark[0] != '\0') {
+        print_blanks(printed < TEXT_COLUMN ? (size_t)(TEXT_COLUMN - printed) : 1);
+        (void)printf("%s%s", from, remark);
+    }
+    (void)putchar('\n');
+}
+
+static void print_note(const struct hw_note *note)
+{
+    static const char *const heading[] = {
+        [HW_STANDING] = "note",     [HW_CAUTION] = "CAUTION",   [HW_STRETCHED] = "CAUTION",
+        [HW_REFUSED] = "NO ANSWER", [HW_WITHHELD] = "WITHHELD",
+    };
+    int printed = printf("  %s %s: ", heading[note->effect], note->code);
+    print_wrapped(note->text, (size_t)printed, 4);
+}
+
+/* Raised before standing, the gravest first. */
+static void print_notes(const struct report *report)
+{
+    const struct hw_calc *calc = report->question->calc;
+    for (int effect = HW_WITHHELD; effect >= HW_STANDING; effect--) {
+        for (size_t i = 0; i < calc->n_notes; i++) {
+            if (has_note(report->answer, i) && calc->notes[i].effect == (enum hw_effect)effect) {
+                print_note(&calc->notes[i]);
+            }
+        }
+    }
+}
+
+static void print_steps(const struct hw_steps *steps)
+{
+    (void)puts("working");
+    for (size_t i = 0; i < steps->n; i++) {
+        const struct hw_step *step = &steps->step[i];
+        char number[NUMBER_MAX];
+        int printed = printf("  %s = ", step->symbol);
+        print_wrapped(step->expression, (size_t)printed, 6);
+        number_digits(number, step->value, 10);
+        (void)printf("      = %s%s%s", number, step->unit[0] == '\0' ? "" : " ", step->unit);
+        (void)printf(step->source[0] == '\0' ? "\n" : "  [%s]\n", step->source);
+    }
+}
+
+static void print_sources(const struct hw_calc *calc)
+{
+    char line[ALLOWED_MAX] = "sources:";
+    for (size_t i = 0; calc->sources[i]; i++) {
+        size_t used = strlen(line);
+        (void)snprintf(line + used, sizeof line - used, " %s", calc->sources[i]);
+    }
+    print_wrapped(line, 0, 2);
+}
+
+void report_text(const struct report *report)
+{
+    const struct hw_question *question = report->question;
+    const struct hw_calc *calc = question->calc;
+    (void)printf("%s\n", calc->name);
+    for (size_t i = 0; i < calc->n_results; i++) {
+        bool shown = report->answer->status >= 0 && report->args->only[i];
+        bool absent = isnan(report->answer->out[i]);
+        if (shown && (!absent || report->args->n_only > 0)) {
+            print_result(report, i);
+        }
+    }
+    (void)puts("from");
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        if (question->from[i] != HW_ABSENT) {
+            print_input(question, i);
+        }
+    }
+    if (report->steps) {
+        print_steps(report->steps);
+    }
+    (void)puts("cautions");
+    print_notes(report);
+    print_sources(calc);
+}

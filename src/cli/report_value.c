@@ -1,0 +1,44 @@
+/* report_value.c - one bare number for scripts. */
+#include "cli/print.h"
+#include "cli/report.h"
+#include "cli/stream.h"
+
+#include <math.h>
+#include <stdio.h>
+
+/* A result that is there when the one asked for is not: of the same kind if there is one. */
+static const char *applying(const struct report *report, size_t wanted)
+{
+    const struct hw_calc *calc = report->question->calc;
+    for (size_t i = 0; i < calc->n_results; i++) {
+        if (i != wanted && !isnan(report->answer->out[i])) {
+            return calc->results[i].name;
+        }
+    }
+    return NULL;
+}
+
+bool report_value(const struct report *report)
+{
+    const struct hw_calc *calc = report->question->calc;
+    size_t wanted = report->args->n_only > 0 ? report->args->only_first : 0;
+    double value = report->answer->out[wanted];
+    if (!isnan(value)) {
+        char text[NUMBER_MAX];
+        number_digits(text, value, report->args->digits ? report->args->digits : 6);
+        (void)puts(text);
+        return true;
+    }
+    if (report->answer->status >= 0) {
+        const char *other = applying(report, wanted);
+        complain("%s does not apply here%s%s", calc->results[wanted].name,
+                 other ? "; what does is " : "", other ? other : "");
+        return false;
+    }
+    for (size_t i = 0; i < calc->n_notes; i++) {
+        if (has_note(report->answer, i) && calc->notes[i].effect >= HW_REFUSED) {
+            complain("%s: %s: %s", calc->name, calc->notes[i].code, calc->notes[i].text);
+        }
+    }
+    return false;
+}

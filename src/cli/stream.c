@@ -1,0 +1,57 @@
+/* stream.c - opens what is closed, and makes sure that what was printed was written. */
+#include "cli/stream.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+#include <unistd.h>
+
+static bool stdout_was_closed;
+
+void stream_begin(void)
+{
+    stdout_was_closed = fcntl(STDOUT_FILENO, F_GETFD) < 0 && errno == EBADF;
+    for (int fd = STDIN_FILENO; fd <= STDERR_FILENO; fd++) {
+        if (fcntl(fd, F_GETFD) < 0 && errno == EBADF) {
+            /* The lowest free descriptor is fd itself: those below it are open by now. */
+            int opened = open("/dev/null", fd == STDIN_FILENO ? O_RDONLY : O_WRONLY);
+            if (opened < 0) {
+                return;
+            }
+        }
+    }
+}
+
+void complain(const char *format, ...)
+{
+    va_list values;
+    va_start(values, format);
+    (void)fflush(stdout);
+    (void)fputs("holdwater: ", stderr);
+    (void)vfprintf(stderr, format, values);
+    (void)fputc('\n', stderr);
+    va_end(values);
+}
+
+int stream_end(int status)
+{
+    bool tried = !stdout_was_closed;
+    errno = 0;
+    bool failed = ferror(stdout) != 0;
+    failed = fflush(stdout) != 0 || failed;
+    int cause = errno;
+    failed = fclose(stdout) != 0 || failed;
+    cause = cause ? cause : errno;
+    if (!tried && status != EXIT_ASKED_WRONGLY) {
+        (void)fputs("holdwater: standard output is closed: the answer was not written\n", stderr);
+        return EXIT_ASKED_WRONGLY;
+    }
+    if (tried && failed) {
+        (void)fprintf(stderr, "holdwater: could not write the answer: %s\n",
+                      cause ? strerror(cause) : "output error");
+        return EXIT_ASKED_WRONGLY;
+    }
+    return status;
+}

@@ -1,0 +1,57 @@
+/* question.h - what was asked, made whole: every input read, checked, preset or left out. */
+#ifndef HW_QUESTION_H
+#define HW_QUESTION_H
+#include "engine/value.h"
+
+/* Where a value came from. */
+enum hw_from {
+    HW_ABSENT,
+    HW_GIVEN,
+    HW_FROM_PRESET,
+    HW_FROM_TANK,
+    HW_FROM_COLUMN,
+    HW_SWEPT,
+    HW_SOLVED
+};
+
+/* One input as it was written. The entries of one name share one writing. */
+struct hw_written {
+    struct hw_text text;          /* text.at NULL: not written */
+    const struct hw_unit *column; /* the unit that the column's name carries, or NULL */
+    enum hw_from from;
+};
+
+struct hw_question {
+    const struct hw_calc *calc;
+    double in[HW_INPUTS]; /* in the inputs' units; NaN: absent */
+    enum hw_from from[HW_INPUTS];
+    const struct hw_unit *unit[HW_INPUTS]; /* the unit written with the value, or NULL */
+};
+
+/* Reads and checks all inputs of a calculation, in the order of its table.
+ *
+ * Given
+ *   calc      the calculation
+ *   written   one entry per input of calc
+ * Returned
+ *   question  complete when the answer is HW_FINE, else not to be used
+ *   which     the input at fault; for a group or a condition the first input that it concerns
+ */
+enum hw_problem hw_question_settle(const struct hw_calc *calc, const struct hw_written written[],
+                                   struct hw_question *question, size_t *which);
+
+/* True when the input has no condition, or its condition holds for the choices settled so far. */
+bool hw_input_wanted(const struct hw_calc *calc, size_t input, const double in[]);
+
+/* True when another entry of the same name is in force instead. */
+bool hw_input_has_twin_in_force(const struct hw_calc *calc, size_t input, const double in[]);
+
+/* The index of the first input of that name, or calc->n_inputs. Case counts; '-' and '_' are equal. */
+size_t hw_input_find(const struct hw_calc *calc, const char *name, size_t n);
+
+/* The index of the result of that name, or calc->n_results. */
+size_t hw_result_find(const struct hw_calc *calc, const char *name, size_t n);
+
+/* True when two names are the same, '-' and '_' being equal. */
+bool hw_name_is(const char *name, const char *text, size_t n);
+#endif

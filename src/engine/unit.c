@@ -1,0 +1,134 @@
+/* unit.c - the table of units. Sizes are exact definitions (international yard and pound 1959, US liquid gallon of
+ * 231 cubic inches, imperial gallon of 4.54609 L) unless the row says otherwise. `make oracles` holds them against
+ * an independent program. */
+#include "engine/unit.h"
+
+#include <string.h>
+
+const struct hw_unit hw_units[] = {
+    {HW_VOLUME, "L", 0, 1, 1, "litre, 1 dm3"},
+    {HW_VOLUME, "mL", 0, 1, 1000, "millilitre"},
+    {HW_VOLUME, "gal", 0, 3.785411784, 1, "US liquid gallon, 231 in3"},
+    {HW_VOLUME, "impgal", 0, 4.54609, 1, "imperial gallon, 4.54609 L"},
+    {HW_VOLUME, "floz", 0, 3.785411784, 128, "US fluid ounce, 1/128 gal"},
+    {HW_VOLUME, "cup", 0, 3.785411784, 16, "US cup, 1/16 gal"},
+    {HW_VOLUME, "pt", 0, 3.785411784, 8, "US liquid pint, 1/8 gal"},
+    {HW_VOLUME, "qt", 0, 3.785411784, 4, "US liquid quart, 1/4 gal"},
+    {HW_VOLUME, "tsp", 0, 3.785411784, 768, "US teaspoon of liquid, 1/768 gal"},
+    {HW_VOLUME, "tbsp", 0, 3.785411784, 256, "US tablespoon of liquid, 1/256 gal"},
+    {HW_VOLUME, "m3", 0, 1000, 1, "cubic metre"},
+    {HW_VOLUME, "ft3", 0, 28.316846592, 1, "cubic foot, (0.3048 m)^3"},
+    {HW_MASS, "g", 0, 1, 1, "gram"},
+    {HW_MASS, "mg", 0, 1, 1000, "milligram"},
+    {HW_MASS, "kg", 0, 1000, 1, "kilogram"},
+    {HW_MASS, "oz", 0, 28.349523125, 1, "avoirdupois ounce, 1/16 lb"},
+    {HW_MASS, "lb", 0, 453.59237, 1, "avoirdupois pound, 0.45359237 kg"},
+    {HW_LENGTH, "cm", 0, 1, 1, "centimetre"},
+    {HW_LENGTH, "mm", 0, 1, 10, "millimetre"},
+    {HW_LENGTH, "m", 0, 100, 1, "metre"},
+    {HW_LENGTH, "in", 0, 2.54, 1, "inch, 25.4 mm"},
+    {HW_LENGTH, "ft", 0, 30.48, 1, "foot, 12 in"},
+    {HW_TEMPERATURE, "C", 0, 1, 1, "degree Celsius"},
+    {HW_TEMPERATURE, "F", 32, 5, 9, "degree Fahrenheit, C = (F - 32) * 5 / 9"},
+    {HW_TEMPERATURE, "K", 273.15, 1, 1, "kelvin, C = K - 273.15"},
+    {HW_TEMPERATURE_STEP, "C", 0, 1, 1, "difference in degrees Celsius"},
+    {HW_TEMPERATURE_STEP, "F", 0, 5, 9, "difference in degrees Fahrenheit"},
+    {HW_TEMPERATURE_STEP, "K", 0, 1, 1, "difference in kelvin"},
+    {HW_SALINITY, "g/kg", 0, 1, 1, "grams of sea salt in a kilogram of water"},
+    {HW_SALINITY, "ppt", 0, 1, 1, "parts per thousand, taken as g/kg"},
+    {HW_SALINITY, "psu", 0, 1, 1, "practical salinity, taken as g/kg (they differ by 0.5 %)"},
+    {HW_CONCENTRATION, "mg/L", 0, 1, 1, "milligram per litre"},
+    {HW_CONCENTRATION, "ppm", 0, 1, 1, "taken as mg/L (in sea water mg/kg is 2.5 % less)"},
+    {HW_CONCENTRATION, "ug/L", 0, 1, 1000, "microgram per litre"},
+    {HW_CONCENTRATION, "g/L", 0, 1000, 1, "gram per litre"},
+    {HW_CONCENTRATION, "mg/mL", 0, 1000, 1, "milligram per millilitre"},
+    {HW_CONCENTRATION, "%wv", 0, 10000, 1, "per cent weight in volume, 1 %wv = 10 mg/mL"},
+    {HW_SHARE, "%", 0, 1, 1, "per cent; a bare number is a fraction from 0 to 1"},
+    {HW_TIME, "h", 0, 1, 1, "hour"},
+    {HW_TIME, "min", 0, 1, 60, "minute"},
+    {HW_TIME, "d", 0, 24, 1, "day, 24 h"},
+    {HW_DOSE_RATE, "mL/L", 0, 1, 1, "millilitre of product in a litre of water"},
+    {HW_DOSE_RATE, "mL/gal", 0, 1, 3.785411784, "millilitre of product in a US gallon"},
+    {HW_CONDUCTIVITY, "mS/cm", 0, 1, 1, "millisiemens per centimetre"},
+    {HW_CONDUCTIVITY, "uS/cm", 0, 1, 1000, "microsiemens per centimetre"},
+    {HW_ALKALINITY, "meq/L", 0, 1, 1, "milliequivalent per litre"},
+    {HW_ALKALINITY, "dKH", 0, 20, 56.077, "German degree, 10 mg CaO/L; CaO is 56.077 g/mol"},
+    {HW_ALKALINITY, "mgCaCO3/L", 0, 2, 100.086,
+     "milligram CaCO3 per litre; CaCO3 is 100.086 g/mol"},
+    {HW_MASS_PER_DAY, "g/d", 0, 1, 1, "gram per day"},
+    {HW_MASS_PER_DAY, "mg/d", 0, 1, 1000, "milligram per day"},
+    {HW_NUMBER, NULL, 0, 1, 1, NULL},
+};
+
+static const struct {
+    enum hw_kind kind;
+    const char *name;
+} kind_names[] = {
+    {HW_NUMBER, "a number"},
+    {HW_COUNT, "a whole number"},
+    {HW_CHOICE, "a word"},
+    {HW_SET, "words joined by commas"},
+    {HW_SHARE, "a share"},
+    {HW_VOLUME, "a volume"},
+    {HW_MASS, "a mass"},
+    {HW_LENGTH, "a length"},
+    {HW_TEMPERATURE, "a temperature"},
+    {HW_TEMPERATURE_STEP, "a difference in temperature"},
+    {HW_SALINITY, "a salinity"},
+    {HW_CONCENTRATION, "a concentration"},
+    {HW_TIME, "a time"},
+    {HW_DOSE_RATE, "a dosing rate"},
+    {HW_CONDUCTIVITY, "a conductivity"},
+    {HW_ALKALINITY, "an alkalinity"},
+    {HW_PH, "a pH"},
+    {HW_MASS_PER_DAY, "a mass per day"},
+};
+
+const char *hw_kind_name(enum hw_kind kind)
+{
+    const char *name = "a value";
+    for (size_t i = 0; i < sizeof kind_names / sizeof kind_names[0]; i++) {
+        if (kind_names[i].kind == kind) {
+            name = kind_names[i].name;
+        }
+    }
+    return name;
+}
+
+static bool same_name(const struct hw_unit *unit, const char *text, size_t n)
+{
+    return strlen(unit->name) == n && memcmp(unit->name, text, n) == 0;
+}
+
+const struct hw_unit *hw_unit_find(enum hw_kind kind, const char *text, size_t n)
+{
+    for (const struct hw_unit *unit = hw_units; unit->name; unit++) {
+        if (unit->kind == kind && same_name(unit, text, n)) {
+            return unit;
+        }
+    }
+    return NULL;
+}
+
+const struct hw_unit *hw_unit_find_any(const char *text, size_t n)
+{
+    for (const struct hw_unit *unit = hw_units; unit->name; unit++) {
+        if (same_name(unit, text, n)) {
+            return unit;
+        }
+    }
+    return NULL;
+}
+
+const struct hw_unit *hw_unit_of(enum hw_kind kind, const char *name)
+{
+    return hw_unit_find(kind, name, strlen(name));
+}
+
+double hw_unit_convert(double value, const struct hw_unit *from, const struct hw_unit *to)
+{
+    if (from == to) {
+        return value;
+    }
+    return (value - from->shift) * (from->num * to->den) / (from->den * to->num) + to->shift;
+}

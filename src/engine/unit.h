@@ -1,0 +1,32 @@
+/* unit.h - the units of this trade and how they convert. */
+#ifndef HW_UNIT_H
+#define HW_UNIT_H
+#include "calc/calc.h"
+
+/* One unit. A value x in it is (x - shift) * num / den in the first unit listed for its kind. Definitions with finitely
+ * many decimals are held whole, never as a rounded product. */
+struct hw_unit {
+    enum hw_kind kind;
+    const char *name;
+    double shift, num, den;
+    const char *definition; /* for people: what it is, or where its size comes from */
+};
+
+/* All units, grouped by kind; a NULL name ends the list. */
+extern const struct hw_unit hw_units[];
+
+/* What a kind is called in messages: "a volume". */
+const char *hw_kind_name(enum hw_kind kind);
+
+/* The unit of that kind written as text[0..n), or NULL. Unit names are matched exactly: mL is not ML. */
+const struct hw_unit *hw_unit_find(enum hw_kind kind, const char *text, size_t n);
+
+/* The first unit of any kind with that name, or NULL: it tells a wrong kind from an unknown word. */
+const struct hw_unit *hw_unit_find_any(const char *text, size_t n);
+
+/* The unit in which an input or a result is kept, NULL when its kind has none. */
+const struct hw_unit *hw_unit_of(enum hw_kind kind, const char *name);
+
+/* A point (a temperature keeps its offset) from one unit to another of the same kind. */
+double hw_unit_convert(double value, const struct hw_unit *from, const struct hw_unit *to);
+#endif

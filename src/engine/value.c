@@ -1,0 +1,317 @@
+/* value.c - reads one written value. Strict: the whole text is one decimal number and at most one unit. */
+#include "engine/value.h"
+
+#include <float.h>
+#include <stdlib.h>
+#include <string.h>
+
+static bool is_digit(char c)
+{
+    return c >= '0' && c <= '9';
+}
+
+static bool is_letter(char c)
+{
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
+static bool is_blank(char c)
+{
+    return c == ' ' || c == '\t';
+}
+
+static struct hw_text trimmed(struct hw_text text)
+{
+    while (text.n > 0 && is_blank(text.at[0])) {
+        text.at++;
+        text.n--;
+    }
+    while (text.n > 0 && is_blank(text.at[text.n - 1])) {
+        text.n--;
+    }
+    return text;
+}
+
+static size_t digits_from(struct hw_text text, size_t i)
+{
+    while (i < text.n && is_digit(text.at[i])) {
+        i++;
+    }
+    return i;
+}
+
+/* The length of the decimal number that the text begins with, 0 if it begins with none. */
+static size_t number_length(struct hw_text text)
+{
+    size_t i = text.n > 0 && (text.at[0] == '+' || text.at[0] == '-') ? 1 : 0;
+    size_t whole_end = digits_from(text, i);
+    size_t digits = whole_end - i;
+    i = whole_end;
+    if (i < text.n && text.at[i] == '.') {
+        size_t fraction_end = digits_from(text, i + 1);
+        digits += fraction_end - (i + 1);
+        i = fraction_end;
+    }
+    if (digits == 0) {
+        return 0;
+    }
+    if (i < text.n && (text.at[i] == 'e' || text.at[i] == 'E')) {
+        size_t sign = i + 1 < text.n && (text.at[i + 1] == '+' || text.at[i + 1] == '-') ? 1 : 0;
+        size_t power_end = digits_from(text, i + 1 + sign);
+        if (power_end > i + 1 + sign) {
+            i = power_end;
+        }
+    }
+    return i;
+}
+
+static bool begins(struct hw_text text, const char *word)
+{
+    size_t n = strlen(word);
+    if (text.n < n) {
+        return false;
+    }
+    for (size_t i = 0; i < n; i++) {
+        char c = text.at[i];
+        if (c >= 'A' && c <= 'Z') {
+            c = (char)(c - 'A' + 'a');
+        }
+        if (c != word[i]) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* What is wrong with a text that does not begin as a decimal number. */
+static enum hw_problem not_a_number(struct hw_text text)
+{
+    if (text.n > 0 && (text.at[0] == '+' || text.at[0] == '-')) {
+        text.at++;
+        text.n--;
+    }
+    bool special = begins(text, "nan") || begins(text, "inf");
+    return special ? HW_PROBLEM_NOT_DECIMAL : HW_PROBLEM_NOT_A_NUMBER;
+}
+
+/* What follows a number and is not a unit. HW_FINE: it may be one. */
+static enum hw_problem after_number(struct hw_text number, struct hw_text rest)
+{
+    struct hw_text tail = trimmed(rest);
+    if (tail.n == 0) {
+        return HW_FINE;
+    }
+    if (begins(tail, "+-") || begins(tail, "\xC2\xB1")) {
+        return HW_PROBLEM_SPREAD;
+    }
+    if (memchr(tail.at, ':', tail.n)) {
+        return HW_PROBLEM_SWEEP;
+    }
+    if (rest.n > 1 && rest.at[0] == ',' && is_digit(rest.at[1])) {
+        return HW_PROBLEM_COMMA;
+    }
+    bool zero = number.n > 0 && number.at[number.n - 1] == '0' && number.n <= 2;
+    if (zero && (rest.at[0] == 'x' || rest.at[0] == 'X')) {
+        return HW_PROBLEM_NOT_DECIMAL;
+    }
+    for (size_t i = 0; i < tail.n; i++) {
+        if (tail.at[i] == '+' && i + 1 < tail.n && tail.at[i + 1] == '-') {
+            return HW_PROBLEM_SPREAD;
+        }
+        if (i + 1 < tail.n && tail.at[i] == '\xC2' && tail.at[i + 1] == '\xB1') {
+            return HW_PROBLEM_SPREAD;
+        }
+    }
+    return is_letter(tail.at[0]) || tail.at[0] == '%' ? HW_FINE : HW_PROBLEM_NOT_A_NUMBER;
+}
+
+static enum hw_problem unknown_unit(struct hw_text unit)
+{
+    static const char *const house[] = {"drop", "spoon", "scoop", "pinch", "capful", "cap", "dash"};
+    for (size_t i = 0; i < sizeof house / sizeof house[0]; i++) {
+        if (begins(unit, house[i])) {
+            return HW_PROBLEM_HOUSE_MEASURE;
+        }
+    }
+    return hw_unit_find_any(unit.at, unit.n) ? HW_PROBLEM_WRONG_KIND : HW_PROBLEM_UNKNOWN_UNIT;
+}
+
+/* A spoon is a volume of liquid; of a powder it is a guess. */
+static bool is_spoon(struct hw_text unit)
+{
+    return (unit.n == 3 && memcmp(unit.at, "tsp", 3) == 0) ||
+           (unit.n == 4 && memcmp(unit.at, "tbsp", 4) == 0) ||
+           (unit.n == 3 && memcmp(unit.at, "cup", 3) == 0);
+}
+
+static enum hw_problem find_unit(const struct hw_input *input, struct hw_text text,
+                                 const struct hw_unit **unit)
+{
+    *unit = hw_unit_find(input->kind, text.at, text.n);
+    if (*unit) {
+        return HW_FINE;
+    }
+    if (!hw_unit_of(input->kind, input->unit)) {
+        return HW_PROBLEM_UNIT_UNWANTED;
+    }
+    if (input->kind == HW_MASS && is_spoon(text)) {
+        return HW_PROBLEM_HOUSE_MEASURE;
+    }
+    return unknown_unit(text);
+}
+
+static enum hw_problem bare_number(const struct hw_input *input, double *value)
+{
+    if (input->unit_must) {
+        return HW_PROBLEM_NEEDS_UNIT;
+    }
+    if (input->kind == HW_SHARE) {
+        if (*value > 1) {
+            return HW_PROBLEM_SHARE;
+        }
+        *value *= 100;
+    }
+    if (input->kind == HW_SALINITY && *value >= 0.98 && *value <= 1.06) {
+        return HW_PROBLEM_GRAVITY;
+    }
+    return HW_FINE;
+}
+
+/* An end of the range that was written in another unit may come back a rounding error outside it. */
+static double onto_end(double value, double end, double size)
+{
+    double slack = 64 * DBL_EPSILON * size;
+    return value >= end - slack && value <= end + slack ? end : value;
+}
+
+static double absolute(double x)
+{
+    return x < 0 ? -x : x;
+}
+
+static enum hw_problem in_range(const struct hw_input *input, bool converted, double *value)
+{
+    if (converted) {
+        double size =
+            absolute(input->hi) > absolute(input->lo) ? absolute(input->hi) : absolute(input->lo);
+        *value = onto_end(onto_end(*value, input->lo, size), input->hi, size);
+    }
+    if (!(*value >= input->lo && *value <= input->hi)) {
+        return HW_PROBLEM_OUT_OF_RANGE;
+    }
+    if (input->kind == HW_COUNT && *value != (double)(long)*value) {
+        return HW_PROBLEM_NOT_WHOLE;
+    }
+    *value += 0.0; /* -0 becomes 0 */
+    return HW_FINE;
+}
+
+static enum hw_problem read_number(const struct hw_input *input, struct hw_text text,
+                                   const struct hw_unit *column, double *value,
+                                   const struct hw_unit **written)
+{
+    struct hw_text number = {text.at, number_length(text)};
+    if (number.n == 0) {
+        return not_a_number(text);
+    }
+    struct hw_text rest = {text.at + number.n, text.n - number.n};
+    enum hw_problem problem = after_number(number, rest);
+    if (problem != HW_FINE) {
+        return problem;
+    }
+    char digits[HW_TEXT_MAX + 1];
+    memcpy(digits, number.at, number.n);
+    digits[number.n] = '\0';
+    double x = strtod(digits, NULL);
+    if (!(x >= -DBL_MAX && x <= DBL_MAX)) {
+        return HW_PROBLEM_TOO_LARGE;
+    }
+    struct hw_text tail = trimmed(rest);
+    const struct hw_unit *unit = column;
+    if (tail.n > 0) {
+        problem = find_unit(input, tail, &unit);
+    } else if (!column) {
+        problem = bare_number(input, &x);
+    }
+    if (problem != HW_FINE) {
+        return problem;
+    }
+    if (unit) {
+        x = hw_unit_convert(x, unit, hw_unit_of(input->kind, input->unit));
+    }
+    problem = in_range(input, unit != NULL, &x);
+    if (problem == HW_FINE) {
+        *value = x;
+        *written = tail.n > 0 ? unit : NULL;
+    }
+    return problem;
+}
+
+static int find_word(const char *const *words, const char *at, size_t n)
+{
+    for (int i = 0; words[i]; i++) {
+        if (strlen(words[i]) == n && memcmp(words[i], at, n) == 0) {
+            return i;
+        }
+    }
+    return -1;
+}
+
+static enum hw_problem read_set(const struct hw_input *input, struct hw_text text, double *value)
+{
+    uint32_t bits = 0;
+    for (size_t from = 0; from <= text.n;) {
+        const char *comma = memchr(text.at + from, ',', text.n - from);
+        size_t to = comma ? (size_t)(comma - text.at) : text.n;
+        int word = find_word(input->words, text.at + from, to - from);
+        if (word < 0) {
+            return HW_PROBLEM_UNKNOWN_WORD;
+        }
+        if (bits & (UINT32_C(1) << word)) {
+            return HW_PROBLEM_WORD_TWICE;
+        }
+        bits |= UINT32_C(1) << word;
+        from = to + 1;
+    }
+    bool none = strcmp(input->words[0], "none") == 0;
+    if (none && (bits & 1u) && bits != 1u) {
+        return HW_PROBLEM_NOT_ALONE;
+    }
+    *value = bits;
+    return HW_FINE;
+}
+
+enum hw_problem hw_value_read(const struct hw_input *input, struct hw_text text,
+                              const struct hw_unit *column, double *value,
+                              const struct hw_unit **written)
+{
+    *written = NULL;
+    text = trimmed(text);
+    if (text.n == 0) {
+        return HW_PROBLEM_EMPTY;
+    }
+    if (input->kind == HW_CHOICE) {
+        int word = find_word(input->words, text.at, text.n);
+        if (word < 0) {
+            return HW_PROBLEM_UNKNOWN_WORD;
+        }
+        *value = word;
+        return HW_FINE;
+    }
+    if (input->kind == HW_SET) {
+        return read_set(input, text, value);
+    }
+    if (text.n > HW_TEXT_MAX) {
+        return HW_PROBLEM_NOT_A_NUMBER;
+    }
+    return read_number(input, text, column, value, written);
+}
+
+size_t hw_words_count(const char *const *words)
+{
+    size_t n = 0;
+    while (words[n]) {
+        n++;
+    }
+    return n;
+}

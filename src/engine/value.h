@@ -1,0 +1,31 @@
+/* value.h - one written value: number and unit, a word, or a set of words. */
+#ifndef HW_VALUE_H
+#define HW_VALUE_H
+#include "engine/problem.h"
+#include "engine/unit.h"
+
+enum { HW_TEXT_MAX = 255 }; /* the longest written value, in bytes */
+
+/* Text as it was written. */
+struct hw_text {
+    const char *at; /* NULL: not given */
+    size_t n;
+};
+
+/* Reads one value for an input, in the input's unit and checked against its range.
+ *
+ * Given
+ *   input     what is wanted
+ *   text      the whole of what was written; blanks around it and before the unit are allowed
+ *   column    the unit of a bare number when the column's name carries one, else NULL
+ * Returned
+ *   value     in the input's unit; untouched when there is a problem
+ *   written   the unit that was written with it, or NULL
+ */
+enum hw_problem hw_value_read(const struct hw_input *input, struct hw_text text,
+                              const struct hw_unit *column, double *value,
+                              const struct hw_unit **written);
+
+/* How many words a choice or a set has. */
+size_t hw_words_count(const char *const *words);
+#endif

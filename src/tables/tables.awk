@@ -1,0 +1,324 @@
+# tables.awk - turns data/references.tsv, limits.tsv and cautions.tsv into C.
+#
+#   LC_ALL=C awk -f tables.awk -v kind=h references.tsv limits.tsv cautions.tsv   the header
+#   LC_ALL=C awk -f tables.awk -v kind=c references.tsv limits.tsv cautions.tsv   the definitions
+#
+# The files are recognised by their base names and may come in any order. Each has a header line,
+# tab-separated columns and at least one row; a line that starts with # is a comment, a blank line
+# is skipped. Anything out of order is refused as FILE:LINE: why, with exit status 1 and no output:
+# all output is printed at the end, after the last check.
+#
+# POSIX awk only, and the same bytes under every awk: no gsub with backslashes in the replacement,
+# no length of an array, no printf of anything but strings and whole numbers.
+
+BEGIN {
+    TAB = "\t"
+    OTHER = "[^ -~" TAB "]"                # neither printable ASCII nor a tab
+    NAME = "^[a-z0-9][a-z0-9-]*$"
+    DECIMAL = "^-?(0|[1-9][0-9]*)([.][0-9]+)?$"
+    MADE = "/* Made by tables.awk from data/references.tsv, limits.tsv and cautions.tsv: "
+    MADE = MADE "edit those. */"
+    MAX_NOTES = 32                         # HW_NOTES: a note is a bit of a uint32_t
+
+    columns["references.tsv"] = "key" TAB "class" TAB "text"
+    columns["limits.tsv"] = "key" TAB "value" TAB "unit" TAB "averaging" TAB "source" TAB "text"
+    columns["cautions.tsv"] = "code" TAB "used_by" TAB "effect" TAB "source" TAB "text"
+
+    split("read computed recalled practice ours standard", words, " ")
+    for (i in words)
+        is_class[words[i]] = 1
+
+    effect_name["standing"] = "HW_STANDING"
+    effect_name["caution"] = "HW_CAUTION"
+    effect_name["stretched"] = "HW_STRETCHED"
+    effect_name["refused"] = "HW_REFUSED"
+    effect_name["withheld"] = "HW_WITHHELD"
+
+    n_refs = n_limits = n_cautions = n_calcs = 0
+    failed = 0
+    if (kind != "h" && kind != "c")
+        complain("tables.awk: kind must be h or c")
+}
+
+function complain(message) {
+    print message | "cat 1>&2"
+    close("cat 1>&2")
+    failed = 1
+    exit 1
+}
+
+function refuse(why) {
+    complain(FILENAME ":" FNR ": " why)
+}
+
+FNR == 1 {
+    base = FILENAME
+    sub(/^.*\//, "", base)
+    if (!(base in columns))
+        refuse("not references.tsv, limits.tsv or cautions.tsv")
+    if (base in path)
+        refuse(base " is given twice")
+    path[base] = FILENAME
+    header_seen = 0
+}
+
+$0 ~ OTHER {
+    refuse("only printable ASCII and tabs are allowed")
+}
+
+index($0, "\\") > 0 {
+    refuse("a backslash is not allowed")
+}
+
+/^#/ || /^[ \t]*$/ {
+    next
+}
+
+!header_seen {
+    header_seen = 1
+    if ($0 != columns[base]) {
+        expected = columns[base]
+        gsub(TAB, " ", expected)
+        refuse("the header must name these columns, with tabs between: " expected)
+    }
+    n_columns = split(columns[base], column, TAB)
+    next
+}
+
+{
+    n = split($0, cell, TAB)
+    if (n != n_columns)
+        refuse(n " columns, not " n_columns)
+    for (i = 1; i <= n; i++) {
+        if (cell[i] == "")
+            refuse("column " column[i] " is empty")
+        if (cell[i] ~ /^ / || cell[i] ~ / $/)
+            refuse("column " column[i] " begins or ends with a space")
+    }
+    if (cell[1] !~ NAME)
+        refuse("\"" cell[1] "\" is no " column[1] ": small letters, digits and - only")
+    if ((base, cell[1]) in line)
+        refuse(column[1] " \"" cell[1] "\" was given in line " line[base, cell[1]])
+    line[base, cell[1]] = FNR
+    rows[base]++
+}
+
+base == "references.tsv" {
+    if (!(cell[2] in is_class))
+        refuse("\"" cell[2] "\" is no class: read, computed, recalled, practice, ours or standard")
+    n_refs++
+    ref_key[n_refs] = cell[1]
+    ref_class[n_refs] = cell[2]
+    ref_text[n_refs] = cell[3]
+    is_ref[cell[1]] = 1
+}
+
+base == "limits.tsv" {
+    if (cell[2] !~ DECIMAL)
+        refuse("\"" cell[2] "\" is no decimal number such as 0.035")
+    n_limits++
+    limit_key[n_limits] = cell[1]
+    limit_value[n_limits] = cell[2]
+    limit_unit[n_limits] = cell[3]
+    limit_averaging[n_limits] = cell[4]
+    limit_source[n_limits] = cell[5]
+    limit_text[n_limits] = cell[6]
+    limit_line[n_limits] = FNR
+}
+
+base == "cautions.tsv" {
+    if (!(cell[3] in effect_name))
+        refuse("\"" cell[3] "\" is no effect: standing, caution, stretched, refused or withheld")
+    n_cautions++
+    n_users = split(cell[2], user, ",")
+    for (i = 1; i <= n_users; i++) {
+        calc = user[i]
+        if (calc !~ NAME)
+            refuse("\"" calc "\" in used_by is no calculation: names, commas, no spaces")
+        if ((calc, n_cautions) in uses)
+            refuse("used_by names " calc " twice")
+        uses[calc, n_cautions] = 1
+        if (!(calc in n_notes)) {
+            n_calcs++
+            calc_name[n_calcs] = calc
+            n_notes[calc] = 0
+        }
+        n_notes[calc]++
+        if (n_notes[calc] > MAX_NOTES)
+            refuse(calc " has more than " MAX_NOTES " notes")
+        note[calc, n_notes[calc]] = n_cautions
+    }
+    caution_code[n_cautions] = cell[1]
+    caution_used_by[n_cautions] = cell[2]
+    caution_effect[n_cautions] = cell[3]
+    caution_source[n_cautions] = cell[4]
+    caution_text[n_cautions] = cell[5]
+    caution_line[n_cautions] = FNR
+}
+
+function check_file(name) {
+    if (!(name in path))
+        complain("tables.awk: " name " is not given, or empty")
+    if (!(name in rows))
+        complain(path[name] ":1: no rows")
+}
+
+function check_source(name, at, key) {
+    if (!(key in is_ref))
+        complain(path[name] ":" at ": source \"" key "\" is no key of references.tsv")
+}
+
+# quoted("a \"b\"?") is the text as a C string; no trigraph can arise, as each ? is escaped.
+function quoted(text,    out, at, char) {
+    out = ""
+    for (at = 1; at <= length(text); at++) {
+        char = substr(text, at, 1)
+        if (char == "\"" || char == "?")
+            out = out "\\"
+        out = out char
+    }
+    return "\"" out "\""
+}
+
+function lower(name) {
+    gsub(/-/, "_", name)
+    return name
+}
+
+function upper(name) {
+    return toupper(lower(name))
+}
+
+function source_of(i) {
+    return caution_source[i] == "-" ? "NULL" : quoted(caution_source[i])
+}
+
+function print_header(    c, i, calc, big) {
+    print MADE
+    print "#ifndef HW_TABLES_H"
+    print "#define HW_TABLES_H"
+    print ""
+    print "#include \"calc/calc.h\""
+    print ""
+    print "struct hw_reference {"
+    print "    const char *key, *class_name, *text;"
+    print "};"
+    print ""
+    print "enum hw_reference_key {"
+    for (i = 1; i <= n_refs; i++)
+        print "    HW_REF_" upper(ref_key[i]) ","
+    print "    HW_REFERENCES"
+    print "};"
+    print ""
+    print "extern const struct hw_reference hw_references[];"
+    print ""
+    print "struct hw_limit {"
+    print "    const char *key;"
+    print "    double value;"
+    print "    const char *unit, *averaging, *source, *text;"
+    print "};"
+    print ""
+    print "enum hw_limit_key {"
+    for (i = 1; i <= n_limits; i++)
+        print "    HW_LIMIT_" upper(limit_key[i]) ","
+    print "    HW_LIMITS"
+    print "};"
+    print ""
+    print "extern const struct hw_limit hw_limits[];"
+    print ""
+    print "struct hw_caution {"
+    print "    const char *code, *used_by, *source, *text;"
+    print "    enum hw_effect effect;"
+    print "};"
+    print ""
+    print "enum { HW_CAUTIONS = " n_cautions " };"
+    print ""
+    print "extern const struct hw_caution hw_cautions[];"
+    for (c = 1; c <= n_calcs; c++) {
+        calc = calc_name[c]
+        big = upper(calc)
+        print ""
+        print "enum hw_" lower(calc) "_note {"
+        for (i = 1; i <= n_notes[calc]; i++)
+            print "    HW_" big "_NOTE_" upper(caution_code[note[calc, i]]) ","
+        print "    HW_" big "_NOTES"
+        print "};"
+        print ""
+        print "extern const struct hw_note hw_" lower(calc) "_notes[];"
+    }
+    print ""
+    print "#endif"
+}
+
+function print_definitions(    c, i, k, calc, big) {
+    print MADE
+    print "#include \"tables.h\""
+    print ""
+    print "const struct hw_reference hw_references[] = {"
+    for (i = 1; i <= n_refs; i++) {
+        print "    [HW_REF_" upper(ref_key[i]) "] = {"
+        print "        .key = " quoted(ref_key[i]) ","
+        print "        .class_name = " quoted(ref_class[i]) ","
+        print "        .text = " quoted(ref_text[i]) ","
+        print "    },"
+    }
+    print "};"
+    print ""
+    print "const struct hw_limit hw_limits[] = {"
+    for (i = 1; i <= n_limits; i++) {
+        print "    [HW_LIMIT_" upper(limit_key[i]) "] = {"
+        print "        .key = " quoted(limit_key[i]) ","
+        print "        .value = " limit_value[i] ","
+        print "        .unit = " quoted(limit_unit[i]) ","
+        print "        .averaging = " quoted(limit_averaging[i]) ","
+        print "        .source = " quoted(limit_source[i]) ","
+        print "        .text = " quoted(limit_text[i]) ","
+        print "    },"
+    }
+    print "};"
+    print ""
+    print "const struct hw_caution hw_cautions[] = {"
+    for (i = 1; i <= n_cautions; i++) {
+        print "    {"
+        print "        .code = " quoted(caution_code[i]) ","
+        print "        .used_by = " quoted(caution_used_by[i]) ","
+        print "        .source = " source_of(i) ","
+        print "        .text = " quoted(caution_text[i]) ","
+        print "        .effect = " effect_name[caution_effect[i]] ","
+        print "    },"
+    }
+    print "};"
+    for (c = 1; c <= n_calcs; c++) {
+        calc = calc_name[c]
+        big = upper(calc)
+        print ""
+        print "const struct hw_note hw_" lower(calc) "_notes[] = {"
+        for (i = 1; i <= n_notes[calc]; i++) {
+            k = note[calc, i]
+            print "    [HW_" big "_NOTE_" upper(caution_code[k]) "] = {"
+            print "        .code = " quoted(caution_code[k]) ","
+            print "        .text = " quoted(caution_text[k]) ","
+            print "        .source = " source_of(k) ","
+            print "        .effect = " effect_name[caution_effect[k]] ","
+            print "    },"
+        }
+        print "};"
+    }
+}
+
+END {
+    if (failed)
+        exit 1
+    check_file("references.tsv")
+    check_file("limits.tsv")
+    check_file("cautions.tsv")
+    for (i = 1; i <= n_limits; i++)
+        check_source("limits.tsv", limit_line[i], limit_source[i])
+    for (i = 1; i <= n_cautions; i++)
+        if (caution_source[i] != "-")
+            check_source("cautions.tsv", caution_line[i], caution_source[i])
+    if (kind == "h")
+        print_header()
+    else
+        print_definitions()
+}

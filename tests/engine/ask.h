@@ -1,0 +1,22 @@
+/* ask.h - asks a calculation in one line of text. */
+#ifndef HW_ASK_H
+#define HW_ASK_H
+#include "engine/answer.h"
+
+/* The calculation of that name, or NULL. */
+const struct hw_calc *find_calc(const char *name);
+
+/* Settles "name=value;name=value" ("" for nothing). The text must outlive the question's reading, which this call does. */
+enum hw_problem ask_settle(const struct hw_calc *calc, const char *line,
+                           struct hw_question *question, size_t *which);
+
+/* Settles and answers; fails the test when the question has a problem. */
+void ask(const struct hw_calc *calc, const char *line, struct hw_question *question,
+         struct hw_answer *answer);
+
+/* The value of a result by its name; fails the test when there is none of that name. */
+double result_of(const struct hw_calc *calc, const struct hw_answer *answer, const char *name);
+
+/* True when the answer has the note of that code; fails the test when the calculation has no such note. */
+bool noted(const struct hw_calc *calc, const struct hw_answer *answer, const char *code);
+#endif

@@ -1,0 +1,346 @@
+/* test_ammonia.c - the ammonia calculation: published limits, every note, every result that may be absent, and the
+ * working redone by awk. */
+#include "ask.h"
+#include "assert_close.h"
+#include "engine/working.h"
+#include "holdwater/criteria.h"
+
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+static const struct hw_calc *ammonia(void)
+{
+    return find_calc("ammonia");
+}
+
+static double ask_for(const char *line, const char *result)
+{
+    struct hw_question question;
+    struct hw_answer answer;
+    ask(ammonia(), line, &question, &answer);
+    return result_of(ammonia(), &answer, result);
+}
+
+/* EPA 440/5-88-004: pK = 9.245 + 0.116 I + 0.0324 (298 - T) + 0.0415 P/T, written out again here with libm. */
+static double free_1989(double tan_nh3, double ph, double temp, double salinity)
+{
+    double ionic = 19.9273 * salinity / (1000 - 1.005109 * salinity);
+    double kelvin = temp + 273.15;
+    double pk = 9.245 + 0.116 * ionic + 0.0324 * (298 - kelvin) + 0.0415 / kelvin;
+    return tan_nh3 / (1 + pow(10, pk - ph));
+}
+
+/* The limits are 0.035 (4 days) and 0.233 (1 hour) mg NH3/L, EPA 1989 as adopted in state standards. */
+static void salt_water_limits(void **state)
+{
+    (void)state;
+    const char *line = "tan=0.6;basis=nh3;ph=8.2;temp=25;salinity=34";
+    double want = free_1989(0.6, 8.2, 25, 34);
+    assert_close(ask_for(line, "free_for_limit"), want, 0, 1e-12);
+    assert_close(ask_for(line, "long_ratio"), want / 0.035, 0, 1e-12);
+    assert_close(ask_for(line, "short_ratio"), want / 0.233, 0, 1e-12);
+    assert_close(ask_for("tan=0.6;basis=nh3;ph=8.2;temp=25;salinity=34;model=epa1989", "free_nh3"),
+                 want, 0, 1e-12);
+}
+
+/* At the total and at the pH that are said to reach the limit, it is reached. */
+static void reaching_the_limit(void **state)
+{
+    (void)state;
+    static const char *const waters[] = {
+        "temp=25;salinity=34",
+        "temp=14;salinity=5.5",
+        "temp=13.85;salinity=0",
+        "temp=25;salinity=34;ph_scale=total",
+        "temp=25;salinity=22;ph_scale=free",
+        "temp=25;salinity=33;long_limit=0.05",
+        "temp=25;salinity=33;long_limit=0.05;limit_basis=nh3;ph_scale=sws",
+    };
+    for (size_t i = 0; i < sizeof waters / sizeof waters[0]; i++) {
+        char line[200];
+        (void)snprintf(line, sizeof line, "tan=2.385;basis=nh4;ph=7.9;%s", waters[i]);
+        double tan_long = ask_for(line, "tan_long");
+        double ph_long = ask_for(line, "ph_long");
+        (void)snprintf(line, sizeof line, "tan=%.17g;basis=nh4;ph=7.9;%s", tan_long, waters[i]);
+        assert_close(ask_for(line, "long_ratio"), 1, 0, 1e-12);
+        (void)snprintf(line, sizeof line, "tan=2.385;basis=nh4;ph=%.17g;%s", ph_long, waters[i]);
+        assert_close(ask_for(line, "long_ratio"), 1, 0, 1e-11);
+    }
+}
+
+/* Between 1 and 10 g/kg the stricter of the two kinds holds; at the ends one kind alone. */
+static void which_limit_holds(void **state)
+{
+    (void)state;
+    double criterion = NAN;
+    assert_int_equal(hw_epa2013_criterion(HW_EPA2013_CCC, 7.4, 24, &criterion), 0);
+    double fresh = 1.2 / criterion;
+    double salt_5 = free_1989(1.2 * 17.031 / 14.007, 7.4, 24, 5) / 0.035;
+    assert_close(ask_for("tan=1.2;ph=7.4;temp=24;salinity=0.9", "long_ratio"), fresh, 0, 1e-12);
+    assert_close(ask_for("tan=1.2;ph=7.4;temp=24;salinity=5", "long_ratio"), fmax(fresh, salt_5), 0,
+                 1e-12);
+    assert_close(ask_for("tan=1.2;ph=7.4;temp=24;salinity=10", "long_ratio"),
+                 free_1989(1.2 * 17.031 / 14.007, 7.4, 24, 10) / 0.035, 0, 1e-12);
+    check(fresh > salt_5); /* so that the line above saw a choice */
+    double sour = ask_for("tan=1.2;ph=9.4;temp=24;salinity=5", "long_ratio");
+    assert_int_equal(hw_epa2013_criterion(HW_EPA2013_CCC, 9.4, 24, &criterion), 1);
+    assert_close(sour, fmax(1.2 / criterion, free_1989(1.2 * 17.031 / 14.007, 9.4, 24, 5) / 0.035),
+                 0, 1e-12);
+}
+
+static void dilution_and_basis(void **state)
+{
+    (void)state;
+    double plain = ask_for("tan=2.4;ph=8;temp=25;salinity=34", "free");
+    assert_close(ask_for("tan=0.6;dilution=4;ph=8;temp=25;salinity=34", "free"), plain, 0, 1e-15);
+    assert_close(ask_for("tan=2.4;basis=nh3;ph=8;temp=25;salinity=34", "free"),
+                 plain * 14.007 / 17.031, 0, 1e-14);
+    assert_close(ask_for("tan=2.4;basis=nh4;ph=8;temp=25;salinity=34", "free"),
+                 plain * 14.007 / 18.039, 0, 1e-14);
+    assert_close(ask_for("tan=2.4;ph=8;temp=25;salinity=34", "free_nh3"), plain * 17.031 / 14.007,
+                 0, 1e-14);
+}
+
+/* Each note raised once, and once not. */
+static const struct {
+    const char *code, *raised, *silent;
+} notes[] = {
+    {"over-short-salt", "tan=6;ph=8.3;temp=27;salinity=34", "tan=0.6;ph=8.3;temp=27;salinity=34"},
+    {"over-long-salt", "tan=1;ph=8.3;temp=27;salinity=34", "tan=0.06;ph=8.3;temp=27;salinity=34"},
+    {"over-short-fresh", "tan=6;ph=8.3;temp=27;salinity=0.3", "tan=6;ph=6.8;temp=27;salinity=0.3"},
+    {"over-long-fresh", "tan=1;ph=8.3;temp=27;salinity=0.3", "tan=1;ph=8.3;temp=27;salinity=34"},
+    {"over-short-own", "tan=1;ph=8.3;temp=27;salinity=34;short_limit=0.02",
+     "tan=1;ph=8.3;temp=27;salinity=34;short_limit=0.2"},
+    {"over-long-own", "tan=1;ph=8.3;temp=27;salinity=34;long_limit=0.02",
+     "tan=1;ph=8.3;temp=27;salinity=34;long_limit=0.2"},
+    {"act-today", "tan=0.26;ph=7;temp=25;salinity=34", "tan=0.25;ph=8.3;temp=25;salinity=34"},
+    {"any-ammonia", "tan=0.25;ph=7;temp=25;salinity=34", "tan=0;ph=8.3;temp=25;salinity=34"},
+    {"limit-looks-nh3", "tan=1;ph=8;temp=25;salinity=34;long_limit=0.035",
+     "tan=1;ph=8;temp=25;salinity=34;long_limit=0.035;limit_basis=nh3"},
+    {"limit-looks-nh3", "tan=1;ph=8;temp=25;salinity=34;short_limit=0.233",
+     "tan=1;ph=8;temp=25;salinity=34;short_limit=0.234"},
+    {"criteria-jump", "tan=1;ph=8;temp=25;salinity=9.2", "tan=1;ph=8;temp=25;salinity=11"},
+    {"criteria-jump", "tan=1;ph=8;temp=25;salinity=1.9g/kg", "tan=1;ph=8;temp=25;salinity=0"},
+    {"criteria-no-ph", "tan=1;ph=9.98;ph_scale=total;temp=25;salinity=34",
+     "tan=1;ph=9.8;ph_scale=total;temp=25;salinity=34"},
+    {"criteria-stretched", "tan=1;ph=9.2;temp=25;salinity=0.3",
+     "tan=1;ph=9.0;temp=25;salinity=0.3"},
+    {"criteria-stretched", "tan=1;ph=8;temp=25;salinity=41", "tan=1;ph=8;temp=25;salinity=40.9"},
+    {"fit-stretched", "tan=1;ph=8;temp=4.9;salinity=34", "tan=1;ph=8;temp=5;salinity=34"},
+    {"fit-stretched", "tan=1;ph=8;temp=25;salinity=12;ph_scale=nbs-rigorous",
+     "tan=1;ph=8;temp=25;salinity=34;ph_scale=nbs-rigorous"},
+    {"test-copper", "tan=1;ph=8;temp=25;salinity=34;medicine=copper-chelated",
+     "tan=1;ph=8;temp=25;salinity=34;medicine=dye"},
+    {"test-copper", "tan=1;ph=8;temp=25;salinity=34;medicine=copper-ionic,formalin",
+     "tan=1;ph=8;temp=25;salinity=34;medicine=none"},
+    {"test-dye", "tan=1;ph=8;temp=25;salinity=34;medicine=dye",
+     "tan=1;ph=8;temp=25;salinity=34;medicine=none"},
+    {"test-formalin", "tan=1;ph=8;temp=25;salinity=34;medicine=formalin",
+     "tan=1;ph=8;temp=25;salinity=34;medicine=none"},
+    {"test-antibiotic", "tan=1;ph=8;temp=25;salinity=34;medicine=antibiotic",
+     "tan=1;ph=8;temp=25;salinity=34;medicine=none"},
+    {"test-binder", "tan=1;ph=8;temp=25;salinity=34;medicine=binder",
+     "tan=1;ph=8;temp=25;salinity=34;medicine=none"},
+    {"test-other", "tan=1;ph=8;temp=25;salinity=34;medicine=other",
+     "tan=1;ph=8;temp=25;salinity=34"},
+    {"medicine-unsaid", "tan=1;ph=8;temp=25;salinity=34",
+     "tan=1;ph=8;temp=25;salinity=34;medicine=none"},
+    {"bound-by-binder", "tan=1;ph=8;temp=25;salinity=34;medicine=none",
+     "tan=1;ph=8;temp=25;salinity=34;medicine=binder"},
+    {"limit-not-safe", "tan=0;ph=8;temp=25;salinity=34", NULL},
+    {"ph-error", "tan=0;ph=8;temp=25;salinity=34", NULL},
+    {"film-rough", "tan=0;ph=8;temp=25;salinity=34", NULL},
+    {"ask-vet", "tan=0;ph=8;temp=25;salinity=34", NULL},
+};
+
+static void every_note(void **state)
+{
+    (void)state;
+    uint32_t reached = 0;
+    for (size_t i = 0; i < sizeof notes / sizeof notes[0]; i++) {
+        struct hw_question question;
+        struct hw_answer answer;
+        ask(ammonia(), notes[i].raised, &question, &answer);
+        reached |= answer.notes;
+        if (!noted(ammonia(), &answer, notes[i].code)) {
+            fail_msg("%s: not raised by %s", notes[i].code, notes[i].raised);
+        }
+        if (notes[i].silent) {
+            ask(ammonia(), notes[i].silent, &question, &answer);
+            if (noted(ammonia(), &answer, notes[i].code)) {
+                fail_msg("%s: raised by %s", notes[i].code, notes[i].silent);
+            }
+        }
+    }
+    assert_int_equal(reached, (UINT32_C(1) << ammonia()->n_notes) - 1);
+}
+
+/* Each result that may be absent, present and absent; every other one always finite. */
+static const struct {
+    const char *result, *present, *absent;
+} sometimes[] = {
+    {"free_for_limit", "tan=1;ph=8;temp=25;salinity=1g/kg", "tan=1;ph=8;temp=25;salinity=0.9"},
+    {"long_ratio", "tan=1;ph=8;temp=25;salinity=34",
+     "tan=1;ph=9.98;ph_scale=total;temp=25;salinity=34"},
+    {"short_ratio", "tan=0;ph=8;temp=25;salinity=0",
+     "tan=1;ph=9.98;ph_scale=total;temp=25;salinity=34"},
+    {"tan_long", "tan=0;ph=8;temp=25;salinity=0",
+     "tan=1;ph=9.98;ph_scale=total;temp=25;salinity=34"},
+    {"ph_long", "tan=1;ph=8;temp=25;salinity=34", "tan=0;ph=8;temp=25;salinity=34"},
+    {"ph_long", "tan=1;ph=8;temp=25;salinity=0", "tan=0.01;ph=8;temp=25;salinity=0"},
+};
+
+static void absent_results(void **state)
+{
+    (void)state;
+    const struct hw_calc *calc = ammonia();
+    for (size_t i = 0; i < sizeof sometimes / sizeof sometimes[0]; i++) {
+        check(isfinite(ask_for(sometimes[i].present, sometimes[i].result)));
+        check(isnan(ask_for(sometimes[i].absent, sometimes[i].result)));
+    }
+    for (size_t i = 0; i < sizeof notes / sizeof notes[0]; i++) {
+        struct hw_question question;
+        struct hw_answer answer;
+        ask(calc, notes[i].raised, &question, &answer);
+        for (size_t k = 0; k < calc->n_results; k++) {
+            check(calc->results[k].sometimes || isfinite(answer.out[k]));
+        }
+    }
+}
+
+/* The corners of every range are answered. */
+static void corners_are_answered(void **state)
+{
+    (void)state;
+    static const char *const scales[] = {"meter", "nbs-rigorous", "total", "free", "sws"};
+    for (unsigned corner = 0; corner < 16; corner++) {
+        for (size_t scale = 0; scale < 5; scale++) {
+            char line[200];
+            (void)snprintf(line, sizeof line, "tan=%s;ph=%s;temp=%s;salinity=%s;ph_scale=%s",
+                           corner & 1 ? "1000" : "0", corner & 2 ? "10" : "5",
+                           corner & 4 ? "40" : "0", corner & 8 ? "45" : "0", scales[scale]);
+            check(isfinite(ask_for(line, "free")));
+            check(isfinite(ask_for(line, "pka")));
+        }
+    }
+}
+
+/* Every step of the working is evaluated by awk: `print EXPRESSION`. */
+static void working_can_be_redone(void **state)
+{
+    (void)state;
+    static struct hw_steps steps;
+    static const char *const more[] = {
+        "tan=0.6;ph=8.15;temp=77F;salinity=34",
+        "tan=0.6;basis=nh4;dilution=3;ph=7.4;temp=14;salinity=5.5",
+        "tan=0.6;ph=7.9;temp=25;salinity=34;model=epa1989",
+        "tan=0.6;ph=7.9;temp=25;salinity=2;ph_scale=nbs-rigorous",
+        "tan=0.6;ph=7.9;temp=25;salinity=6;ph_scale=nbs-rigorous",
+        "tan=0.6;ph=7.9;temp=11.5;salinity=35;ph_scale=nbs-rigorous",
+        "tan=0.6;ph=7.9;temp=25;salinity=35;ph_scale=sws",
+        "tan=0.6;ph=7.9;temp=25;salinity=0;ph_scale=free",
+        "tan=0.6;ph=7.9;temp=3;salinity=0;long_limit=0.02;short_limit=0.2;limit_basis=nh3",
+    };
+    size_t n_notes = sizeof notes / sizeof notes[0];
+    for (size_t i = 0; i < n_notes + sizeof more / sizeof more[0]; i++) {
+        struct hw_question question;
+        struct hw_answer answer;
+        ask(ammonia(), i < n_notes ? notes[i].raised : more[i - n_notes], &question, &answer);
+        steps.n = 0;
+        steps.full = false;
+        ammonia()->work(question.in, &steps);
+        check(!steps.full);
+        for (size_t k = 0; k < steps.n; k++) {
+            char command[1200];
+            char line[64] = "";
+            (void)snprintf(command, sizeof command,
+                           "LC_ALL=C awk 'BEGIN{printf \"%%.17g\\n\", (%s)}'",
+                           steps.step[k].expression);
+            FILE *awk = popen(command, "r");
+            assert_non_null(awk);
+            assert_non_null(fgets(line, sizeof line, awk));
+            assert_int_equal(pclose(awk), 0);
+            assert_close(strtod(line, NULL), steps.step[k].value, 1e-9, 1e-8);
+            size_t result =
+                hw_result_find(ammonia(), steps.step[k].symbol, strlen(steps.step[k].symbol));
+            if (result < ammonia()->n_results) {
+                assert_close(steps.step[k].value, answer.out[result], 0, 0);
+            }
+        }
+        assert_string_equal(steps.step[steps.n - 1].symbol, "free");
+    }
+}
+
+/* A block of random rows gives the bits of the one-off, and free ammonia rises with pH and temperature. */
+static void random_rows(void **state)
+{
+    (void)state;
+    const struct hw_calc *calc = ammonia();
+    static double in[HW_INPUTS][HW_BLOCK];
+    static double out[HW_RESULTS][HW_BLOCK];
+    static uint32_t bits[HW_BLOCK];
+    const double *in_at[HW_INPUTS];
+    double *out_at[HW_RESULTS];
+    struct hw_question question;
+    struct hw_answer answer;
+    uint64_t seed = UINT64_C(0x9e3779b97f4a7c15);
+    printf("random rows: seed 0x9e3779b97f4a7c15\n");
+    for (size_t row = 0; row < HW_BLOCK; row++) {
+        ask(calc,
+            row % 2 ? "tan=0.6;ph=8;temp=25;salinity=34"
+                    : "tan=0.6;ph=8;temp=25;salinity=34;ph_scale=total",
+            &question, &answer);
+        for (size_t i = 0; i < calc->n_inputs; i++) {
+            in[i][row] = question.in[i];
+            seed = seed * UINT64_C(6364136223846793005) + UINT64_C(1442695040888963407);
+            double share = (double)(seed >> 11) / 9007199254740992.0;
+            if (!calc->inputs[i].words && question.from[i] == HW_GIVEN) {
+                in[i][row] = calc->inputs[i].lo + share * (calc->inputs[i].hi - calc->inputs[i].lo);
+            }
+        }
+        bits[row] = 0;
+    }
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        in_at[i] = in[i];
+    }
+    for (size_t i = 0; i < calc->n_results; i++) {
+        out_at[i] = out[i];
+    }
+    struct hw_block block = {HW_BLOCK, in_at, out_at, bits};
+    hw_block_run(calc, &block);
+    for (size_t row = 0; row < HW_BLOCK; row++) {
+        for (size_t i = 0; i < calc->n_inputs; i++) {
+            question.in[i] = in[i][row];
+        }
+        hw_question_answer(&question, &answer);
+        assert_int_equal(answer.notes, bits[row]);
+        for (size_t i = 0; i < calc->n_results; i++) {
+            assert_memory_equal(&answer.out[i], &out[i][row], sizeof(double));
+        }
+        double free_before = answer.out[0];
+        question.in[hw_input_find(calc, "ph", 2)] *= 0.999;
+        hw_question_answer(&question, &answer);
+        check(answer.out[0] < free_before);
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(salt_water_limits),    cmocka_unit_test(reaching_the_limit),
+        cmocka_unit_test(which_limit_holds),    cmocka_unit_test(dilution_and_basis),
+        cmocka_unit_test(every_note),           cmocka_unit_test(absent_results),
+        cmocka_unit_test(corners_are_answered), cmocka_unit_test(working_can_be_redone),
+        cmocka_unit_test(random_rows),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+    return hw_report_checks(failed);
+}

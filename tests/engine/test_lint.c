@@ -1,0 +1,241 @@
+/* test_lint.c - what must hold for the tables of every calculation. */
+#include "ask.h"
+#include "assert_close.h"
+#include "cli/args.h"
+#include "cli/help.h"
+#include "tables.h"
+
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+static bool is_name(const char *name)
+{
+    if (!name || !(name[0] >= 'a' && name[0] <= 'z')) {
+        return false;
+    }
+    return strspn(name, "abcdefghijklmnopqrstuvwxyz0123456789_") == strlen(name) &&
+           strlen(name) <= 24;
+}
+
+static bool plain_ascii(const char *text)
+{
+    for (; *text != '\0'; text++) {
+        if (*text < ' ' || *text > '~') {
+            return false;
+        }
+    }
+    return true;
+}
+
+#define EXPECT(condition, ...)                                                                     \
+    do {                                                                                           \
+        if (!(condition)) {                                                                        \
+            fail_msg(__VA_ARGS__);                                                                 \
+        }                                                                                          \
+    } while (0)
+
+static void lint_input(const struct hw_calc *calc, size_t i)
+{
+    const struct hw_input *input = &calc->inputs[i];
+    EXPECT(is_name(input->name), "%s: input %zu has no proper name", calc->name, i);
+    EXPECT(input->unit && input->help && strlen(input->help) > 5, "%s.%s: no unit or help",
+           calc->name, input->name);
+    EXPECT(plain_ascii(input->help), "%s.%s: help is not plain", calc->name, input->name);
+    EXPECT(isfinite(input->lo) && isfinite(input->hi), "%s.%s: range", calc->name, input->name);
+    bool single = input->words && input->words[0] && !input->words[1];
+    EXPECT(input->lo < input->hi || single, "%s.%s: lo is not below hi", calc->name, input->name);
+    bool worded = input->kind == HW_CHOICE || input->kind == HW_SET;
+    EXPECT(worded == (input->words != NULL), "%s.%s: words", calc->name, input->name);
+    if (input->kind == HW_CHOICE) {
+        EXPECT(input->lo == 0 && input->hi == (double)hw_words_count(input->words) - 1,
+               "%s.%s: words and range differ", calc->name, input->name);
+    }
+    if (input->kind == HW_SET) {
+        EXPECT(input->hi == (double)((1u << hw_words_count(input->words)) - 1),
+               "%s.%s: words and range differ", calc->name, input->name);
+    }
+    bool unitless =
+        worded || input->kind == HW_NUMBER || input->kind == HW_COUNT || input->kind == HW_PH;
+    EXPECT(unitless || hw_unit_of(input->kind, input->unit), "%s.%s: '%s' is no unit of its kind",
+           calc->name, input->name, input->unit);
+    bool must = input->kind == HW_VOLUME || input->kind == HW_MASS || input->kind == HW_LENGTH ||
+                input->kind == HW_DOSE_RATE;
+    EXPECT(!must || input->unit_must, "%s.%s: must carry a unit", calc->name, input->name);
+    if (input->need == HW_PRESET) {
+        EXPECT(input->preset >= input->lo && input->preset <= input->hi, "%s.%s: preset",
+               calc->name, input->name);
+    }
+    EXPECT(input->group == 0 || input->need != HW_PRESET, "%s.%s: a group has no presets",
+           calc->name, input->name);
+    if (input->when_input >= 0) {
+        EXPECT((size_t)input->when_input < i, "%s.%s: its choice comes later", calc->name,
+               input->name);
+        EXPECT(calc->inputs[input->when_input].kind == HW_CHOICE && input->when_words != 0,
+               "%s.%s: its condition is no choice", calc->name, input->name);
+    }
+}
+
+static void lint_names(const struct hw_calc *calc)
+{
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        const struct hw_input *a = &calc->inputs[i];
+        for (size_t k = 0; k < i; k++) {
+            const struct hw_input *b = &calc->inputs[k];
+            bool twins = a->when_input >= 0 && a->when_input == b->when_input &&
+                         !(a->when_words & b->when_words) && a->kind == b->kind;
+            EXPECT(twins || strcmp(a->name, b->name) != 0, "%s: two inputs %s", calc->name,
+                   a->name);
+        }
+        for (size_t k = 0; k < calc->n_results; k++) {
+            EXPECT(strcmp(a->name, calc->results[k].name) != 0, "%s: %s is input and result",
+                   calc->name, a->name);
+        }
+        for (size_t k = 0; general_options[k].name; k++) {
+            EXPECT(strcmp(a->name, general_options[k].name) != 0, "%s: %s is a general option",
+                   calc->name, a->name);
+        }
+    }
+    for (size_t i = 0; i < calc->n_results; i++) {
+        for (size_t k = 0; k < i; k++) {
+            EXPECT(strcmp(calc->results[i].name, calc->results[k].name) != 0, "%s: two results %s",
+                   calc->name, calc->results[i].name);
+        }
+    }
+}
+
+static void lint_result(const struct hw_calc *calc, const struct hw_result *result)
+{
+    EXPECT(is_name(result->name), "%s: a result has no proper name", calc->name);
+    EXPECT(result->unit && result->help && plain_ascii(result->help), "%s.%s: help", calc->name,
+           result->name);
+    EXPECT(result->digits >= 1 && result->digits <= 10, "%s.%s: digits", calc->name, result->name);
+    EXPECT(result->safe >= -1 && result->safe <= 1, "%s.%s: safe", calc->name, result->name);
+    EXPECT(result->unit[0] == '\0' || hw_unit_of(result->kind, result->unit), "%s.%s: unit",
+           calc->name, result->name);
+}
+
+static bool is_reference(const char *key)
+{
+    for (size_t i = 0; i < HW_REFERENCES; i++) {
+        if (strcmp(hw_references[i].key, key) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void lint_rest(const struct hw_calc *calc)
+{
+    EXPECT(calc->n_inputs <= HW_INPUTS && calc->n_results <= HW_RESULTS &&
+               calc->n_notes <= HW_NOTES,
+           "%s: too large", calc->name);
+    EXPECT(calc->run && calc->work && calc->purpose, "%s: holes", calc->name);
+    size_t sources = 0;
+    for (; calc->sources[sources]; sources++) {
+        EXPECT(is_reference(calc->sources[sources]), "%s: no source %s", calc->name,
+               calc->sources[sources]);
+    }
+    EXPECT(sources > 0, "%s: no sources", calc->name);
+    for (size_t i = 0; i < calc->n_notes; i++) {
+        EXPECT(calc->notes[i].code && calc->notes[i].text && calc->notes[i].source, "%s: note %zu",
+               calc->name, i);
+    }
+    size_t given = 0;
+    for (size_t i = 0; examples[i].calculation; i++) {
+        given += strcmp(examples[i].calculation, calc->name) == 0 ? 1 : 0;
+    }
+    EXPECT(given >= 2, "%s: fewer than two examples", calc->name);
+    bool placed = false;
+    for (size_t i = 0; stages[i].name; i++) {
+        for (size_t k = 0; stages[i].calculations[k]; k++) {
+            placed = placed || strcmp(stages[i].calculations[k], calc->name) == 0;
+        }
+    }
+    EXPECT(placed, "%s: in no stage of the map", calc->name);
+}
+
+static void tables_are_whole(void **state)
+{
+    (void)state;
+    for (size_t c = 0; hw_calcs[c]; c++) {
+        const struct hw_calc *calc = hw_calcs[c];
+        check(is_name(calc->name));
+        assert_ptr_equal(find_calc(calc->name), calc);
+        for (size_t i = 0; i < calc->n_inputs; i++) {
+            lint_input(calc, i);
+        }
+        for (size_t i = 0; i < calc->n_results; i++) {
+            lint_result(calc, &calc->results[i]);
+        }
+        lint_names(calc);
+        lint_rest(calc);
+    }
+    for (size_t i = 0; stages[i].name; i++) {
+        for (size_t k = 0; stages[i].calculations[k]; k++) {
+            EXPECT(find_calc(stages[i].calculations[k]), "the map names %s",
+                   stages[i].calculations[k]);
+        }
+    }
+    for (size_t i = 0; i < HW_LIMITS; i++) {
+        EXPECT(is_reference(hw_limits[i].source), "limit %s: source", hw_limits[i].key);
+    }
+}
+
+static enum hw_problem read_number(const struct hw_input *input, double value,
+                                   const struct hw_unit *unit, double *got)
+{
+    char text[64];
+    const struct hw_unit *written = NULL;
+    (void)snprintf(text, sizeof text, "%.17g%s", value, unit ? unit->name : "");
+    return hw_value_read(input, (struct hw_text){text, strlen(text)}, NULL, got, &written);
+}
+
+/* Both ends of each range are accepted in every unit, and come back as the ends; just outside they are refused. */
+static void both_ends_in_every_unit(void **state)
+{
+    (void)state;
+    for (size_t c = 0; hw_calcs[c]; c++) {
+        for (size_t i = 0; i < hw_calcs[c]->n_inputs; i++) {
+            const struct hw_input *input = &hw_calcs[c]->inputs[i];
+            const struct hw_unit *kept = hw_unit_of(input->kind, input->unit);
+            for (const struct hw_unit *unit = hw_units; unit->name && kept; unit++) {
+                double got = NAN;
+                if (unit->kind != input->kind) {
+                    continue;
+                }
+                assert_int_equal(
+                    read_number(input, hw_unit_convert(input->lo, kept, unit), unit, &got),
+                    HW_FINE);
+                assert_close(got, input->lo, 0, 0);
+                assert_int_equal(
+                    read_number(input, hw_unit_convert(input->hi, kept, unit), unit, &got),
+                    HW_FINE);
+                assert_close(got, input->hi, 0, 0);
+                double step = (input->hi - input->lo) * 1e-6;
+                assert_int_equal(
+                    read_number(input, hw_unit_convert(input->hi + step, kept, unit), unit, &got),
+                    HW_PROBLEM_OUT_OF_RANGE);
+                assert_int_equal(
+                    read_number(input, hw_unit_convert(input->lo - step, kept, unit), unit, &got),
+                    HW_PROBLEM_OUT_OF_RANGE);
+            }
+        }
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(tables_are_whole),
+        cmocka_unit_test(both_ends_in_every_unit),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+    return hw_report_checks(failed);
+}

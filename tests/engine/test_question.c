@@ -1,0 +1,241 @@
+/* test_question.c - presets, groups, conditions, twins and the block call, on a made-up calculation. */
+#include "ask.h"
+#include "assert_close.h"
+
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+enum { KIND, VOLUME, TAKE, SHARE, STRENGTH, WAY_A, WAY_B, SPARE, INPUTS };
+enum { FIRST, SECOND, RESULTS };
+enum { STAND, RAISE, STRETCH, REFUSE, WITHHOLD, NOTES };
+
+static const char *const kinds[] = {"liquid", "powder", NULL};
+static const char *const ways_a[] = {"slow", "fast", NULL};
+static const char *const ways_b[] = {"dry", NULL};
+
+static const struct hw_input inputs[INPUTS] = {
+    [KIND] = {.name = "kind",
+              .unit = "",
+              .help = "kind",
+              .kind = HW_CHOICE,
+              .lo = 0,
+              .hi = 1,
+              .need = HW_PRESET,
+              .preset = 0,
+              .words = kinds,
+              .when_input = -1},
+    [VOLUME] = {.name = "volume",
+                .unit = "L",
+                .help = "volume",
+                .kind = HW_VOLUME,
+                .unit_must = true,
+                .lo = 1,
+                .hi = 1000,
+                .need = HW_REQUIRED,
+                .when_input = -1},
+    [TAKE] = {.name = "take",
+              .unit = "L",
+              .help = "take",
+              .kind = HW_VOLUME,
+              .unit_must = true,
+              .lo = 0,
+              .hi = 1000,
+              .group = 1,
+              .when_input = -1},
+    [SHARE] = {.name = "share",
+               .unit = "%",
+               .help = "share",
+               .kind = HW_SHARE,
+               .lo = 0,
+               .hi = 100,
+               .group = 1,
+               .when_input = -1},
+    [STRENGTH] = {.name = "strength",
+                  .unit = "mg/L",
+                  .help = "strength",
+                  .kind = HW_CONCENTRATION,
+                  .lo = 0,
+                  .hi = 1e6,
+                  .need = HW_REQUIRED,
+                  .when_input = KIND,
+                  .when_words = 1u},
+    [WAY_A] = {.name = "way",
+               .unit = "",
+               .help = "way",
+               .kind = HW_CHOICE,
+               .lo = 0,
+               .hi = 1,
+               .need = HW_PRESET,
+               .preset = 1,
+               .words = ways_a,
+               .when_input = KIND,
+               .when_words = 1u},
+    [WAY_B] = {.name = "way",
+               .unit = "",
+               .help = "way",
+               .kind = HW_CHOICE,
+               .lo = 0,
+               .hi = 0,
+               .need = HW_PRESET,
+               .preset = 0,
+               .words = ways_b,
+               .when_input = KIND,
+               .when_words = 2u},
+    [SPARE] = {.name = "spare_part",
+               .unit = "",
+               .help = "spare",
+               .kind = HW_NUMBER,
+               .lo = 0,
+               .hi = 10,
+               .need = HW_OPTIONAL,
+               .when_input = -1},
+};
+
+static const struct hw_result results[RESULTS] = {
+    [FIRST] = {.name = "first", .unit = "", .help = "", .kind = HW_NUMBER, .digits = 3},
+    [SECOND] = {.name = "second", .unit = "", .help = "", .kind = HW_NUMBER, .digits = 3},
+};
+
+static const struct hw_note notes[NOTES] = {
+    [STAND] = {"stand", "", NULL, HW_STANDING},       [RAISE] = {"raise", "", NULL, HW_CAUTION},
+    [STRETCH] = {"stretch", "", NULL, HW_STRETCHED},  [REFUSE] = {"refuse", "", NULL, HW_REFUSED},
+    [WITHHOLD] = {"withhold", "", NULL, HW_WITHHELD},
+};
+
+/* Raises the note whose number is the spare part, if given. */
+static void run(const struct hw_block *b)
+{
+    for (size_t row = 0; row < b->n; row++) {
+        b->out[FIRST][row] = b->in[VOLUME][row];
+        b->out[SECOND][row] = isnan(b->in[STRENGTH][row]) ? 0 : b->in[STRENGTH][row];
+        if (!isnan(b->in[SPARE][row])) {
+            b->notes[row] |= UINT32_C(1) << (unsigned)b->in[SPARE][row];
+        }
+    }
+}
+
+static const struct hw_calc made_up = {
+    .name = "made_up",
+    .inputs = inputs,
+    .n_inputs = INPUTS,
+    .results = results,
+    .n_results = RESULTS,
+    .notes = notes,
+    .n_notes = NOTES,
+    .run = run,
+};
+
+static void expect_problem(const char *line, enum hw_problem problem, size_t at)
+{
+    struct hw_question question;
+    size_t which = INPUTS;
+    enum hw_problem got = ask_settle(&made_up, line, &question, &which);
+    if (got != problem || (problem != HW_FINE && which != at)) {
+        fail_msg("%s: %s at %zu, not %s at %zu", line, hw_problem_code(got), which,
+                 hw_problem_code(problem), at);
+    }
+}
+
+static void every_problem_of_a_question(void **state)
+{
+    (void)state;
+    expect_problem("volume=75L;share=25%;strength=10mg/mL", HW_FINE, 0);
+    expect_problem("volume=75L;take=20L;strength=1", HW_FINE, 0);
+    expect_problem("share=25%;strength=1", HW_PROBLEM_MISSING, VOLUME);
+    expect_problem("volume=75L;share=25%", HW_PROBLEM_MISSING, STRENGTH);
+    expect_problem("volume=75L;strength=1", HW_PROBLEM_NONE_OF_GROUP, TAKE);
+    expect_problem("volume=75L;strength=1;take=20L;share=25%", HW_PROBLEM_MANY_OF_GROUP, TAKE);
+    expect_problem("kind=powder;volume=75L;share=25%", HW_FINE, 0);
+    expect_problem("kind=powder;volume=75L;share=25%;strength=1", HW_PROBLEM_OUT_OF_PLACE, STRENGTH);
+    expect_problem("volume=75L;share=25%;strength=1;spare-part=11", HW_PROBLEM_OUT_OF_RANGE, SPARE);
+    expect_problem("volume=0.5L;share=25%;strength=1", HW_PROBLEM_OUT_OF_RANGE, VOLUME);
+}
+
+/* One name, two entries: the choice decides which of them is meant. */
+static void twins(void **state)
+{
+    (void)state;
+    struct hw_question question;
+    struct hw_answer answer;
+    ask(&made_up, "volume=75L;share=25%;strength=1", &question, &answer);
+    assert_int_equal(question.from[WAY_A], HW_FROM_PRESET);
+    assert_int_equal(question.from[WAY_B], HW_ABSENT);
+    assert_close(question.in[WAY_A], 1, 0, 0);
+    check(isnan(question.in[WAY_B]));
+    ask(&made_up, "kind=powder;volume=75L;share=25%", &question, &answer);
+    assert_int_equal(question.from[WAY_A], HW_ABSENT);
+    assert_int_equal(question.from[WAY_B], HW_FROM_PRESET);
+    ask(&made_up, "kind=powder;volume=75L;share=25%;way=dry", &question, &answer);
+    assert_int_equal(question.from[WAY_B], HW_GIVEN);
+    expect_problem("kind=powder;volume=75L;share=25%;way=slow", HW_PROBLEM_UNKNOWN_WORD, WAY_B);
+    expect_problem("volume=75L;share=25%;strength=1;way=dry", HW_PROBLEM_UNKNOWN_WORD, WAY_A);
+}
+
+static void where_values_come_from(void **state)
+{
+    (void)state;
+    struct hw_question question;
+    struct hw_answer answer;
+    ask(&made_up, "volume=20gal;share=0.25;strength=1%wv", &question, &answer);
+    assert_int_equal(question.from[KIND], HW_FROM_PRESET);
+    assert_int_equal(question.from[VOLUME], HW_GIVEN);
+    assert_int_equal(question.from[SPARE], HW_ABSENT);
+    assert_string_equal(question.unit[VOLUME]->name, "gal");
+    assert_null(question.unit[SHARE]);
+    assert_close(question.in[SHARE], 25, 0, 0);
+    assert_close(question.in[STRENGTH], 10000, 0, 0);
+    assert_close(answer.out[FIRST], 75.70823568, 0, 0);
+}
+
+static void the_gravest_note_is_the_status(void **state)
+{
+    (void)state;
+    static const int status_of[NOTES] = {0, 0, 1, -1, -2};
+    static const char *const lines[NOTES] = {"volume=75L;share=25%;strength=1;spare-part=0",
+                                             "volume=75L;share=25%;strength=1;spare-part=1",
+                                             "volume=75L;share=25%;strength=1;spare-part=2",
+                                             "volume=75L;share=25%;strength=1;spare-part=3",
+                                             "volume=75L;share=25%;strength=1;spare-part=4"};
+    for (int i = 0; i < NOTES; i++) {
+        struct hw_question question;
+        struct hw_answer answer;
+        ask(&made_up, lines[i], &question, &answer);
+        assert_int_equal(answer.status, status_of[i]);
+        assert_int_equal(isnan(answer.out[FIRST]), status_of[i] < 0);
+        assert_int_equal(isnan(answer.out[SECOND]), status_of[i] < 0);
+        assert_int_equal(answer.notes, 1u << i);
+    }
+    assert_int_equal(hw_notes_status(&made_up, 0), 0);
+    assert_int_equal(hw_notes_status(&made_up, 1u << STRETCH | 1u << WITHHOLD | 1u << RAISE), -2);
+}
+
+static void names(void **state)
+{
+    (void)state;
+    assert_int_equal(hw_input_find(&made_up, "spare-part", 10), SPARE);
+    assert_int_equal(hw_input_find(&made_up, "spare_part", 10), SPARE);
+    assert_int_equal(hw_input_find(&made_up, "spare", 5), INPUTS);
+    assert_int_equal(hw_input_find(&made_up, "Volume", 6), INPUTS);
+    assert_int_equal(hw_result_find(&made_up, "second", 6), SECOND);
+    assert_int_equal(hw_result_find(&made_up, "third", 5), RESULTS);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_problem_of_a_question),
+        cmocka_unit_test(twins),
+        cmocka_unit_test(where_values_come_from),
+        cmocka_unit_test(the_gravest_note_is_the_status),
+        cmocka_unit_test(names),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+    return hw_report_checks(failed);
+}

@@ -1,0 +1,89 @@
+/* test_unit.c - units: definitions, round trips, no two of one name in a kind. The factors are held against an
+ * independent program by tests/oracles/unit_factors.py. */
+#include "assert_close.h"
+#include "engine/unit.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+static double in_first(enum hw_kind kind, const char *name, double value)
+{
+    const struct hw_unit *unit = hw_unit_of(kind, name);
+    assert_non_null(unit);
+    const struct hw_unit *first = hw_units;
+    while (first->kind != kind) {
+        first++;
+    }
+    return hw_unit_convert(value, unit, first);
+}
+
+/* International definitions: NIST Handbook 44, appendix C (exact figures, recalled and held by the oracle). */
+static void definitions_are_whole(void **state)
+{
+    (void)state;
+    assert_close(in_first(HW_VOLUME, "gal", 1), 3.785411784, 0, 0);
+    assert_close(in_first(HW_VOLUME, "impgal", 1), 4.54609, 0, 0);
+    assert_close(in_first(HW_VOLUME, "floz", 128), 3.785411784, 0, 0);
+    assert_close(in_first(HW_VOLUME, "tsp", 768), 3.785411784, 0, 2e-16); /* two roundings */
+    assert_close(in_first(HW_MASS, "lb", 1), 453.59237, 0, 0);
+    assert_close(in_first(HW_MASS, "oz", 16), 453.59237, 0, 0);
+    assert_close(in_first(HW_LENGTH, "in", 5), 12.7, 0, 0);
+    assert_close(in_first(HW_TEMPERATURE, "F", 77), 25, 0, 0);
+    assert_close(in_first(HW_TEMPERATURE, "F", -40), -40, 0, 0);
+    assert_close(in_first(HW_TEMPERATURE, "K", 298.15), 25, 0, 0);
+    assert_close(in_first(HW_CONCENTRATION, "%wv", 1), 10000, 0, 0);
+    assert_close(in_first(HW_TIME, "d", 2), 48, 0, 0);
+}
+
+/* A difference has no offset: 2 F are 1.11 C, never -16.7 C. */
+static void differences_have_no_offset(void **state)
+{
+    (void)state;
+    assert_close(in_first(HW_TEMPERATURE_STEP, "F", 1.8), 1, 0, 1e-15);
+    assert_close(in_first(HW_TEMPERATURE_STEP, "K", 2.385), 2.385, 0, 0);
+}
+
+static void round_trips(void **state)
+{
+    (void)state;
+    for (const struct hw_unit *a = hw_units; a->name; a++) {
+        for (const struct hw_unit *b = hw_units; b->name; b++) {
+            if (a->kind == b->kind) {
+                double there = hw_unit_convert(23.85, a, b);
+                assert_close(hw_unit_convert(there, b, a), 23.85, 1e-13, 1e-14);
+            }
+        }
+    }
+}
+
+static void names_are_unique_in_a_kind(void **state)
+{
+    (void)state;
+    for (const struct hw_unit *a = hw_units; a->name; a++) {
+        check(a->num > 0 && a->den > 0 && a->definition[0] != '\0');
+        assert_ptr_equal(hw_unit_of(a->kind, a->name), a);
+        assert_non_null(hw_unit_find_any(a->name, strlen(a->name)));
+    }
+    assert_null(hw_unit_of(HW_VOLUME, "ml"));
+    assert_null(hw_unit_of(HW_VOLUME, "g"));
+    assert_null(hw_unit_of(HW_PH, ""));
+    assert_null(hw_unit_find_any("furlong", 7));
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(definitions_are_whole),
+        cmocka_unit_test(differences_have_no_offset),
+        cmocka_unit_test(round_trips),
+        cmocka_unit_test(names_are_unique_in_a_kind),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+    return hw_report_checks(failed);
+}

@@ -1,0 +1,206 @@
+#!/bin/sh
+# test_tables.sh BUILD - tables.awk: the same bytes under every awk, and every refusal.
+set -eu
+
+build=${1:-build}
+root=$(pwd)
+script=$root/src/tables/tables.awk
+golden=$root/tests/tables
+mkdir -p "$build/scratch"
+scratch=$(mktemp -d "$(cd "$build/scratch" && pwd)/tables.XXXXXX")
+trap 'rm -rf "$scratch"' EXIT
+cd "$scratch"
+
+LC_ALL=C
+export LC_ALL
+checks=0
+
+fail() {
+    echo "test_tables: $awk: $1" >&2
+    exit 1
+}
+
+# The three files of a good set, in FOLDER.
+good() {
+    mkdir -p "$1"
+    cp "$golden/references.tsv" "$golden/limits.tsv" "$golden/cautions.tsv" "$1/"
+}
+
+# $awk may be two words.
+tables() {
+    kind=$1
+    shift
+    $awk -f "$script" -v kind="$kind" "$@"
+}
+
+# refused NAME LINE WHY: the set in bad/ is refused with bad/NAME:LINE: WHY and no output.
+refused() {
+    for kind in h c; do
+        if tables $kind bad/references.tsv bad/limits.tsv bad/cautions.tsv >out 2>err; then
+            fail "accepted: $1:$2: $3"
+        fi
+        test ! -s out || fail "output in spite of: $1:$2: $3"
+        test "$(wc -l <err)" -eq 1 || fail "not one message: $(cat err)"
+        grep -qF -- "bad/$1:$2: $3" err || fail "expected bad/$1:$2: $3, got $(cat err)"
+    done
+    checks=$((checks + 1))
+    rm -rf bad
+    good bad
+}
+
+# edit NAME LINE TEXT: replaces a line of bad/NAME; TEXT as for printf %b.
+edit() {
+    printf '%b\n' "$3" >line
+    sed -e "$2r line" -e "$2d" "bad/$1" >new
+    mv new "bad/$1"
+}
+
+test_golden() {
+    good set
+    for kind in h c; do
+        tables $kind set/references.tsv set/limits.tsv set/cautions.tsv >"got.$kind" 2>err ||
+            fail "a good set: $(cat err)"
+        cmp "got.$kind" "$golden/expected_tables.$kind.txt" >&2 || fail "other bytes, kind=$kind"
+        tables $kind set/cautions.tsv set/references.tsv set/limits.tsv >swapped ||
+            fail 'a good set in another order'
+        cmp "got.$kind" swapped >&2 || fail "the order of the files matters, kind=$kind"
+        checks=$((checks + 2))
+    done
+    test ! -s err || fail "a message without need: $(cat err)"
+}
+
+test_refusals() {
+    rm -rf bad
+    good bad
+
+    edit references.tsv 5 'epa1989\tread\ttext\twith a tab'
+    refused references.tsv 5 '4 columns, not 3'
+    edit limits.tsv 4 'salt-long\t0.035\tmg/L'
+    refused limits.tsv 4 '3 columns, not 6'
+    edit references.tsv 5 'epa1989\tread\t'
+    refused references.tsv 5 'column text is empty'
+    edit references.tsv 5 'epa1989\tread\t text'
+    refused references.tsv 5 'column text begins or ends with a space'
+    edit references.tsv 5 'epa1989\tread\ttext '
+    refused references.tsv 5 'column text begins or ends with a space'
+    edit references.tsv 5 'epa1989\tread\t20 \0302\0260C'
+    refused references.tsv 5 'only printable ASCII and tabs are allowed'
+    edit references.tsv 5 'epa1989\tread\ttext\r'
+    refused references.tsv 5 'only printable ASCII and tabs are allowed'
+    edit references.tsv 1 '# a comment: 20 \0302\0260C'
+    refused references.tsv 1 'only printable ASCII and tabs are allowed'
+    edit cautions.tsv 3 'warm\tblend\tcaution\t-\ta \\\\n b'
+    refused cautions.tsv 3 'a backslash is not allowed'
+    edit references.tsv 5 'Epa1989\tread\ttext'
+    refused references.tsv 5 '"Epa1989" is no key'
+    edit references.tsv 5 'epa_1989\tread\ttext'
+    refused references.tsv 5 '"epa_1989" is no key'
+    edit references.tsv 5 '-epa\tread\ttext'
+    refused references.tsv 5 '"-epa" is no key'
+    edit references.tsv 5 'emerson1975\tread\ttext'
+    refused references.tsv 5 'key "emerson1975" was given in line 4'
+    edit cautions.tsv 3 'over-limit\tblend\tcaution\t-\ttext'
+    refused cautions.tsv 3 'code "over-limit" was given in line 2'
+    edit references.tsv 5 'epa1989\tguessed\ttext'
+    refused references.tsv 5 '"guessed" is no class'
+    for value in 010 .5 5. 1e3 0x10 +1 1,5 nan --1; do
+        edit limits.tsv 4 "salt-long\\t$value\\tmg/L\\t4-day\\tepa1989\\ttext"
+        refused limits.tsv 4 "\"$value\" is no decimal number"
+    done
+    edit limits.tsv 4 'salt-long\t0.035\tmg/L\t4-day\tnobody\ttext'
+    refused limits.tsv 4 'source "nobody" is no key of references.tsv'
+    edit limits.tsv 4 'salt-long\t0.035\tmg/L\t4-day\t-\ttext'
+    refused limits.tsv 4 'source "-" is no key of references.tsv'
+    edit cautions.tsv 3 'warm\tblend\tcaution\tnobody\ttext'
+    refused cautions.tsv 3 'source "nobody" is no key of references.tsv'
+    edit cautions.tsv 3 'warm\tblend\tloud\t-\ttext'
+    refused cautions.tsv 3 '"loud" is no effect'
+    edit cautions.tsv 3 'warm\tblend, bag\tcaution\t-\ttext'
+    refused cautions.tsv 3 '" bag" in used_by is no calculation'
+    edit cautions.tsv 3 'warm\tblend,\tcaution\t-\ttext'
+    refused cautions.tsv 3 '"" in used_by is no calculation'
+    edit cautions.tsv 3 'warm\tblend,bag,blend\tcaution\t-\ttext'
+    refused cautions.tsv 3 'used_by names blend twice'
+    edit references.tsv 2 'key\ttext\tclass'
+    refused references.tsv 2 'the header must name these columns'
+    edit limits.tsv 2 ''
+    refused limits.tsv 4 'the header must name these columns'
+    sed 3q bad/limits.tsv >new
+    mv new bad/limits.tsv
+    refused limits.tsv 1 'no rows'
+    i=0
+    while [ $i -lt 33 ]; do
+        printf 'code%s\tblend\tcaution\t-\ttext\n' $i
+        i=$((i + 1))
+    done >>bad/cautions.tsv
+    refused cautions.tsv 35 'blend has more than 32 notes'
+}
+
+# complains WHY ARGUMENT...: refused for its arguments.
+complains() {
+    why=$1
+    shift
+    if $awk -f "$script" "$@" >out 2>err; then
+        fail "accepted: $*"
+    fi
+    test ! -s out || fail "output in spite of: $why"
+    grep -qF -- "$why" err || fail "expected $why, got $(cat err)"
+    checks=$((checks + 1))
+}
+
+test_arguments() {
+    good set
+    : >set/empty
+    cp set/limits.tsv set/other.tsv
+    complains 'kind must be h or c' set/references.tsv set/limits.tsv set/cautions.tsv
+    complains 'kind must be h or c' -v kind=x set/references.tsv set/limits.tsv set/cautions.tsv
+    complains 'cautions.tsv is not given, or empty' -v kind=h set/references.tsv set/limits.tsv
+    complains 'references.tsv is not given, or empty' -v kind=h set/empty
+    complains 'set/other.tsv:1: not references.tsv' -v kind=h set/references.tsv set/other.tsv
+    complains 'set/limits.tsv:1: limits.tsv is given twice' -v kind=h set/limits.tsv \
+        set/references.tsv set/limits.tsv
+}
+
+# The C that comes out compiles, and holds the texts as they were written.
+test_compiles() {
+    cc=${PLAIN_CC:-gcc}
+    cp got.h tables.h
+    cp got.c tables.c
+    cat >main.c <<'END'
+#include <stdio.h>
+#include "tables.h"
+
+int main(void)
+{
+    for (int i = 0; i < HW_REFERENCES; i++)
+        puts(hw_references[i].text);
+    for (int i = 0; i < HW_BLEND_NOTES; i++)
+        puts(hw_blend_notes[i].code);
+    printf("%g %d\n", hw_limits[HW_LIMIT_SALT_LONG].value, HW_CAUTIONS);
+    return hw_cautions[1].source != NULL;
+}
+END
+    $cc -std=c11 -Wall -Wextra -Wpedantic -Wconversion -Wmissing-prototypes -Werror -trigraphs -I. \
+        -I"$root/src" -o main tables.c main.c || fail 'the tables do not compile'
+    ./main >out || fail 'a source that is "-" is not NULL'
+    {
+        cut -f3 set/references.tsv | sed -n '4,$p'
+        printf 'over-limit\nwarm\n0.035 3\n'
+    } | cmp - out >&2 || fail 'the texts changed on the way'
+    checks=$((checks + 3))
+}
+
+found=0
+for awk in mawk 'gawk --posix' 'busybox awk' ${AWK:+"$AWK"}; do
+    if ! command -v "${awk%% *}" >/dev/null; then
+        echo "skipped: $awk is not here"
+        continue
+    fi
+    found=$((found + 1))
+    test_golden
+    test_refusals
+    test_arguments
+done
+test $found -gt 0 || { echo 'test_tables: no awk at all' >&2; exit 1; }
+test_compiles
+echo "$checks checks passed"
