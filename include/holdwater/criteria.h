@@ -19,7 +19,6 @@ extern "C" {
 /* What the published tables cover (recalled, not read): outside, an answer is stretched. */
 #define HW_EPA2013_PH_TABLE_MIN   6.5
 #define HW_EPA2013_PH_TABLE_MAX   9.0
-#define HW_EPA2013_TEMP_TABLE_MIN 0.0
 #define HW_EPA2013_TEMP_TABLE_MAX 30.0
 
 enum hw_epa2013 {

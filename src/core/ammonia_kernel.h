@@ -18,12 +18,18 @@ static inline double hw_khoo1977_pk(double temp, double salinity)
     return pure + slope * hw_ionic_strength(salinity);
 }
 
-/* US EPA 1989 at one atmosphere; its own ionic strength, and 298 as printed. */
+/* The ionic strength that US EPA 1989 writes, mol per kg of water. */
+static inline double hw_epa1989_ionic_strength(double salinity)
+{
+    return 19.9273 * salinity / (1000.0 - 1.005109 * salinity);
+}
+
+/* US EPA 1989 at one atmosphere, with 298 as printed. */
 static inline double hw_epa1989_pk(double temp, double salinity)
 {
     double kelvin = hw_kelvin(temp);
-    double strength = 19.9273 * salinity / (1000.0 - 1.005109 * salinity);
-    return 9.245 + 0.116 * strength + 0.0324 * (298.0 - kelvin) + 0.0415 / kelvin;
+    return 9.245 + 0.116 * hw_epa1989_ionic_strength(salinity) + 0.0324 * (298.0 - kelvin) +
+           0.0415 / kelvin;
 }
 
 /* Clegg & Whitfield 1995, equation 18: total scale, mol per kg of water. */

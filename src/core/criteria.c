@@ -15,10 +15,11 @@ static int temp_in_range(double temp)
     return temp >= HW_EPA2013_TEMP_MIN && temp <= HW_EPA2013_TEMP_MAX;
 }
 
+/* The tables begin where the accepted temperatures do. */
 static int off_the_tables(double ph, double temp)
 {
-    return !(ph >= HW_EPA2013_PH_TABLE_MIN && ph <= HW_EPA2013_PH_TABLE_MAX &&
-             temp >= HW_EPA2013_TEMP_TABLE_MIN && temp <= HW_EPA2013_TEMP_TABLE_MAX);
+    return !(ph >= HW_EPA2013_PH_TABLE_MIN && ph <= HW_EPA2013_PH_TABLE_MAX) ||
+           temp > HW_EPA2013_TEMP_TABLE_MAX;
 }
 
 static double smaller(double a, double b)

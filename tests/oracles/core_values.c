@@ -1,0 +1,165 @@
+/* core_values.c - prints values of the core for the oracles to compare with.
+ *
+ * Usage: core_values SUBJECT [COUNT [SEED]]
+ *
+ * One line per point: a name, the inputs and the result, separated by commas; all numbers as
+ * hexadecimal floats, so that nothing is lost on the way. Points are random, the same on every
+ * machine, and include the ends of the ranges. */
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "core/ammonia_kernel.h"
+#include "holdwater/holdwater.h"
+
+static uint64_t random_state;
+
+/* The generator "splitmix64" of Steele, Lea & Flood 2014. */
+static double unit_random(void)
+{
+    random_state += UINT64_C(0x9e3779b97f4a7c15);
+    uint64_t z = random_state;
+    z = (z ^ (z >> 30)) * UINT64_C(0xbf58476d1ce4e5b9);
+    z = (z ^ (z >> 27)) * UINT64_C(0x94d049bb133111eb);
+    z ^= z >> 31;
+    return (double)(z >> 11) * 0x1p-53;
+}
+
+/* One point in sixteen is an end of the range. */
+static double between(double low, double high)
+{
+    double x = unit_random();
+    if (x < 1.0 / 32) {
+        return low;
+    }
+    return x < 2.0 / 32 ? high : low + (high - low) * unit_random();
+}
+
+static void constants(void)
+{
+    printf("N,%a\nH,%a\nNH3,%a\nNH4,%a\n", HW_MOLAR_N, HW_MOLAR_H, HW_MOLAR_NH3, HW_MOLAR_NH4);
+}
+
+static void density(long count)
+{
+    for (long i = 0; i < count; i++) {
+        double s = between(HW_SEAWATER_SALINITY_MIN, HW_SEAWATER_SALINITY_MAX);
+        double t = between(HW_SEAWATER_TEMP_MIN, HW_SEAWATER_TEMP_MAX);
+        double result = 0;
+        hw_seawater_density(s, t, &result);
+        printf("density,%a,%a,%a\n", s, t, result);
+    }
+}
+
+/* Model-scale, pH, temperature, salinity, pK, fraction. */
+static void ammonia(long count)
+{
+    static const struct {
+        const char *name;
+        enum hw_ammonia_model model;
+        enum hw_ph_scale scale;
+    } pairs[] = {
+        {"khoo1977-meter", HW_AMMONIA_KHOO1977, HW_PH_METER},
+        {"epa1989-meter", HW_AMMONIA_EPA1989, HW_PH_METER},
+        {"clegg1995-nbs", HW_AMMONIA_CLEGG1995, HW_PH_NBS_RIGOROUS},
+        {"clegg1995-total", HW_AMMONIA_CLEGG1995, HW_PH_TOTAL},
+        {"clegg1995-free", HW_AMMONIA_CLEGG1995, HW_PH_FREE},
+        {"clegg1995-sws", HW_AMMONIA_CLEGG1995, HW_PH_SWS},
+    };
+    for (long i = 0; i < count; i++) {
+        size_t k = (size_t)i % (sizeof pairs / sizeof *pairs);
+        double ph = between(HW_PH_MIN, HW_PH_MAX);
+        double t = between(HW_AMMONIA_TEMP_MIN, HW_AMMONIA_TEMP_MAX);
+        double s = between(HW_AMMONIA_SALINITY_MIN, HW_AMMONIA_SALINITY_MAX);
+        double pk = 0;
+        double fraction = 0;
+        hw_ammonia_pk(pairs[k].model, pairs[k].scale, t, s, &pk);
+        hw_ammonia_fraction(pairs[k].model, pairs[k].scale, ph, t, s, &fraction);
+        printf("%s,%a,%a,%a,%a,%a\n", pairs[k].name, ph, t, s, pk, fraction);
+    }
+}
+
+/* Scale, temperature, salinity, offset. */
+static void offsets(long count)
+{
+    static const char *const names[] = {"meter", "nbs", "total", "free", "sws"};
+    for (long i = 0; i < count; i++) {
+        enum hw_ph_scale scale = (enum hw_ph_scale)(i % 5);
+        double t = between(HW_PH_TEMP_MIN, HW_PH_TEMP_MAX);
+        double s = between(HW_PH_SALINITY_MIN, HW_PH_SALINITY_MAX);
+        double offset = 0;
+        hw_ph_offset(scale, t, s, &offset);
+        printf("%s,%a,%a,%a\n", names[scale], t, s, offset);
+    }
+}
+
+/* Criterion, pH, temperature, mg N/L; and for the chronic one, the pH found back. */
+static void criteria(long count)
+{
+    static const char *const names[] = {"ccc", "cmc-present", "cmc-absent"};
+    for (long i = 0; i < count; i++) {
+        enum hw_epa2013 which = (enum hw_epa2013)(i % 3);
+        double ph = between(HW_EPA2013_PH_MIN, HW_EPA2013_PH_MAX);
+        double t = between(HW_EPA2013_TEMP_MIN, HW_EPA2013_TEMP_MAX);
+        double tan_n = 0;
+        hw_epa2013_criterion(which, ph, t, &tan_n);
+        printf("%s,%a,%a,%a\n", names[which], ph, t, tan_n);
+        if (which == HW_EPA2013_CCC) {
+            hw_epa2013_ccc_ph(tan_n, t, &ph);
+            printf("ccc-ph,%a,%a,%a\n", tan_n, t, ph);
+        }
+    }
+}
+
+static double any_positive(long i)
+{
+    switch (i % 3) {
+    case 0:
+        return hw_exp(between(-HW_EXP_LIMIT, HW_EXP_LIMIT));
+    case 1:
+        return between(0.5, 2);
+    default:
+        return 1 + (unit_random() - 0.5) * hw_exp10(between(-15, 0));
+    }
+}
+
+static void elementary(long count)
+{
+    for (long i = 0; i < count; i++) {
+        double x = between(-20, 20);
+        printf("exp10,%a,%a\n", x, hw_exp10(x));
+        printf("exp,%a,%a\n", x, hw_exp(x));
+        x = between(-HW_EXP10_LIMIT, HW_EXP10_LIMIT);
+        printf("exp10-far,%a,%a\n", x, hw_exp10(x));
+        x = between(-HW_EXP_LIMIT, HW_EXP_LIMIT);
+        printf("exp-far,%a,%a\n", x, hw_exp(x));
+        x = any_positive(i);
+        printf("log,%a,%a\n", x, hw_log(x));
+        printf("log10,%a,%a\n", x, hw_log10(x));
+    }
+}
+
+int main(int argc, char **argv)
+{
+    const char *subject = argc > 1 ? argv[1] : "";
+    long count = argc > 2 ? strtol(argv[2], NULL, 10) : 6000;
+    random_state = argc > 3 ? strtoul(argv[3], NULL, 10) : 20310426;
+    if (strcmp(subject, "constants") == 0) {
+        constants();
+    } else if (strcmp(subject, "density") == 0) {
+        density(count);
+    } else if (strcmp(subject, "ammonia") == 0) {
+        ammonia(count);
+    } else if (strcmp(subject, "offsets") == 0) {
+        offsets(count);
+    } else if (strcmp(subject, "criteria") == 0) {
+        criteria(count);
+    } else if (strcmp(subject, "elementary") == 0) {
+        elementary(count);
+    } else {
+        fprintf(stderr, "usage: core_values SUBJECT [COUNT [SEED]]\n");
+        return 2;
+    }
+    return 0;
+}

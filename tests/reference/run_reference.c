@@ -1,0 +1,673 @@
+/* run_reference.c - runs the rows of the reference sheets that speak of the core.
+ *
+ * Usage: run_reference [FOLDER], by default tests/reference. Every *.csv in it has the columns
+ *
+ *     function   a function of the core without its hw_, or a calculation of the program
+ *     inputs     name=value, joined by ; with words for choices; temp68 is a temperature on IPTS-68
+ *     result     the name of the result, or status
+ *     expected   its value by the source
+ *     abs, rel   tolerances; the wider of abs and rel x |expected| counts
+ *     source     where the value comes from
+ *     how        READ from the source, COMPUTED by an independent evaluation, or what else
+ *
+ * Rows of calculations are counted and left to the tests of the engine. All failing rows are told;
+ * a row that cannot be understood fails too, and so does a sheet without rows. */
+#ifndef _POSIX_C_SOURCE
+#define _POSIX_C_SOURCE 200809L /* opendir */
+#endif
+
+#include <dirent.h>
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+#include "assert_close.h"
+#include "core/ammonia_kernel.h"
+#include "holdwater/holdwater.h"
+
+enum { COLUMNS = 8, INPUTS_MAX = 12, RESULTS_MAX = 4, LINE_MAX_LENGTH = 4096, SHEETS_MAX = 200 };
+enum column { FUNCTION, INPUTS, RESULT, EXPECTED, ABS, REL, SOURCE, HOW };
+
+static const char header[] = "function,inputs,result,expected,abs,rel,source,how";
+
+struct input {
+    const char *name, *value;
+    int used;
+};
+
+/* One row under evaluation: what goes in, and what came out. `trouble` tells what is wrong with the
+ * row itself. */
+struct row {
+    struct input inputs[INPUTS_MAX];
+    int input_count;
+    int status;
+    struct {
+        const char *name;
+        double value;
+    } results[RESULTS_MAX];
+    int result_count;
+    const char *trouble;
+};
+
+/* ---------------------------------------------------------------- inputs and results */
+
+static const char *word(struct row *row, const char *name)
+{
+    for (int i = 0; i < row->input_count; i++) {
+        if (strcmp(row->inputs[i].name, name) == 0) {
+            row->inputs[i].used = 1;
+            return row->inputs[i].value;
+        }
+    }
+    return NULL;
+}
+
+static double parsed(struct row *row, const char *text)
+{
+    char *end = NULL;
+    double value = strtod(text, &end);
+    if (end == text || *end != '\0') {
+        row->trouble = "not a number";
+    }
+    return value;
+}
+
+static double number(struct row *row, const char *name)
+{
+    const char *text = word(row, name);
+    if (text == NULL) {
+        row->trouble = "an input is missing";
+        return (double)NAN;
+    }
+    return parsed(row, text);
+}
+
+static double temperature(struct row *row)
+{
+    const char *text = word(row, "temp68");
+    return text != NULL ? parsed(row, text) / 1.00024 : number(row, "temp");
+}
+
+/* The place of a word among those a choice has, or, for refusals, a bare number. */
+static int choice(struct row *row, const char *name, const char *const *words)
+{
+    const char *given = word(row, name);
+    if (given == NULL) {
+        row->trouble = "a choice is missing";
+        return 0;
+    }
+    for (int i = 0; words[i] != NULL; i++) {
+        if (strcmp(words[i], given) == 0) {
+            return i;
+        }
+    }
+    return (int)parsed(row, given);
+}
+
+static void put(struct row *row, const char *name, double value)
+{
+    row->results[row->result_count].name = name;
+    row->results[row->result_count].value = value;
+    row->result_count++;
+}
+
+static enum hw_ph_scale scale(struct row *row, const char *name)
+{
+    static const char *const words[] = {"meter", "nbs-rigorous", "total", "free", "sws", NULL};
+    return (enum hw_ph_scale)choice(row, name, words);
+}
+
+static enum hw_ammonia_model model(struct row *row)
+{
+    static const char *const words[] = {"khoo1977", "epa1989", "clegg1995", NULL};
+    return (enum hw_ammonia_model)choice(row, "model", words);
+}
+
+static enum hw_nitrogen_basis basis(struct row *row, const char *name)
+{
+    static const char *const words[] = {"n", "nh3", "nh4", NULL};
+    return (enum hw_nitrogen_basis)choice(row, name, words);
+}
+
+/* ---------------------------------------------------------------- public functions */
+
+static void ammonia_pk(struct row *row)
+{
+    double pk = 0;
+    row->status = hw_ammonia_pk(model(row), scale(row, "scale"), temperature(row),
+                                number(row, "salinity"), &pk);
+    put(row, "pk", pk);
+}
+
+static void ammonia_fraction(struct row *row)
+{
+    double fraction = 0;
+    row->status = hw_ammonia_fraction(model(row), scale(row, "scale"), number(row, "ph"),
+                                      temperature(row), number(row, "salinity"), &fraction);
+    put(row, "fraction", fraction);
+    put(row, "percent", 100 * fraction);
+}
+
+static void ammonia_fraction_at_pk(struct row *row)
+{
+    double fraction = 0;
+    row->status = hw_ammonia_fraction_at_pk(number(row, "ph"), number(row, "pk"), &fraction);
+    put(row, "fraction", fraction);
+}
+
+static void ammonia_ph_at(struct row *row)
+{
+    double ph = 0;
+    row->status = hw_ammonia_ph_at(number(row, "fraction"), number(row, "pk"), &ph);
+    put(row, "ph", ph);
+}
+
+static void ph_offset(struct row *row)
+{
+    double offset = 0;
+    row->status =
+        hw_ph_offset(scale(row, "scale"), temperature(row), number(row, "salinity"), &offset);
+    put(row, "offset", offset);
+    put(row, "over_free", hw_exp10(-offset)); /* H+ of the scale over free H+ */
+}
+
+static void ph_convert(struct row *row)
+{
+    double converted = 0;
+    row->status = hw_ph_convert(number(row, "ph"), scale(row, "from"), scale(row, "to"),
+                                temperature(row), number(row, "salinity"), &converted);
+    put(row, "converted", converted);
+}
+
+static void nitrogen_to_n(struct row *row)
+{
+    double as_n = 0;
+    row->status = hw_nitrogen_to_n(basis(row, "basis"), number(row, "amount"), &as_n);
+    put(row, "as_n", as_n);
+}
+
+static void nitrogen_from_n(struct row *row)
+{
+    double amount = 0;
+    row->status = hw_nitrogen_from_n(basis(row, "basis"), number(row, "as_n"), &amount);
+    put(row, "amount", amount);
+}
+
+/* From one basis to another by way of nitrogen. */
+static void nitrogen_convert(struct row *row)
+{
+    double as_n = 0;
+    double amount = 0;
+    hw_nitrogen_to_n(basis(row, "from"), number(row, "amount"), &as_n);
+    row->status = hw_nitrogen_from_n(basis(row, "to"), as_n, &amount);
+    put(row, "amount", amount);
+}
+
+static void molar_mass(struct row *row)
+{
+    static const double masses[] = {HW_MOLAR_N, HW_MOLAR_NH3, HW_MOLAR_NH4};
+    int of = (int)basis(row, "of");
+    row->status = of >= 0 && of <= 2 ? HW_STATUS_OK : HW_STATUS_CHOICE;
+    put(row, "grams", row->status == HW_STATUS_OK ? masses[of] : (double)NAN);
+}
+
+static void seawater_density(struct row *row)
+{
+    double density = 0;
+    row->status = hw_seawater_density(number(row, "salinity"), temperature(row), &density);
+    put(row, "density", density);
+    put(row, "anomaly", density - 1000);
+    put(row, "mg_n_per_l_of_umol_per_kg", HW_MOLAR_N * density / 1e6);
+    put(row, "umol_per_kg_of_mg_n_per_l", 1e6 / (HW_MOLAR_N * density));
+}
+
+static void seawater_ionic_strength(struct row *row)
+{
+    double molal = 0;
+    row->status = hw_seawater_ionic_strength(number(row, "salinity"), &molal);
+    put(row, "molal", molal);
+}
+
+static void epa2013_criterion(struct row *row)
+{
+    static const char *const words[] = {"ccc", "cmc-present", "cmc-absent", NULL};
+    double tan_n = 0;
+    row->status = hw_epa2013_criterion((enum hw_epa2013)choice(row, "which", words),
+                                       number(row, "ph"), temperature(row), &tan_n);
+    put(row, "tan_n", tan_n);
+}
+
+static void epa2013_ccc_ph(struct row *row)
+{
+    double ph = 0;
+    row->status = hw_epa2013_ccc_ph(number(row, "tan_n"), temperature(row), &ph);
+    put(row, "ph", ph);
+}
+
+/* ---------------------------------------------------------------- what stands behind them */
+
+static void total_sulfate(struct row *row)
+{
+    put(row, "mol_per_kg", hw_total_sulfate(number(row, "salinity")));
+}
+
+static void total_fluoride(struct row *row)
+{
+    put(row, "mol_per_kg", hw_total_fluoride(number(row, "salinity")));
+}
+
+static void sulfate_constant(struct row *row)
+{
+    double k = hw_sulfate_constant(hw_kelvin(temperature(row)), number(row, "salinity"));
+    put(row, "k", k);
+    put(row, "ln_k", hw_log(k));
+}
+
+static void fluoride_constant(struct row *row)
+{
+    put(row, "k", hw_fluoride_constant(hw_kelvin(temperature(row)), number(row, "salinity")));
+}
+
+static void activity_over_sws(struct row *row)
+{
+    put(row, "ratio", hw_activity_over_sws(hw_kelvin(temperature(row)), number(row, "salinity")));
+}
+
+static void debye_hueckel(struct row *row)
+{
+    put(row, "a", hw_debye_hueckel(temperature(row)));
+}
+
+static void log10_phi(struct row *row)
+{
+    put(row, "log10_phi", hw_log10_phi(temperature(row), number(row, "salinity")));
+}
+
+static void epa1989_ionic_strength(struct row *row)
+{
+    put(row, "molal", hw_epa1989_ionic_strength(number(row, "salinity")));
+}
+
+/* Equation 18 as it stands, per kg of water, on the total or the free scale. */
+static void clegg1995_molal(struct row *row)
+{
+    double temp = temperature(row);
+    double salinity = number(row, "salinity");
+    double pk = hw_clegg1995_molal_pk(temp, salinity);
+    if (scale(row, "scale") == HW_PH_FREE) {
+        pk -= hw_offset_from_free(HW_PH_TOTAL, temp, salinity);
+    }
+    put(row, "pk", pk);
+    if (word(row, "ph") != NULL) {
+        put(row, "fraction", hw_fraction_of(number(row, "ph"), pk));
+    }
+}
+
+/* ---------------------------------------------------------------- elementary functions */
+
+/* How far `got` is from high + low, in units in the last place of high. The true value is given in
+ * two parts, as one double cannot hold it. */
+static void put_ulp(struct row *row, double got)
+{
+    double high = number(row, "high");
+    double low = number(row, "low");
+    double unit = nextafter(fabs(high), HUGE_VAL) - fabs(high);
+    put(row, "ulp", ((got - high) - low) / unit);
+}
+
+static void exp10_error(struct row *row)
+{
+    put_ulp(row, hw_exp10(number(row, "x")));
+}
+
+static void exp_error(struct row *row)
+{
+    put_ulp(row, hw_exp(number(row, "x")));
+}
+
+static void log_error(struct row *row)
+{
+    put_ulp(row, hw_log(number(row, "x")));
+}
+
+static void log10_error(struct row *row)
+{
+    put_ulp(row, hw_log10(number(row, "x")));
+}
+
+static const struct function {
+    const char *name;
+    void (*run)(struct row *row);
+} functions[] = {
+    {"ammonia_pk", ammonia_pk},
+    {"ammonia_fraction", ammonia_fraction},
+    {"ammonia_fraction_at_pk", ammonia_fraction_at_pk},
+    {"ammonia_ph_at", ammonia_ph_at},
+    {"ph_offset", ph_offset},
+    {"ph_convert", ph_convert},
+    {"nitrogen_to_n", nitrogen_to_n},
+    {"nitrogen_from_n", nitrogen_from_n},
+    {"nitrogen_convert", nitrogen_convert},
+    {"molar_mass", molar_mass},
+    {"seawater_density", seawater_density},
+    {"seawater_ionic_strength", seawater_ionic_strength},
+    {"epa2013_criterion", epa2013_criterion},
+    {"epa2013_ccc_ph", epa2013_ccc_ph},
+    {"total_sulfate", total_sulfate},
+    {"total_fluoride", total_fluoride},
+    {"sulfate_constant", sulfate_constant},
+    {"fluoride_constant", fluoride_constant},
+    {"activity_over_sws", activity_over_sws},
+    {"debye_hueckel", debye_hueckel},
+    {"log10_phi", log10_phi},
+    {"epa1989_ionic_strength", epa1989_ionic_strength},
+    {"clegg1995_molal", clegg1995_molal},
+    {"exp10", exp10_error},
+    {"exp", exp_error},
+    {"log", log_error},
+    {"log10", log10_error},
+};
+
+/* The program's calculations, whose rows other tests run. */
+static const char *const calculations[] = {
+    "ammonia",  "bag",       "bath",    "binder",      "bioload", "blend",     "buffer",
+    "calendar", "challenge", "change",  "concentrate", "course",  "disinfect", "dose",
+    "forecast", "gauge",     "logbook", "neutralise",  "nitrite", "oxygen",    "salinity",
+    "saltmix",  "triage",    "verdict", "volume",
+};
+
+static const struct function *function_named(const char *name)
+{
+    for (size_t i = 0; i < sizeof functions / sizeof *functions; i++) {
+        if (strcmp(functions[i].name, name) == 0) {
+            return &functions[i];
+        }
+    }
+    return NULL;
+}
+
+static int is_calculation(const char *name)
+{
+    for (size_t i = 0; i < sizeof calculations / sizeof *calculations; i++) {
+        if (strcmp(calculations[i], name) == 0) {
+            return 1;
+        }
+    }
+    return 0;
+}
+
+/* ---------------------------------------------------------------- reading a sheet */
+
+/* Cuts a record into its fields in place, taking quotes away; the number of fields, or -1 for
+ * quotes that do not close or stand in the wrong place. */
+static int split_record(char *line, char *fields[], int most)
+{
+    int count = 0;
+    char *from = line;
+    for (;;) {
+        if (count == most) {
+            return -1;
+        }
+        char *to = from;
+        fields[count++] = from;
+        if (*from == '"') {
+            for (from++; *from != '\0' && (*from != '"' || from[1] == '"'); from++) {
+                if (*from == '"') {
+                    from++;
+                }
+                *to++ = *from;
+            }
+            if (*from++ != '"') {
+                return -1;
+            }
+        } else {
+            while (*from != '\0' && *from != ',') {
+                *to++ = *from++;
+            }
+        }
+        char stop = *from;
+        if (stop != '\0' && stop != ',') {
+            return -1;
+        }
+        from++;
+        *to = '\0';
+        if (stop == '\0') {
+            return count;
+        }
+    }
+}
+
+/* Cuts name=value;name=value in place. */
+static void split_inputs(struct row *row, char *text)
+{
+    while (text != NULL && *text != '\0') {
+        char *next = strchr(text, ';');
+        if (next != NULL) {
+            *next++ = '\0';
+        }
+        char *equals = strchr(text, '=');
+        if (equals == NULL || equals == text || row->input_count == INPUTS_MAX) {
+            row->trouble = "inputs cannot be read";
+            return;
+        }
+        *equals = '\0';
+        if (word(row, text) != NULL) {
+            row->trouble = "an input is named twice";
+        }
+        struct input input = {text, equals + 1, 0};
+        row->inputs[row->input_count++] = input;
+        text = next;
+    }
+    for (int i = 0; i < row->input_count; i++) {
+        row->inputs[i].used = 0;
+    }
+}
+
+struct tally {
+    int ran, left, failed;
+};
+
+static void tell(struct tally *tally, const char *sheet, int line, const char *what)
+{
+    tally->failed++;
+    print_error("%s:%d: %s\n", sheet, line, what);
+}
+
+/* The value of the result asked for; with `trouble` when the function has none of that name. */
+static double result_named(struct row *row, const char *name)
+{
+    if (strcmp(name, "status") == 0) {
+        return row->status;
+    }
+    for (int i = 0; i < row->result_count; i++) {
+        if (strcmp(row->results[i].name, name) == 0) {
+            return row->results[i].value;
+        }
+    }
+    row->trouble = "no such result";
+    return (double)NAN;
+}
+
+static void run_row(struct tally *tally, const char *sheet, int line, char *fields[])
+{
+    const struct function *function = function_named(fields[FUNCTION]);
+    struct row row = {.status = HW_STATUS_OK};
+    if (*fields[SOURCE] == '\0' || *fields[HOW] == '\0') {
+        tell(tally, sheet, line, "source or how is empty");
+        return;
+    }
+    double expected = parsed(&row, fields[EXPECTED]);
+    double absolute = parsed(&row, fields[ABS]);
+    double relative = parsed(&row, fields[REL]);
+    split_inputs(&row, fields[INPUTS]);
+    if (function == NULL) {
+        if (row.trouble != NULL || !is_calculation(fields[FUNCTION])) {
+            tell(tally, sheet, line, row.trouble != NULL ? row.trouble : "unknown function");
+        }
+        tally->left++;
+        return;
+    }
+    tally->ran++;
+    if (row.trouble == NULL) {
+        function->run(&row);
+    }
+    double got = row.trouble == NULL ? result_named(&row, fields[RESULT]) : (double)NAN;
+    for (int i = 0; i < row.input_count && row.trouble == NULL; i++) {
+        if (!row.inputs[i].used) {
+            row.trouble = "an input the function does not have";
+        }
+    }
+    for (int i = 0; i < row.result_count && row.trouble == NULL; i++) {
+        if (row.status < 0 ? !isnan(row.results[i].value) : !isfinite(row.results[i].value)) {
+            row.trouble = "status and result do not go together";
+        }
+    }
+    if (row.trouble != NULL) {
+        tell(tally, sheet, line, row.trouble);
+    } else if (!hw_is_close(got, expected, absolute, relative)) {
+        tell(tally, sheet, line, "differs");
+        print_error("    %s %s is %.17g, not %.17g (off by %.3g; allowed %.3g, or %.3g of it)\n",
+                    fields[FUNCTION], fields[RESULT], got, expected, got - expected, absolute,
+                    relative);
+    }
+}
+
+static void run_sheet(struct tally *all, const char *folder, const char *name)
+{
+    char path[LINE_MAX_LENGTH];
+    char line[LINE_MAX_LENGTH];
+    struct tally tally = {0, 0, 0};
+    int number_of_line = 0;
+    snprintf(path, sizeof path, "%s/%s", folder, name);
+    FILE *sheet = fopen(path, "r");
+    if (sheet == NULL) {
+        tell(all, path, 0, "cannot be opened");
+        return;
+    }
+    while (fgets(line, sizeof line, sheet) != NULL) {
+        char *fields[COLUMNS + 1];
+        size_t length = strcspn(line, "\r\n");
+        number_of_line++;
+        if (line[length] == '\0' && !feof(sheet)) {
+            tell(&tally, name, number_of_line, "the line is too long");
+            break;
+        }
+        line[length] = '\0';
+        if (number_of_line == 1) {
+            if (strcmp(line, header) != 0) {
+                tell(&tally, name, 1, "not the header of a reference sheet");
+                break;
+            }
+        } else if (split_record(line, fields, COLUMNS + 1) != COLUMNS) {
+            tell(&tally, name, number_of_line, "not a row of eight fields");
+        } else {
+            run_row(&tally, name, number_of_line, fields);
+        }
+    }
+    fclose(sheet);
+    if (tally.ran + tally.left == 0) {
+        tell(&tally, name, number_of_line, "no rows");
+    }
+    printf("%-32s %5d rows, %d of calculations left to the engine, %d failed\n", name, tally.ran,
+           tally.left, tally.failed);
+    all->ran += tally.ran;
+    all->left += tally.left;
+    all->failed += tally.failed;
+}
+
+static int by_name(const void *a, const void *b)
+{
+    return strcmp(*(char *const *)a, *(char *const *)b);
+}
+
+static const char *folder = "tests/reference";
+
+static void every_row_agrees(void **state)
+{
+    static char names[SHEETS_MAX][256];
+    char *sorted[SHEETS_MAX];
+    size_t count = 0;
+    struct tally all = {0, 0, 0};
+    (void)state;
+    DIR *directory = opendir(folder);
+    if (directory == NULL) {
+        fail_msg("cannot open the folder %s", folder);
+        return;
+    }
+    for (struct dirent *entry = readdir(directory); entry != NULL; entry = readdir(directory)) {
+        size_t length = strlen(entry->d_name);
+        if (length > 4 && strcmp(entry->d_name + length - 4, ".csv") == 0) {
+            if (count == SHEETS_MAX || length >= sizeof names[0]) {
+                fail_msg("too many sheets, or too long a name");
+            }
+            memcpy(names[count], entry->d_name, length + 1);
+            sorted[count] = names[count];
+            count++;
+        }
+    }
+    closedir(directory);
+    qsort(sorted, count, sizeof *sorted, by_name);
+    for (size_t i = 0; i < count; i++) {
+        run_sheet(&all, folder, sorted[i]);
+    }
+    if (all.failed != 0 || all.ran == 0) {
+        fail_msg("%d of %d rows failed", all.failed, all.ran);
+    }
+    printf("%d checks passed\n", all.ran);
+}
+
+/* ---------------------------------------------------------------- the runner itself */
+
+static void records_are_cut_as_csv(void **state)
+{
+    char *fields[COLUMNS + 1];
+    char plain[] = "a,b,,d";
+    char quoted[] = "\"a,b\",\"c \"\"d\"\"\",\"\"";
+    char open_quote[] = "a,\"b";
+    char after_quote[] = "\"a\"b,c";
+    char many[] = "1,2,3,4,5,6,7,8,9,10";
+    (void)state;
+    assert_int_equal(split_record(plain, fields, COLUMNS + 1), 4);
+    assert_string_equal(fields[2], "");
+    assert_string_equal(fields[3], "d");
+    assert_int_equal(split_record(quoted, fields, COLUMNS + 1), 3);
+    assert_string_equal(fields[0], "a,b");
+    assert_string_equal(fields[1], "c \"d\"");
+    assert_string_equal(fields[2], "");
+    assert_int_equal(split_record(open_quote, fields, COLUMNS + 1), -1);
+    assert_int_equal(split_record(after_quote, fields, COLUMNS + 1), -1);
+    assert_int_equal(split_record(many, fields, COLUMNS + 1), -1);
+}
+
+static void comparison_is_strict(void **state)
+{
+    (void)state;
+    assert_false(hw_is_close((double)NAN, 1, 1, 1));
+    assert_false(hw_is_close(1, (double)NAN, 1, 1));
+    assert_false(hw_is_close((double)INFINITY, (double)INFINITY, 1, 1));
+    assert_false(hw_is_close(1, 1, (double)NAN, 1));
+    assert_false(hw_is_close(35.16504, 35.165041, 1e-12, 0));
+    assert_true(hw_is_close(35.16504, 35.165041, 1e-6 + 1e-9, 0));
+    assert_true(hw_is_close(101, 100, 0, 0.01));
+    assert_false(hw_is_close(101.1, 100, 0, 0.01));
+}
+
+int main(int argc, char **argv)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(records_are_cut_as_csv),
+        cmocka_unit_test(comparison_is_strict),
+        cmocka_unit_test(every_row_agrees),
+    };
+    if (argc > 1) {
+        folder = argv[1];
+    }
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
