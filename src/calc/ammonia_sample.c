@@ -89,21 +89,21 @@ struct ammonia_sample ammonia_sample(const double in[])
 }
 
 struct ammonia_standing ammonia_against_free(double total_n, double limit_n, double fraction,
-                                             double pk)
+                                             double pk, bool find_ph)
 {
     struct ammonia_standing standing = {fraction * total_n / limit_n, limit_n / fraction, NAN};
-    if (total_n > limit_n) {
+    if (find_ph && total_n > limit_n) {
         hw_ammonia_ph_at(limit_n / total_n, pk, &standing.ph);
     }
     return standing;
 }
 
 struct ammonia_standing ammonia_against_salt(const struct ammonia_sample *s,
-                                             enum hw_limit_key limit)
+                                             enum hw_limit_key limit, bool find_ph)
 {
     double limit_n = nitrogen_to_n(HW_NITROGEN_NH3, hw_limits[limit].value);
     struct ammonia_standing standing =
-        ammonia_against_free(s->total_n, limit_n, s->fraction_1989, s->pk_1989);
+        ammonia_against_free(s->total_n, limit_n, s->fraction_1989, s->pk_1989, find_ph);
     standing.ph += s->from_meter;
     return standing;
 }

@@ -65,11 +65,12 @@ struct ammonia_sample ammonia_sample(const double in[]);
 double nitrogen_to_n(enum hw_nitrogen_basis basis, double amount);
 double nitrogen_from_n(enum hw_nitrogen_basis basis, double as_n);
 
-/* Against a limit of free ammonia, both as N, counted with the constant pk; the pH is on that constant's scale. */
+/* Against a limit of free ammonia, both as N, counted with the constant pk; the pH is on that constant's scale and
+ * found when asked for. */
 struct ammonia_standing ammonia_against_free(double total_n, double limit_n, double fraction,
-                                             double pk);
+                                             double pk, bool find_ph);
 struct ammonia_standing ammonia_against_salt(const struct ammonia_sample *s,
-                                             enum hw_limit_key limit);
+                                             enum hw_limit_key limit, bool find_ph);
 struct ammonia_standing ammonia_against_fresh(struct ammonia_sample *s, enum hw_epa2013 criterion);
 
 /* Which published limits apply to a sample; between the two steps of salinity both do. */

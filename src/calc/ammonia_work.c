@@ -135,7 +135,8 @@ static void step_against_own(const struct ammonia_sample *s, const double in[], 
     static const double molar[] = {HW_MOLAR_N, HW_MOLAR_NH3, HW_MOLAR_NH4};
     enum hw_nitrogen_basis basis = (enum hw_nitrogen_basis)in[LIMIT_BASIS];
     double ratio =
-        ammonia_against_free(s->total_n, nitrogen_to_n(basis, limit), s->fraction, s->pk).ratio;
+        ammonia_against_free(s->total_n, nitrogen_to_n(basis, limit), s->fraction, s->pk, false)
+            .ratio;
     hw_step(steps, symbol, ratio, "", "", "%.10g * %.10g / (%.10g * %.10g/%.10g)", s->fraction,
             s->total_n, limit, HW_MOLAR_N, molar[basis]);
 }
@@ -144,7 +145,7 @@ static void step_against_own(const struct ammonia_sample *s, const double in[], 
 static double step_against_salt(const struct ammonia_sample *s, const char *symbol,
                                 const struct ammonia_limits *limits, struct hw_steps *steps)
 {
-    double ratio = ammonia_against_salt(s, limits->salt).ratio;
+    double ratio = ammonia_against_salt(s, limits->salt, false).ratio;
     hw_step(steps, symbol, ratio, "", "epa1989", "%.10g / %.10g", s->free_1989,
             hw_limits[limits->salt].value);
     return ratio;

@@ -252,7 +252,7 @@ against_published(struct ammonia_sample *s, const struct ammonia_limits *limits,
         return salt;
     }
     if (ammonia_salt_applies(s)) {
-        salt = ammonia_against_salt(s, limits->salt);
+        salt = ammonia_against_salt(s, limits->salt, limits == &ammonia_long_limits);
     }
     if (ammonia_fresh_applies(s)) {
         fresh = ammonia_against_fresh(s, limits->fresh);
@@ -280,8 +280,8 @@ static struct ammonia_standing against(struct ammonia_sample *s, const double in
         return against_published(s, limits, notes);
     }
     double limit_n = nitrogen_to_n((enum hw_nitrogen_basis)in[LIMIT_BASIS], in[limits->own]);
-    struct ammonia_standing standing =
-        ammonia_against_free(s->total_n, limit_n, s->fraction, s->pk);
+    struct ammonia_standing standing = ammonia_against_free(s->total_n, limit_n, s->fraction, s->pk,
+                                                            limits == &ammonia_long_limits);
     *notes |= bit_if(standing.ratio > 1, limits->over_own);
     *notes |= bit_if(looks_like_nh3(in, limits->own), HW_AMMONIA_NOTE_LIMIT_LOOKS_NH3);
     return standing;

@@ -1,6 +1,7 @@
 /* args.c - a strict reader of options: exact names, nothing twice, nothing left over. */
 #include "cli/args.h"
 
+#include "cli/columns.h"
 #include "cli/message.h"
 #include "cli/stream.h"
 #include "cli/suggest.h"
@@ -8,15 +9,47 @@
 #include <stdio.h>
 #include <string.h>
 
-const char *const format_words[] = {"text", "json", "value", NULL};
+const char *const format_words[] = {"text", "csv", "tsv", "json", "jsonl", "value", "log", NULL};
 
-enum { FORMAT, ONLY, DIGITS, WORK, HELP, GENERAL };
+static const char *const on_bad_words[] = {"keep", "stop", "drop", NULL};
+
+enum {
+    FORMAT,
+    ONLY,
+    DIGITS,
+    WORK,
+    TANK,
+    TANKS,
+    ROWS,
+    TSV,
+    MAP,
+    PREFIX,
+    ON_BAD,
+    WHEN,
+    HELP,
+    GENERAL
+};
 
 const struct general_option general_options[] = {
-    [FORMAT] = {"format", "WORD", "text (default), json, or value: one bare number"},
+    [FORMAT] = {"format", "WORD",
+                "text, csv, tsv, json, jsonl, value (one bare number) or log (a logbook line);"
+                " text if not given, csv for rows"},
     [ONLY] = {"only", "NAME,...", "only these results"},
-    [DIGITS] = {"digits", "N", "significant digits, 1 to 17, of text and value"},
-    [WORK] = {"work", NULL, "the working too, step by step"},
+    [DIGITS] = {"digits", "N", "significant digits, 1 to 17, of every format but json"},
+    [WORK] = {"work", NULL, "the working too, step by step (text and json)"},
+    [TANK] = {"tank", "NAME", "inputs that are not given come from this row of the tanks file"},
+    [TANKS] = {"tanks", "FILE",
+               "the tanks file; if not given $HOLDWATER_TANKS, else"
+               " holdwater/tanks.csv in $XDG_CONFIG_HOME"},
+    [ROWS] = {"rows", "FILE", "answer every row of a CSV file, or of standard input for -"},
+    [TSV] = {"tsv", NULL, "the rows are separated by tabs"},
+    [MAP] = {"map", "COLUMN=INPUT",
+             "a column with a foreign name feeds this input; may be repeated"},
+    [PREFIX] = {"prefix", "WORD", "before the names of the columns that are added to rows"},
+    [ON_BAD] = {"on-bad", "WORD",
+                "rows that give no answer: keep (with the reason; if not given), stop, or drop"},
+    [WHEN] = {"when", "TIME",
+              "the time of a log line, as 2031-03-05T08:15+00:00; now if not given"},
     [HELP] = {"help", NULL, "this page"},
     [GENERAL] = {NULL, NULL, NULL},
 };
@@ -66,15 +99,96 @@ static bool wrong_word(const char *option, struct hw_text text, const char *allo
     return false;
 }
 
+/* The number of a word in a list, or -1 with a message that names them all. */
+static int read_word(const char *option, const char *const *words, struct hw_text text)
+{
+    char allowed[ALLOWED_MAX] = "";
+    for (int i = 0; words[i]; i++) {
+        size_t used = strlen(allowed);
+        if (strlen(words[i]) == text.n && memcmp(words[i], text.at, text.n) == 0) {
+            return i;
+        }
+        (void)snprintf(allowed + used, sizeof allowed - used, "%s%s",
+                       i == 0         ? ""
+                       : words[i + 1] ? ", "
+                                      : " or ",
+                       words[i]);
+    }
+    (void)wrong_word(option, text, allowed);
+    return -1;
+}
+
 static bool read_format(struct hw_text text, struct args *args)
 {
-    for (int i = 0; format_words[i]; i++) {
-        if (strlen(format_words[i]) == text.n && memcmp(format_words[i], text.at, text.n) == 0) {
-            args->format = (enum format)i;
-            return true;
+    int word = read_word("format", format_words, text);
+    args->format = word < 0 ? FORMAT_TEXT : (enum format)word;
+    args->format_given = true;
+    return word >= 0;
+}
+
+static bool read_on_bad(struct hw_text text, struct args *args)
+{
+    int word = read_word("on-bad", on_bad_words, text);
+    args->on_bad = word < 0 ? BAD_KEEP : (enum on_bad)word;
+    return word >= 0;
+}
+
+/* COLUMN=INPUT; the last '=' divides them. */
+static bool read_map(struct hw_text text, struct args *args)
+{
+    size_t cut = text.n;
+    while (cut > 0 && text.at[cut - 1] != '=') {
+        cut--;
+    }
+    if (cut < 2 || args->n_maps == MAPS_MAX) {
+        return wrong_word("map", text, "COLUMN=INPUT, as in 'Water temp=temp'");
+    }
+    struct mapping *map = &args->map[args->n_maps];
+    map->column = (struct hw_text){text.at, cut - 1};
+    if (!column_match(args->calc, (struct hw_text){text.at + cut, text.n - cut}, &map->input,
+                      &map->unit)) {
+        return wrong_word("map", text, "COLUMN=INPUT with an input of this calculation");
+    }
+    for (size_t i = 0; i < args->n_maps; i++) {
+        bool same_column = map->column.n == args->map[i].column.n &&
+                           memcmp(map->column.at, args->map[i].column.at, map->column.n) == 0;
+        if (same_column || map->input == args->map[i].input) {
+            return wrong_word("map", text, "each column and each input once");
         }
     }
-    return wrong_word("format", text, "text, json or value");
+    args->n_maps++;
+    return true;
+}
+
+static bool read_prefix(const char *word, struct args *args)
+{
+    size_t n = strspn(word, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_");
+    if (n == 0 || n > 24 || word[n] != '\0') {
+        return wrong_word("prefix", (struct hw_text){word, strlen(word)},
+                          "up to 24 letters, digits and _");
+    }
+    args->prefix = word;
+    return true;
+}
+
+/* The date at least, in the order of ISO 8601; the rest is taken as it is written. */
+static bool read_when(const char *word, struct args *args)
+{
+    static const char shape[] = "0000-00-00";
+    size_t i = 0;
+    for (; shape[i] != '\0'; i++) {
+        bool digit = word[i] >= '0' && word[i] <= '9';
+        if (shape[i] == '0' ? !digit : word[i] != shape[i]) {
+            break;
+        }
+    }
+    bool plain = strspn(word, "0123456789-:.+TZ ") == strlen(word) && strlen(word) <= 40;
+    if (shape[i] != '\0' || !plain) {
+        return wrong_word("when", (struct hw_text){word, strlen(word)},
+                          "a time as 2031-03-05T08:15+00:00");
+    }
+    args->when = word;
+    return true;
 }
 
 static bool read_digits(struct hw_text text, struct args *args)
@@ -129,8 +243,9 @@ static bool read_only(struct hw_text text, struct args *args)
     return true;
 }
 
-static bool read_general(size_t option, struct hw_text text, struct args *args)
+static bool read_general(size_t option, const char *word, struct args *args)
 {
+    struct hw_text text = {word, strlen(word)};
     switch (option) {
     case FORMAT:
         return read_format(text, args);
@@ -138,6 +253,26 @@ static bool read_general(size_t option, struct hw_text text, struct args *args)
         return read_only(text, args);
     case DIGITS:
         return read_digits(text, args);
+    case TANK:
+        args->tank = word;
+        return true;
+    case TANKS:
+        args->tanks = word;
+        return true;
+    case ROWS:
+        args->rows = word;
+        return true;
+    case MAP:
+        return read_map(text, args);
+    case PREFIX:
+        return read_prefix(word, args);
+    case ON_BAD:
+        return read_on_bad(text, args);
+    case WHEN:
+        return read_when(word, args);
+    case TSV:
+        args->tsv = true;
+        return true;
     default:
         args->work = true;
         return true;
@@ -145,9 +280,10 @@ static bool read_general(size_t option, struct hw_text text, struct args *args)
 }
 
 /* All entries of a name share one writing. False when it was written before. */
-static bool write_input(struct args *args, size_t first, struct hw_text text)
+static bool write_input(struct args *args, size_t first, const char *word)
 {
     const struct hw_calc *calc = args->calc;
+    struct hw_text text = {word, strlen(word)};
     if (args->written[first].text.at) {
         return false;
     }
@@ -167,19 +303,50 @@ static bool repeated(const char *name, size_t n)
 }
 
 /* Combinations of general options that have no meaning. */
-static bool sensible(const struct args *args)
+static const char *nonsense(const struct args *args)
 {
+    bool json = args->format == FORMAT_JSON || args->format == FORMAT_JSONL;
     if (args->format == FORMAT_VALUE && args->n_only > 1) {
-        complain("--format value prints one number: name one result with --only");
+        return "--format value prints one number: name one result with --only";
+    }
+    if (args->work && args->format != FORMAT_TEXT && !json) {
+        return "--work has a place in text and json alone";
+    }
+    if (json && args->digits > 0) {
+        return "--digits has no place in json, which prints numbers in full";
+    }
+    if (args->when && args->format != FORMAT_LOG) {
+        return "--when has a place in --format log alone";
+    }
+    if (args->tanks && !args->tank) {
+        return "--tanks names a file: say which tank with --tank NAME";
+    }
+    if (args->row_option && !args->rows) {
+        return "--tsv, --map, --prefix and --on-bad have a place with --rows alone";
+    }
+    if (args->rows && args->work) {
+        return "--work has no place with --rows: ask one question";
+    }
+    if (args->rows && args->format == FORMAT_TEXT) {
+        return "--rows has no text format: leave --format out for csv, or write tsv, jsonl, value "
+               "or log";
+    }
+    return NULL;
+}
+
+/* Rows are CSV unless another format is given, and their json is one object a line. */
+static bool settle_format(struct args *args)
+{
+    if (args->rows && !args->format_given) {
+        args->format = FORMAT_CSV;
+    }
+    const char *message = nonsense(args);
+    if (message) {
+        complain("%s", message);
         return false;
     }
-    if (args->format == FORMAT_VALUE && args->work) {
-        complain("--work has no place in --format value: use text or json");
-        return false;
-    }
-    if (args->format == FORMAT_JSON && args->digits > 0) {
-        complain("--digits has no place in --format json, which prints numbers in full");
-        return false;
+    if (args->rows && args->format == FORMAT_JSON) {
+        args->format = FORMAT_JSONL;
     }
     return true;
 }
@@ -219,7 +386,6 @@ static bool find_option(int argc, char *argv[], const struct hw_calc *calc, int 
     }
     bool takes_value = option->input < calc->n_inputs || general_options[option->general].value;
     bool joined = option->name[option->n] == '=';
-    option->value = "";
     if (joined && !takes_value) {
         complain("--%s takes no value", general_options[option->general].name);
         return false;
@@ -238,29 +404,30 @@ static bool find_option(int argc, char *argv[], const struct hw_calc *calc, int 
 
 bool args_read(int argc, char *argv[], const struct hw_calc *calc, struct args *args)
 {
-    *args = (struct args){.calc = calc, .format = FORMAT_TEXT};
+    *args = (struct args){.calc = calc, .format = FORMAT_TEXT, .prefix = ""};
     bool general_seen[GENERAL] = {false};
     for (size_t i = 0; i < calc->n_results; i++) {
         args->only[i] = true;
     }
     for (int i = 2; i < argc; i++) {
-        struct option option;
+        struct option option = {.value = ""};
         if (!find_option(argc, argv, calc, &i, &option)) {
             return false;
         }
-        struct hw_text text = {option.value, strlen(option.value)};
         bool is_input = option.input < calc->n_inputs;
-        bool first_time =
-            is_input ? write_input(args, option.input, text) : !general_seen[option.general];
+        bool first_time = is_input ? write_input(args, option.input, option.value)
+                                   : !general_seen[option.general] || option.general == MAP;
         if (!first_time) {
             return repeated(option.name, option.n);
         }
         if (!is_input) {
             general_seen[option.general] = true;
-            if (!read_general(option.general, text, args)) {
+            args->row_option = args->row_option || option.general == TSV || option.general == MAP ||
+                               option.general == PREFIX || option.general == ON_BAD;
+            if (!read_general(option.general, option.value, args)) {
                 return false;
             }
         }
     }
-    return sensible(args);
+    return settle_format(args);
 }

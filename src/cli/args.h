@@ -3,7 +3,20 @@
 #define HW_ARGS_H
 #include "engine/question.h"
 
-enum format { FORMAT_TEXT, FORMAT_JSON, FORMAT_VALUE };
+enum format {
+    FORMAT_TEXT,
+    FORMAT_CSV,
+    FORMAT_TSV,
+    FORMAT_JSON,
+    FORMAT_JSONL,
+    FORMAT_VALUE,
+    FORMAT_LOG
+};
+
+/* What happens to a row that gives no answer. */
+enum on_bad { BAD_KEEP, BAD_STOP, BAD_DROP };
+
+enum { MAPS_MAX = HW_INPUTS };
 
 /* The words of --format, in the order of enum format; NULL ends the list. */
 extern const char *const format_words[];
@@ -18,15 +31,33 @@ struct general_option {
 /* In the order of the help; a NULL name ends the list. */
 extern const struct general_option general_options[];
 
+/* --map COLUMN=INPUT: a foreign header that feeds an input, in the unit that INPUT may carry. */
+struct mapping {
+    struct hw_text column;
+    size_t input;
+    const struct hw_unit *unit;
+};
+
 struct args {
     const struct hw_calc *calc;
     struct hw_written written[HW_INPUTS];
     enum format format;
+    bool format_given;
     bool only[HW_RESULTS]; /* all true when --only was not given */
     size_t n_only;         /* 0: not given */
     size_t only_first;     /* the first result named */
     int digits;            /* 0: not given */
     bool work;
+    const char *rows; /* a file's name, "-" for standard input; NULL: one question */
+    bool tsv;
+    struct mapping map[MAPS_MAX];
+    size_t n_maps;
+    const char *prefix; /* of appended columns, "" when not given */
+    enum on_bad on_bad;
+    const char *when;  /* for log records; NULL: now */
+    const char *tank;  /* a row of the tanks file; NULL: none */
+    const char *tanks; /* its name; NULL: where it is looked for */
+    bool row_option;   /* an option was given that only rows have */
 };
 
 /* Reads argv[2] onwards. True when all is well; else the message is out. */

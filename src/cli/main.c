@@ -4,8 +4,10 @@
 #include "cli/lists.h"
 #include "cli/message.h"
 #include "cli/report.h"
+#include "cli/rows.h"
 #include "cli/stream.h"
 #include "cli/suggest.h"
+#include "cli/tank.h"
 
 #include "holdwater/holdwater.h"
 
@@ -69,7 +71,31 @@ static int print_help(int argc, char *argv[])
     return EXIT_ANSWERED;
 }
 
-static int report(const struct args *args, const struct hw_question *question)
+static bool print_report(const struct report *report)
+{
+    switch (report->args->format) {
+    case FORMAT_CSV:
+        report_table(report, ',');
+        return true;
+    case FORMAT_TSV:
+        report_table(report, '\t');
+        return true;
+    case FORMAT_JSON:
+    case FORMAT_JSONL:
+        report_json(report);
+        return true;
+    case FORMAT_VALUE:
+        return report_value(report);
+    case FORMAT_LOG:
+        report_log(report);
+        return true;
+    default:
+        report_text(report);
+        return true;
+    }
+}
+
+static int answer_one(const struct args *args, const struct hw_question *question)
 {
     struct hw_answer answer;
     struct hw_steps steps = {.n = 0};
@@ -78,15 +104,8 @@ static int report(const struct args *args, const struct hw_question *question)
     if (worked) {
         args->calc->work(question->in, &steps);
     }
-    struct report report = {args, question, &answer, worked ? &steps : NULL};
-    bool given = true;
-    if (args->format == FORMAT_JSON) {
-        report_json(&report);
-    } else if (args->format == FORMAT_VALUE) {
-        given = report_value(&report);
-    } else {
-        report_text(&report);
-    }
+    struct report report = {args, question, &answer, worked ? &steps : NULL, NULL};
+    bool given = print_report(&report);
     if (answer.status == -2) {
         return EXIT_WITHHELD;
     }
@@ -95,22 +114,25 @@ static int report(const struct args *args, const struct hw_question *question)
 
 static int calculate(int argc, char *argv[], const struct hw_calc *calc)
 {
-    struct args args;
+    static struct args args;
     struct hw_question question;
     size_t which = 0;
     if (args_want_help(argc, argv, 2)) {
         help_calc(calc);
         return EXIT_ANSWERED;
     }
-    if (!args_read(argc, argv, calc, &args)) {
+    if (!args_read(argc, argv, calc, &args) || (args.tank && !tank_fill(&args))) {
         return EXIT_ASKED_WRONGLY;
+    }
+    if (args.rows) {
+        return rows_run(&args);
     }
     enum hw_problem problem = hw_question_settle(calc, args.written, &question, &which);
     if (problem != HW_FINE) {
         message_problem(calc, args.written, &question, problem, which);
         return problem == HW_PROBLEM_OUT_OF_RANGE ? EXIT_UNANSWERED : EXIT_ASKED_WRONGLY;
     }
-    return report(&args, &question);
+    return answer_one(&args, &question);
 }
 
 static int dispatch(int argc, char *argv[])

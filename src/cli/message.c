@@ -11,12 +11,12 @@
 void show_text(struct hw_text text, char shown[SHOWN_MAX])
 {
     const size_t room = SHOWN_MAX - 4;
-    size_t n = text.n < room ? text.n : room;
-    for (size_t i = 0; i < n; i++) {
+    size_t i = 0;
+    for (; i < text.n && i < room; i++) {
         char c = text.at[i];
         shown[i] = c >= ' ' && c <= '~' ? c : '?';
     }
-    (void)snprintf(shown + n, 4, "%s", text.n > room ? "..." : "");
+    (void)snprintf(shown + i, 4, "%s", text.n > room ? "..." : "");
 }
 
 void option_name(const char *name, char option[OPTION_MAX])
@@ -276,6 +276,9 @@ static void message_value(const struct hw_calc *calc, struct hw_text text,
 void message_problem(const struct hw_calc *calc, const struct hw_written written[],
                      const struct hw_question *question, enum hw_problem problem, size_t which)
 {
+    if (written[which].from == HW_FROM_TANK) {
+        complain("in the row of the tank, for %s:", calc->inputs[which].name);
+    }
     if (problem == HW_PROBLEM_MISSING) {
         message_missing(calc, written, question, which);
     } else if (problem == HW_PROBLEM_NONE_OF_GROUP || problem == HW_PROBLEM_MANY_OF_GROUP) {

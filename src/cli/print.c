@@ -1,6 +1,8 @@
 /* print.c - numbers and wrapped words on stdout. */
 #include "cli/print.h"
 
+#include "engine/decimal.h"
+
 #include <math.h>
 #include <stdbool.h>
 #include <stdio.h>
@@ -19,7 +21,7 @@ void number_exact(char text[NUMBER_MAX], double value)
 
 void number_digits(char text[NUMBER_MAX], double value, int digits)
 {
-    (void)snprintf(text, NUMBER_MAX, "%.*g", digits, value + 0.0);
+    (void)hw_decimal_write(text, value, digits);
 }
 
 /* The decimal exponent of a number once it is rounded to that many digits. */

@@ -2,25 +2,52 @@
 #ifndef HW_REPORT_H
 #define HW_REPORT_H
 #include "cli/args.h"
+#include "cli/columns.h"
 #include "engine/answer.h"
 #include "engine/working.h"
+
+/* The row that a question came from. */
+struct row_view {
+    size_t number; /* 1 is the first after the header */
+    const struct columns *columns;
+    struct csv_record record;
+    const char *problem; /* NULL when the question could be asked */
+};
 
 struct report {
     const struct args *args;
     const struct hw_question *question;
     const struct hw_answer *answer;
     const struct hw_steps *steps; /* NULL: not asked for, or no answer */
+    const struct row_view *row;   /* NULL: one question */
 };
 
 void report_text(const struct report *report);
+
+/* One JSON object; on one line for FORMAT_JSONL. With a row its number, cells and problem come first. */
 void report_json(const struct report *report);
 
-/* Returns false when the result asked for is absent; the message is out then. */
+/* A header and one row: inputs, results, cautions. */
+void report_table(const struct report *report, char separator);
+
+/* One CSV record: when, tank, calculation, inputs, results, cautions. */
+void report_log(const struct report *report);
+
+/* Returns false when the result asked for is absent; the message is out then, but for rows, which get an empty line. */
 bool report_value(const struct report *report);
+
+enum { WORDS_MAX = 400, CODES_MAX = 1200 };
 
 /* The words of a set, or the word of a choice, into text. */
 void words_of(const struct hw_input *input, double value, char *text, size_t size);
 
 /* True when the note is one of the answer's. */
 bool has_note(const struct hw_answer *answer, size_t note);
+
+/* The codes of the raised notes, joined by ';'. */
+void raised_codes(const struct hw_calc *calc, uint32_t notes, char text[CODES_MAX]);
+
+/* The time that a log line carries: local time with its offset, to the second. */
+enum { WHEN_MAX = 48 };
+void when_now(char text[WHEN_MAX]);
 #endif

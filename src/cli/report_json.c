@@ -7,6 +7,7 @@
 
 #include <math.h>
 #include <stdio.h>
+#include <string.h>
 
 static const char *const origin_words[] = {
     [HW_ABSENT] = "absent",  [HW_GIVEN] = "given",        [HW_FROM_PRESET] = "preset",
@@ -14,20 +15,55 @@ static const char *const origin_words[] = {
     [HW_SOLVED] = "solved",
 };
 
-static void put_string(const char *text)
+/* The length of the UTF-8 sequence that text begins with, 0 when it is none (RFC 3629). */
+static size_t sequence_length(struct hw_text text)
+{
+    unsigned char c = (unsigned char)text.at[0];
+    size_t length = c < 0x80                ? 1
+                    : c >= 0xC2 && c < 0xE0 ? 2
+                    : c >= 0xE0 && c < 0xF0 ? 3
+                    : c >= 0xF0 && c < 0xF5 ? 4
+                                            : 0;
+    if (length == 0 || length > text.n) {
+        return 0;
+    }
+    for (size_t i = 1; i < length; i++) {
+        if (((unsigned char)text.at[i] & 0xC0u) != 0x80) {
+            return 0;
+        }
+    }
+    unsigned char second = length > 1 ? (unsigned char)text.at[1] : 0;
+    bool overlong = (c == 0xE0 && second < 0xA0) || (c == 0xF0 && second < 0x90);
+    bool beyond = (c == 0xED && second >= 0xA0) || (c == 0xF4 && second >= 0x90);
+    return overlong || beyond ? 0 : length;
+}
+
+/* A JSON string is UTF-8: what is not becomes the replacement character. */
+static void put_bytes(struct hw_text text)
 {
     (void)putchar('"');
-    for (; *text != '\0'; text++) {
-        unsigned char c = (unsigned char)*text;
-        if (c == '"' || c == '\\') {
+    while (text.n > 0) {
+        unsigned char c = (unsigned char)text.at[0];
+        size_t length = sequence_length(text);
+        if (length == 0) {
+            (void)fputs("\\ufffd", stdout);
+            length = 1;
+        } else if (c == '"' || c == '\\') {
             (void)printf("\\%c", c);
         } else if (c < ' ') {
             (void)printf("\\u%04x", c);
         } else {
-            (void)putchar(c);
+            (void)fwrite(text.at, 1, length, stdout);
         }
+        text.at += length;
+        text.n -= length;
     }
     (void)putchar('"');
+}
+
+static void put_string(const char *text)
+{
+    put_bytes((struct hw_text){text, strlen(text)});
 }
 
 static void put_number(double value)
@@ -41,28 +77,63 @@ static void put_number(double value)
     (void)fputs(text, stdout);
 }
 
-/* Starts an entry of an object: a comma after the one before, a new line, the key. */
-static void put_key(bool *first, const char *key)
+/* Between members and entries: a new line and its indent, or a blank when all is on one line. */
+static void put_break(const struct report *report, int depth)
 {
-    (void)fputs(*first ? "\n    " : ",\n    ", stdout);
+    if (report->args->format == FORMAT_JSONL) {
+        (void)fputs(depth == 1 ? "" : " ", stdout);
+    } else {
+        (void)putchar('\n');
+        print_blanks((size_t)(2 * depth));
+    }
+}
+
+/* Starts a member of the outermost object. */
+static void put_member(const struct report *report, bool *first, const char *key)
+{
+    (void)fputs(*first ? "" : ",", stdout);
+    if (!*first && report->args->format == FORMAT_JSONL) {
+        (void)putchar(' ');
+    }
+    put_break(report, 1);
     *first = false;
     put_string(key);
     (void)fputs(": ", stdout);
 }
 
-static void put_inputs(const struct hw_question *question)
+/* Starts an entry of an object or list within it. */
+static void put_entry(const struct report *report, bool *first)
 {
+    (void)fputs(*first ? "" : ",", stdout);
+    if (!*first || report->args->format != FORMAT_JSONL) {
+        put_break(report, 2);
+    }
+    *first = false;
+}
+
+static void put_close(const struct report *report, bool empty, char bracket)
+{
+    if (!empty && report->args->format != FORMAT_JSONL) {
+        put_break(report, 1);
+    }
+    (void)putchar(bracket);
+}
+
+static void put_inputs(const struct report *report)
+{
+    const struct hw_question *question = report->question;
     bool first = true;
-    (void)fputs("  \"inputs\": {", stdout);
+    (void)putchar('{');
     for (size_t i = 0; i < question->calc->n_inputs; i++) {
         const struct hw_input *input = &question->calc->inputs[i];
         if (question->from[i] == HW_ABSENT) {
             continue;
         }
-        put_key(&first, input->name);
-        (void)fputs("{\"value\": ", stdout);
+        put_entry(report, &first);
+        put_string(input->name);
+        (void)fputs(": {\"value\": ", stdout);
         if (input->words) {
-            char words[ALLOWED_MAX];
+            char words[WORDS_MAX];
             words_of(input, question->in[i], words, sizeof words);
             put_string(words);
         } else {
@@ -71,31 +142,34 @@ static void put_inputs(const struct hw_question *question)
         (void)printf(", \"unit\": \"%s\", \"from\": \"%s\"}", input->unit,
                      origin_words[question->from[i]]);
     }
-    (void)fputs("\n  },\n", stdout);
+    put_close(report, first, '}');
 }
 
 static void put_results(const struct report *report)
 {
-    const struct hw_calc *calc = report->question->calc;
+    const struct hw_calc *calc = report->args->calc;
     bool first = true;
-    (void)fputs("  \"results\": {", stdout);
+    (void)putchar('{');
     for (size_t i = 0; i < calc->n_results; i++) {
         if (report->args->only[i]) {
-            put_key(&first, calc->results[i].name);
-            (void)fputs("{\"value\": ", stdout);
+            put_entry(report, &first);
+            put_string(calc->results[i].name);
+            (void)fputs(": {\"value\": ", stdout);
             put_number(report->answer->out[i]);
             (void)printf(", \"unit\": \"%s\"}", calc->results[i].unit);
         }
     }
-    (void)fputs("\n  },\n", stdout);
+    put_close(report, first, '}');
 }
 
-static void put_steps(const struct hw_steps *steps)
+static void put_steps(const struct report *report)
 {
-    (void)fputs("  \"working\": [", stdout);
-    for (size_t i = 0; i < steps->n; i++) {
-        const struct hw_step *step = &steps->step[i];
-        (void)fputs(i == 0 ? "\n    {\"symbol\": " : ",\n    {\"symbol\": ", stdout);
+    bool first = true;
+    (void)putchar('[');
+    for (size_t i = 0; i < report->steps->n; i++) {
+        const struct hw_step *step = &report->steps->step[i];
+        put_entry(report, &first);
+        (void)fputs("{\"symbol\": ", stdout);
         put_string(step->symbol);
         (void)fputs(", \"expression\": ", stdout);
         put_string(step->expression);
@@ -103,53 +177,111 @@ static void put_steps(const struct hw_steps *steps)
         put_number(step->value);
         (void)printf(", \"unit\": \"%s\", \"source\": \"%s\"}", step->unit, step->source);
     }
-    (void)fputs("\n  ],\n", stdout);
+    put_close(report, first, ']');
 }
 
 /* Raised before standing, the gravest first. */
 static void put_notes(const struct report *report)
 {
-    const struct hw_calc *calc = report->question->calc;
+    const struct hw_calc *calc = report->args->calc;
     bool first = true;
-    (void)fputs("  \"cautions\": [", stdout);
+    (void)putchar('[');
     for (int effect = HW_WITHHELD; effect >= HW_STANDING; effect--) {
         for (size_t i = 0; i < calc->n_notes; i++) {
-            if (!has_note(report->answer, i) || calc->notes[i].effect != (enum hw_effect)effect) {
-                continue;
+            if (has_note(report->answer, i) && calc->notes[i].effect == (enum hw_effect)effect) {
+                put_entry(report, &first);
+                (void)fputs("{\"code\": ", stdout);
+                put_string(calc->notes[i].code);
+                (void)fputs(", \"text\": ", stdout);
+                put_string(calc->notes[i].text);
+                (void)putchar('}');
             }
-            (void)fputs(first ? "\n    {\"code\": " : ",\n    {\"code\": ", stdout);
-            first = false;
-            put_string(calc->notes[i].code);
-            (void)fputs(", \"text\": ", stdout);
-            put_string(calc->notes[i].text);
-            (void)putchar('}');
         }
     }
-    (void)fputs("\n  ],\n", stdout);
+    put_close(report, first, ']');
 }
 
 static void put_sources(const struct hw_calc *calc)
 {
-    (void)fputs("  \"sources\": [", stdout);
+    (void)putchar('[');
     for (size_t i = 0; calc->sources[i]; i++) {
         (void)fputs(i == 0 ? "" : ", ", stdout);
         put_string(calc->sources[i]);
     }
-    (void)fputs("]\n", stdout);
+    (void)putchar(']');
+}
+
+static void put_unquoted(const struct csv_cell *cell)
+{
+    static char room[CSV_RECORD_MAX];
+    put_bytes((struct hw_text){room, csv_unquote(cell, room)});
+}
+
+/* The cells of the row by their header. */
+static void put_cells(const struct row_view *row)
+{
+    struct csv_cell name;
+    struct csv_cell cell;
+    size_t name_at = 0;
+    size_t cell_at = 0;
+    bool first = true;
+    (void)putchar('{');
+    while (csv_next_cell(&row->columns->header, row->columns->separator, &name_at, &name) &&
+           csv_next_cell(&row->record, row->columns->separator, &cell_at, &cell)) {
+        (void)fputs(first ? "" : ", ", stdout);
+        first = false;
+        put_unquoted(&name);
+        (void)fputs(": ", stdout);
+        put_unquoted(&cell);
+    }
+    (void)putchar('}');
+}
+
+static void put_row(const struct report *report, bool *first)
+{
+    put_member(report, first, "row");
+    (void)printf("%zu", report->row->number);
+    put_member(report, first, "cells");
+    put_cells(report->row);
+    put_member(report, first, "problem");
+    if (report->row->problem) {
+        put_string(report->row->problem);
+    } else {
+        (void)fputs("null", stdout);
+    }
 }
 
 void report_json(const struct report *report)
 {
-    const struct hw_calc *calc = report->question->calc;
-    (void)printf("{\n  \"program\": \"holdwater\",\n  \"version\": \"%s\",\n", HW_VERSION);
-    (void)printf("  \"calculation\": \"%s\",\n  \"status\": %d,\n", calc->name,
-                 report->answer->status);
-    put_inputs(report->question);
+    bool first = true;
+    bool asked = !report->row || !report->row->problem;
+    (void)putchar('{');
+    put_member(report, &first, "program");
+    put_string("holdwater");
+    put_member(report, &first, "version");
+    put_string(HW_VERSION);
+    put_member(report, &first, "calculation");
+    put_string(report->args->calc->name);
+    if (report->row) {
+        put_row(report, &first);
+    }
+    put_member(report, &first, "status");
+    (void)printf("%d", report->answer->status);
+    put_member(report, &first, "inputs");
+    if (asked) {
+        put_inputs(report);
+    } else {
+        (void)fputs("{}", stdout);
+    }
+    put_member(report, &first, "results");
     put_results(report);
     if (report->steps) {
-        put_steps(report->steps);
+        put_member(report, &first, "working");
+        put_steps(report);
     }
+    put_member(report, &first, "cautions");
     put_notes(report);
-    put_sources(calc);
-    (void)puts("}");
+    put_member(report, &first, "sources");
+    put_sources(report->args->calc);
+    (void)puts(report->args->format == FORMAT_JSONL ? "}" : "\n}");
 }

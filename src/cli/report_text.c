@@ -9,29 +9,6 @@
 
 enum { NAME_WIDTH = 16, VALUE_WIDTH = 14, TEXT_COLUMN = 2 + NAME_WIDTH + VALUE_WIDTH };
 
-void words_of(const struct hw_input *input, double value, char *text, size_t size)
-{
-    if (input->kind == HW_CHOICE) {
-        (void)snprintf(text, size, "%s", input->words[(size_t)value]);
-        return;
-    }
-    uint32_t bits = (uint32_t)value;
-    size_t used = 0;
-    text[0] = '\0';
-    for (size_t i = 0; input->words[i]; i++) {
-        if (((bits >> i) & 1u) != 0 && used < size) {
-            int n =
-                snprintf(text + used, size - used, "%s%s", used == 0 ? "" : ",", input->words[i]);
-            used += (size_t)n;
-        }
-    }
-}
-
-bool has_note(const struct hw_answer *answer, size_t note)
-{
-    return ((answer->notes >> note) & 1u) != 0;
-}
-
 /* A name and a value in their columns; what follows continues at TEXT_COLUMN. */
 static void print_columns(const char *name, const char *value)
 {

@@ -29,6 +29,10 @@ bool report_value(const struct report *report)
         (void)puts(text);
         return true;
     }
+    if (report->row) {
+        (void)putchar('\n');
+        return false;
+    }
     if (report->answer->status >= 0) {
         const char *other = applying(report, wanted);
         complain("%s does not apply here%s%s", calc->results[wanted].name,

@@ -18,8 +18,7 @@ int hw_notes_status(const struct hw_calc *calc, uint32_t notes)
     return status_of[gravest];
 }
 
-/* The notes that leave no answer, as bits. */
-static uint32_t grave_notes(const struct hw_calc *calc)
+uint32_t hw_notes_grave(const struct hw_calc *calc)
 {
     uint32_t grave = 0;
     for (size_t i = 0; i < calc->n_notes; i++) {
@@ -33,7 +32,7 @@ static uint32_t grave_notes(const struct hw_calc *calc)
 void hw_block_run(const struct hw_calc *calc, const struct hw_block *block)
 {
     calc->run(block);
-    uint32_t grave = grave_notes(calc);
+    uint32_t grave = hw_notes_grave(calc);
     for (size_t row = 0; row < block->n; row++) {
         if ((block->notes[row] & grave) != 0) {
             for (size_t k = 0; k < calc->n_results; k++) {

@@ -13,6 +13,9 @@ struct hw_answer {
  * calculation, for one row and for many. */
 void hw_block_run(const struct hw_calc *calc, const struct hw_block *block);
 
+/* The notes that leave no answer, as bits. */
+uint32_t hw_notes_grave(const struct hw_calc *calc);
+
 /* The status that goes with these notes. */
 int hw_notes_status(const struct hw_calc *calc, uint32_t notes);
 

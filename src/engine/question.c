@@ -57,8 +57,14 @@ bool hw_input_has_twin_in_force(const struct hw_calc *calc, size_t input, const 
     return false;
 }
 
+static bool comes_later(const struct hw_written *written)
+{
+    return !written->text.at && written->from == HW_FROM_COLUMN;
+}
+
 /* Puts in an input that was not written: its preset, or nothing. */
-static enum hw_problem leave_out(const struct hw_calc *calc, size_t i, struct hw_question *question)
+static enum hw_problem leave_out(const struct hw_calc *calc, size_t i,
+                                 const struct hw_written *written, struct hw_question *question)
 {
     const struct hw_input *input = &calc->inputs[i];
     if (input->need == HW_PRESET) {
@@ -66,39 +72,52 @@ static enum hw_problem leave_out(const struct hw_calc *calc, size_t i, struct hw
         question->from[i] = HW_FROM_PRESET;
         return HW_FINE;
     }
-    bool required = input->need == HW_REQUIRED && input->group == 0;
+    bool required = input->need == HW_REQUIRED && input->group == 0 && !comes_later(written);
     return required ? HW_PROBLEM_MISSING : HW_FINE;
 }
 
+/* An input whose condition does not hold: out of place when it was written, unless its choice comes later or another
+ * entry of its name is meant. */
+static enum hw_problem leave_unwanted(const struct hw_calc *calc, size_t i,
+                                      const struct hw_written written[],
+                                      const struct hw_question *question)
+{
+    bool open = comes_later(&written[calc->inputs[i].when_input]);
+    bool meant_here = written[i].text.at && !hw_input_has_twin_in_force(calc, i, question->in);
+    return meant_here && !open ? HW_PROBLEM_OUT_OF_PLACE : HW_FINE;
+}
+
 static enum hw_problem settle_one(const struct hw_calc *calc, size_t i,
-                                  const struct hw_written *written, struct hw_question *question)
+                                  const struct hw_written written[], struct hw_question *question)
 {
     question->in[i] = NAN;
     question->from[i] = HW_ABSENT;
     question->unit[i] = NULL;
     if (!hw_input_wanted(calc, i, question->in)) {
-        bool out_of_place = written->text.at && !hw_input_has_twin_in_force(calc, i, question->in);
-        return out_of_place ? HW_PROBLEM_OUT_OF_PLACE : HW_FINE;
+        return leave_unwanted(calc, i, written, question);
     }
-    if (!written->text.at) {
-        return leave_out(calc, i, question);
+    if (!written[i].text.at) {
+        return leave_out(calc, i, &written[i], question);
     }
-    question->from[i] = written->from;
-    return hw_value_read(&calc->inputs[i], written->text, written->column, &question->in[i],
+    question->from[i] = written[i].from;
+    return hw_value_read(&calc->inputs[i], written[i].text, written[i].column, &question->in[i],
                          &question->unit[i]);
 }
 
 /* Exactly one input of each group. */
-static enum hw_problem settle_groups(const struct hw_calc *calc, const struct hw_question *question,
-                                     size_t *which)
+static enum hw_problem settle_groups(const struct hw_calc *calc, const struct hw_written written[],
+                                     const struct hw_question *question, size_t *which)
 {
     for (size_t i = 0; i < calc->n_inputs; i++) {
         int group = calc->inputs[i].group;
         size_t given = 0;
+        bool open = false;
         for (size_t k = 0; group != 0 && k < calc->n_inputs; k++) {
-            given += calc->inputs[k].group == group && !isnan(question->in[k]) ? 1 : 0;
+            bool member = calc->inputs[k].group == group;
+            given += member && !isnan(question->in[k]) ? 1 : 0;
+            open = open || (member && comes_later(&written[k]));
         }
-        if (group != 0 && given != 1) {
+        if (group != 0 && given != 1 && !open) {
             *which = i;
             return given == 0 ? HW_PROBLEM_NONE_OF_GROUP : HW_PROBLEM_MANY_OF_GROUP;
         }
@@ -111,11 +130,11 @@ enum hw_problem hw_question_settle(const struct hw_calc *calc, const struct hw_w
 {
     question->calc = calc;
     for (size_t i = 0; i < calc->n_inputs; i++) {
-        enum hw_problem problem = settle_one(calc, i, &written[i], question);
+        enum hw_problem problem = settle_one(calc, i, written, question);
         if (problem != HW_FINE) {
             *which = i;
             return problem;
         }
     }
-    return settle_groups(calc, question, which);
+    return settle_groups(calc, written, question, which);
 }

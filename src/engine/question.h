@@ -14,7 +14,8 @@ enum hw_from {
     HW_SOLVED
 };
 
-/* One input as it was written. The entries of one name share one writing. */
+/* One input as it was written. The entries of one name share one writing. An input that is not written and whose
+ * `from` is HW_FROM_COLUMN is written later, row by row: what hangs on it is not judged before. */
 struct hw_written {
     struct hw_text text;          /* text.at NULL: not written */
     const struct hw_unit *column; /* the unit that the column's name carries, or NULL */

@@ -1,8 +1,9 @@
 /* value.c - reads one written value. Strict: the whole text is one decimal number and at most one unit. */
 #include "engine/value.h"
 
+#include "engine/decimal.h"
+
 #include <float.h>
-#include <stdlib.h>
 #include <string.h>
 
 static bool is_digit(char c)
@@ -30,39 +31,6 @@ static struct hw_text trimmed(struct hw_text text)
         text.n--;
     }
     return text;
-}
-
-static size_t digits_from(struct hw_text text, size_t i)
-{
-    while (i < text.n && is_digit(text.at[i])) {
-        i++;
-    }
-    return i;
-}
-
-/* The length of the decimal number that the text begins with, 0 if it begins with none. */
-static size_t number_length(struct hw_text text)
-{
-    size_t i = text.n > 0 && (text.at[0] == '+' || text.at[0] == '-') ? 1 : 0;
-    size_t whole_end = digits_from(text, i);
-    size_t digits = whole_end - i;
-    i = whole_end;
-    if (i < text.n && text.at[i] == '.') {
-        size_t fraction_end = digits_from(text, i + 1);
-        digits += fraction_end - (i + 1);
-        i = fraction_end;
-    }
-    if (digits == 0) {
-        return 0;
-    }
-    if (i < text.n && (text.at[i] == 'e' || text.at[i] == 'E')) {
-        size_t sign = i + 1 < text.n && (text.at[i + 1] == '+' || text.at[i + 1] == '-') ? 1 : 0;
-        size_t power_end = digits_from(text, i + 1 + sign);
-        if (power_end > i + 1 + sign) {
-            i = power_end;
-        }
-    }
-    return i;
 }
 
 static bool begins(struct hw_text text, const char *word)
@@ -206,44 +174,48 @@ static enum hw_problem in_range(const struct hw_input *input, bool converted, do
     return HW_FINE;
 }
 
+/* A number that was read, with the unit that was written or that the column carries, or none. */
+static enum hw_problem finish_number(const struct hw_input *input, double x,
+                                     const struct hw_unit *unit, double *value)
+{
+    if (!(x >= -DBL_MAX && x <= DBL_MAX)) {
+        return HW_PROBLEM_TOO_LARGE;
+    }
+    enum hw_problem problem = HW_FINE;
+    if (unit) {
+        x = hw_unit_convert(x, unit, hw_unit_of(input->kind, input->unit));
+    } else {
+        problem = bare_number(input, &x);
+    }
+    if (problem == HW_FINE) {
+        problem = in_range(input, unit != NULL, &x);
+    }
+    if (problem == HW_FINE) {
+        *value = x;
+    }
+    return problem;
+}
+
 static enum hw_problem read_number(const struct hw_input *input, struct hw_text text,
                                    const struct hw_unit *column, double *value,
                                    const struct hw_unit **written)
 {
-    struct hw_text number = {text.at, number_length(text)};
+    double x = 0;
+    struct hw_text number = {text.at, hw_decimal_read(text.at, text.n, &x)};
     if (number.n == 0) {
         return not_a_number(text);
     }
     struct hw_text rest = {text.at + number.n, text.n - number.n};
     enum hw_problem problem = after_number(number, rest);
-    if (problem != HW_FINE) {
-        return problem;
-    }
-    char digits[HW_TEXT_MAX + 1];
-    memcpy(digits, number.at, number.n);
-    digits[number.n] = '\0';
-    double x = strtod(digits, NULL);
-    if (!(x >= -DBL_MAX && x <= DBL_MAX)) {
-        return HW_PROBLEM_TOO_LARGE;
-    }
     struct hw_text tail = trimmed(rest);
     const struct hw_unit *unit = column;
-    if (tail.n > 0) {
+    if (problem == HW_FINE && tail.n > 0) {
         problem = find_unit(input, tail, &unit);
-    } else if (!column) {
-        problem = bare_number(input, &x);
     }
-    if (problem != HW_FINE) {
-        return problem;
-    }
-    if (unit) {
-        x = hw_unit_convert(x, unit, hw_unit_of(input->kind, input->unit));
-    }
-    problem = in_range(input, unit != NULL, &x);
     if (problem == HW_FINE) {
-        *value = x;
-        *written = tail.n > 0 ? unit : NULL;
+        problem = finish_number(input, x, unit, value);
     }
+    *written = problem == HW_FINE && tail.n > 0 ? unit : NULL;
     return problem;
 }
 
@@ -285,7 +257,12 @@ enum hw_problem hw_value_read(const struct hw_input *input, struct hw_text text,
                               const struct hw_unit *column, double *value,
                               const struct hw_unit **written)
 {
+    double x = 0;
     *written = NULL;
+    if (!input->words && text.n > 0 && hw_decimal_read(text.at, text.n, &x) == text.n) {
+        return finish_number(input, x, column,
+                             value); /* nothing but a number: what most cells are */
+    }
     text = trimmed(text);
     if (text.n == 0) {
         return HW_PROBLEM_EMPTY;

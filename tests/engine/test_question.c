@@ -153,7 +153,8 @@ static void every_problem_of_a_question(void **state)
     expect_problem("volume=75L;strength=1", HW_PROBLEM_NONE_OF_GROUP, TAKE);
     expect_problem("volume=75L;strength=1;take=20L;share=25%", HW_PROBLEM_MANY_OF_GROUP, TAKE);
     expect_problem("kind=powder;volume=75L;share=25%", HW_FINE, 0);
-    expect_problem("kind=powder;volume=75L;share=25%;strength=1", HW_PROBLEM_OUT_OF_PLACE, STRENGTH);
+    expect_problem("kind=powder;volume=75L;share=25%;strength=1", HW_PROBLEM_OUT_OF_PLACE,
+                   STRENGTH);
     expect_problem("volume=75L;share=25%;strength=1;spare-part=11", HW_PROBLEM_OUT_OF_RANGE, SPARE);
     expect_problem("volume=0.5L;share=25%;strength=1", HW_PROBLEM_OUT_OF_RANGE, VOLUME);
 }

@@ -1,0 +1,252 @@
+/* columns.c - matches a header against the inputs of a calculation. */
+#include "cli/columns.h"
+
+#include "cli/message.h"
+#include "cli/stream.h"
+
+#include <stdio.h>
+#include <string.h>
+
+/* A unit as it is spelt in a column's name: '/' and '.' are '_', '%' is pct, C is degC. */
+static void spell_unit(const char *unit, char spelt[OPTION_MAX])
+{
+    size_t n = 0;
+    if (strcmp(unit, "C") == 0) {
+        unit = "degC";
+    }
+    for (; *unit != '\0' && n + 4 < OPTION_MAX; unit++) {
+        if (*unit == '%') {
+            memcpy(spelt + n, "pct", 3);
+            n += 3;
+        } else {
+            spelt[n++] = *unit == '/' || *unit == '.' ? '_' : *unit;
+        }
+    }
+    spelt[n] = '\0';
+}
+
+void column_name(const char *name, const char *unit, char text[COLUMN_NAME_MAX])
+{
+    char spelt[OPTION_MAX];
+    spell_unit(unit, spelt);
+    (void)snprintf(text, COLUMN_NAME_MAX, "%s%s%s", name, spelt[0] == '\0' ? "" : "_", spelt);
+}
+
+static char fold(char c)
+{
+    if (c == '-') {
+        return '_';
+    }
+    return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
+}
+
+/* True when text[0..n) is the word, case and the kind of hyphen aside. */
+static bool folds_to(const char *word, const char *text, size_t n)
+{
+    if (strlen(word) != n) {
+        return false;
+    }
+    for (size_t i = 0; i < n; i++) {
+        if (fold(word[i]) != fold(text[i])) {
+            return false;
+        }
+    }
+    return true;
+}
+
+static const struct hw_unit *spelt_unit(enum hw_kind kind, const char *text, size_t n)
+{
+    for (const struct hw_unit *unit = hw_units; unit->name; unit++) {
+        char spelt[OPTION_MAX];
+        spell_unit(unit->name, spelt);
+        if (unit->kind == kind && (folds_to(spelt, text, n) || folds_to(unit->name, text, n))) {
+            return unit;
+        }
+    }
+    return NULL;
+}
+
+static struct hw_text trimmed(struct hw_text text)
+{
+    while (text.n > 0 && (text.at[0] == ' ' || text.at[0] == '\t')) {
+        text.at++;
+        text.n--;
+    }
+    while (text.n > 0 && (text.at[text.n - 1] == ' ' || text.at[text.n - 1] == '\t')) {
+        text.n--;
+    }
+    return text;
+}
+
+bool column_match(const struct hw_calc *calc, struct hw_text name, size_t *input,
+                  const struct hw_unit **unit)
+{
+    name = trimmed(name);
+    *unit = NULL;
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        if (folds_to(calc->inputs[i].name, name.at, name.n)) {
+            *input = i;
+            return true;
+        }
+    }
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        size_t n = strlen(calc->inputs[i].name);
+        if (name.n > n + 1 && name.at[n] == '_' && folds_to(calc->inputs[i].name, name.at, n)) {
+            *unit = spelt_unit(calc->inputs[i].kind, name.at + n + 1, name.n - n - 1);
+            if (*unit) {
+                *input = i;
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+static bool same_text(struct hw_text a, struct hw_text b)
+{
+    return a.n == b.n && memcmp(a.at, b.at, a.n) == 0;
+}
+
+/* The --map for a column, or NULL. */
+static const struct mapping *mapping_of(const struct args *args, struct hw_text name)
+{
+    for (size_t i = 0; i < args->n_maps; i++) {
+        if (same_text(args->map[i].column, trimmed(name))) {
+            return &args->map[i];
+        }
+    }
+    return NULL;
+}
+
+static bool mapped(const struct args *args, size_t input)
+{
+    for (size_t i = 0; i < args->n_maps; i++) {
+        if (args->map[i].input == input) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool add_feed(const struct args *args, struct columns *columns, const struct feed *feed,
+                     struct hw_text name)
+{
+    for (size_t i = 0; i < columns->n_feed; i++) {
+        if (columns->feed[i].input == feed->input) {
+            char shown[SHOWN_MAX];
+            show_text(name, shown);
+            complain(
+                "two columns feed %s, the second is '%s': keep one, or choose with --map COLUMN=%s",
+                args->calc->inputs[feed->input].name, shown, args->calc->inputs[feed->input].name);
+            return false;
+        }
+    }
+    columns->feed[columns->n_feed++] = *feed;
+    return true;
+}
+
+/* One column: what it feeds, if anything. An input that --map feeds is not fed by a column of its own name. */
+static bool read_column(const struct args *args, size_t column, struct hw_text name, bool *map_used,
+                        struct columns *columns)
+{
+    struct feed feed = {column, 0, NULL};
+    const struct mapping *map = mapping_of(args, name);
+    if (map) {
+        map_used[map - args->map] = true;
+        feed.input = map->input;
+        feed.unit = map->unit;
+        return add_feed(args, columns, &feed, name);
+    }
+    if (folds_to("when", trimmed(name).at, trimmed(name).n)) {
+        columns->when = (long)column;
+    }
+    if (folds_to("tank", trimmed(name).at, trimmed(name).n)) {
+        columns->tank = (long)column;
+    }
+    if (!column_match(args->calc, name, &feed.input, &feed.unit) || mapped(args, feed.input)) {
+        return true;
+    }
+    return add_feed(args, columns, &feed, name);
+}
+
+static bool maps_are_used(const struct args *args, const bool *map_used, const char *file)
+{
+    for (size_t i = 0; i < args->n_maps; i++) {
+        if (!map_used[i]) {
+            char shown[SHOWN_MAX];
+            show_text(args->map[i].column, shown);
+            complain("--map: %s has no column '%s'", file, shown);
+            return false;
+        }
+    }
+    return true;
+}
+
+static bool header_has(const struct columns *columns, const char *name)
+{
+    struct csv_cell cell;
+    for (size_t at = 0; csv_next_cell(&columns->header, columns->separator, &at, &cell);) {
+        if (folds_to(name, trimmed(cell.text).at, trimmed(cell.text).n)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Names of appended columns must be free. */
+static bool names_are_free(const struct args *args, const struct columns *columns, const char *file)
+{
+    const struct hw_calc *calc = args->calc;
+    for (size_t i = 0; i < calc->n_results + 2; i++) {
+        char plain[COLUMN_NAME_MAX];
+        char name[2 * COLUMN_NAME_MAX];
+        if (i < calc->n_results) {
+            column_name(calc->results[i].name, calc->results[i].unit, plain);
+        } else {
+            (void)snprintf(plain, sizeof plain, "%s",
+                           i == calc->n_results ? "cautions" : "problem");
+        }
+        (void)snprintf(name, sizeof name, "%s%s", args->prefix, plain);
+        if ((i >= calc->n_results || args->only[i]) && header_has(columns, name)) {
+            complain("%s has a column '%s' already: name the new ones with --prefix WORD", file,
+                     name);
+            return false;
+        }
+    }
+    return true;
+}
+
+bool columns_read(const struct args *args, struct csv_record header, char separator,
+                  const char *file, struct columns *columns)
+{
+    bool map_used[MAPS_MAX] = {false};
+    struct csv_cell cell;
+    *columns = (struct columns){
+        .header = header, .separator = separator, .when = NO_COLUMN, .tank = NO_COLUMN};
+    for (size_t at = 0; csv_next_cell(&header, separator, &at, &cell); columns->n++) {
+        if (!read_column(args, columns->n, cell.text, map_used, columns)) {
+            return false;
+        }
+    }
+    if (!maps_are_used(args, map_used, file)) {
+        return false;
+    }
+    if (columns->n_feed == 0) {
+        complain("no column of %s feeds %s: is the first line a header? --map COLUMN=INPUT names "
+                 "foreign ones",
+                 file, args->calc->name);
+        return false;
+    }
+    return args->format == FORMAT_JSONL || args->format == FORMAT_LOG ||
+           args->format == FORMAT_VALUE || names_are_free(args, columns, file);
+}
+
+bool columns_feed(const struct columns *columns, const struct hw_calc *calc, size_t input)
+{
+    for (size_t i = 0; i < columns->n_feed; i++) {
+        if (strcmp(calc->inputs[columns->feed[i].input].name, calc->inputs[input].name) == 0) {
+            return true;
+        }
+    }
+    return false;
+}

@@ -1,0 +1,53 @@
+/* csv.h - records and cells in memory: RFC 4180 (quotes, line breaks in quotes, CRLF) and tab-separated values. */
+#ifndef HW_CSV_H
+#define HW_CSV_H
+#include "engine/value.h"
+
+enum { CSV_RECORD_MAX = 1 << 20 }; /* bytes; a longer record ends the run */
+
+enum csv_end {
+    CSV_RECORD,   /* a whole record was found */
+    CSV_MORE,     /* the text ends before the record does */
+    CSV_TOO_LONG, /* the record is longer than CSV_RECORD_MAX */
+    CSV_UNCLOSED  /* the file ends inside quotes */
+};
+
+/* A record without its line end. */
+struct csv_record {
+    const char *at;
+    size_t n;
+    bool quotes; /* there is a quote in it; without one a cell ends at the next separator */
+};
+
+/* Finds the first record of text[0..n).
+ *
+ * Given
+ *   separator  ',' or '\t'; with '\t' quotes have no meaning
+ *   last       true when nothing follows the text: then its end ends the record, too
+ * Returned
+ *   record     without its line end (LF or CRLF)
+ *   used       bytes of the text that are done with
+ */
+enum csv_end csv_find_record(const char *text, size_t n, char separator, bool last,
+                             struct csv_record *record, size_t *used);
+
+/* One cell as it stands in its record. */
+struct csv_cell {
+    struct hw_text raw;  /* every byte between separators */
+    struct hw_text text; /* without the quotes around it; doubled quotes are still doubled */
+    bool quoted;
+    bool broken; /* quotes that do not end where the cell does */
+};
+
+/* Takes the first cell off a record. False when there was none left; a record has at least one cell, which may be
+ * empty. `at` starts as 0 and is kept by the caller. */
+bool csv_next_cell(const struct csv_record *record, char separator, size_t *at,
+                   struct csv_cell *cell);
+
+/* Copies a cell's text with doubled quotes made single. Returns its length, which is at most cell->text.n. */
+size_t csv_unquote(const struct csv_cell *cell, char *to);
+
+/* Writes text as one cell: as it is in TSV, with tabs and line breaks as blanks; in CSV quoted where it must be.
+ * `to` has room for 2 * text.n + 2 bytes. Returns the length. */
+size_t csv_write_cell(struct hw_text text, char separator, char *to);
+#endif

@@ -1,0 +1,193 @@
+/* tank.c - finds the row of one tank in the tanks file: CSV, a column `tank`, the rest named as inputs. */
+#include "cli/tank.h"
+
+#include "cli/columns.h"
+#include "cli/input.h"
+#include "cli/message.h"
+#include "cli/stream.h"
+#include "cli/suggest.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { PATH_LENGTH = 4096, NAME_LENGTH = 256 };
+
+/* The whole file stays in memory: the values found are read later. */
+static struct input file;
+
+const char *tank_file(const struct args *args)
+{
+    static char path[PATH_LENGTH];
+    const char *named = args->tanks ? args->tanks : getenv("HOLDWATER_TANKS");
+    if (named && named[0] != '\0') {
+        return named;
+    }
+    const char *config = getenv("XDG_CONFIG_HOME");
+    const char *home = getenv("HOME");
+    bool absolute =
+        config && config[0] == '/'; /* a relative one is to be ignored, says its specification */
+    int n = snprintf(path, sizeof path, "%s%s/holdwater/tanks.csv",
+                     absolute ? config
+                     : home   ? home
+                              : "",
+                     absolute ? "" : "/.config");
+    return n > 0 && (size_t)n < sizeof path ? path : "";
+}
+
+/* Reads the whole file. */
+static bool read_all(const char *name)
+{
+    if (!input_open(&file, name)) {
+        return false;
+    }
+    bool fine = true;
+    while (fine && !file.at_end) {
+        fine = input_fill(&file);
+        if (fine && file.end > CSV_RECORD_MAX) {
+            complain("%s is too large for a tanks file (over 1 MiB)", name);
+            fine = false;
+        }
+    }
+    input_close(&file);
+    input_skip_mark(&file);
+    return fine;
+}
+
+/* The next record of the file; false at its end, or with a message and *fine false. */
+static bool next_record(const char *name, struct csv_record *record, bool *fine)
+{
+    size_t used = 0;
+    if (file.begin == file.end) {
+        return false;
+    }
+    enum csv_end end =
+        csv_find_record(file.text + file.begin, file.end - file.begin, ',', true, record, &used);
+    if (end != CSV_RECORD) {
+        complain("%s ends inside quotes", name);
+        *fine = false;
+        return false;
+    }
+    file.begin += used;
+    return true;
+}
+
+static bool cell_at(const struct csv_record *record, size_t column, struct csv_cell *cell)
+{
+    size_t at = 0;
+    for (size_t i = 0; csv_next_cell(record, ',', &at, cell); i++) {
+        if (i == column) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool is_text(struct hw_text text, const char *word)
+{
+    return text.n == strlen(word) && memcmp(text.at, word, text.n) == 0;
+}
+
+/* The column called tank; false when there is none. */
+static bool find_tank_column(const struct csv_record *header, size_t *column)
+{
+    struct csv_cell cell;
+    size_t at = 0;
+    for (*column = 0; csv_next_cell(header, ',', &at, &cell); (*column)++) {
+        if (is_text(cell.text, "tank")) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void take_cell(struct args *args, size_t first, struct hw_text text,
+                      const struct hw_unit *unit)
+{
+    const struct hw_calc *calc = args->calc;
+    for (size_t i = first; i < calc->n_inputs; i++) {
+        bool same = strcmp(calc->inputs[i].name, calc->inputs[first].name) == 0;
+        if (same && !args->written[i].text.at) {
+            args->written[i] = (struct hw_written){text, unit, HW_FROM_TANK};
+        }
+    }
+}
+
+/* Takes the cells of the tank's row that are inputs of this calculation; empty ones say nothing. */
+static void take_row(struct args *args, const struct csv_record *header,
+                     const struct csv_record *row)
+{
+    struct csv_cell name;
+    struct csv_cell cell;
+    size_t name_at = 0;
+    size_t cell_position = 0;
+    while (csv_next_cell(header, ',', &name_at, &name) &&
+           csv_next_cell(row, ',', &cell_position, &cell)) {
+        size_t input = 0;
+        const struct hw_unit *unit = NULL;
+        if (cell.text.n > 0 && column_match(args->calc, name.text, &input, &unit)) {
+            take_cell(args, input, cell.text, unit);
+        }
+    }
+}
+
+static bool no_such_tank(const struct args *args, const char *name, struct suggestions *near)
+{
+    char shown[SHOWN_MAX];
+    char suggestion[SUGGEST_TEXT];
+    show_text((struct hw_text){args->tank, strlen(args->tank)}, shown);
+    suggest_text(near, "", suggestion);
+    complain("%s has no tank '%s'%s", name, shown, suggestion);
+    return false;
+}
+
+/* Goes through the rows. The names of tanks that are near the one asked for are kept for the message. */
+static bool find_row(struct args *args, const char *name, const struct csv_record *header,
+                     size_t column)
+{
+    static char names[SUGGEST_MAX * 8][NAME_LENGTH];
+    struct suggestions near = {.word = args->tank, .n = 0};
+    struct csv_record record;
+    struct csv_record found = {NULL, 0, false};
+    struct csv_cell cell;
+    size_t kept = 0;
+    bool fine = true;
+    while (next_record(name, &record, &fine)) {
+        if (!cell_at(&record, column, &cell)) {
+            continue;
+        }
+        if (is_text(cell.text, args->tank)) {
+            if (found.at) {
+                complain("%s has two rows for tank '%s': keep one", name, args->tank);
+                return false;
+            }
+            found = record;
+        } else if (cell.text.n < NAME_LENGTH && kept < SUGGEST_MAX * 8) {
+            (void)snprintf(names[kept], NAME_LENGTH, "%.*s", (int)cell.text.n, cell.text.at);
+            suggest_weigh(&near, names[kept++]);
+        }
+    }
+    if (!fine || !found.at) {
+        return fine ? no_such_tank(args, name, &near) : false;
+    }
+    take_row(args, header, &found);
+    return true;
+}
+
+bool tank_fill(struct args *args)
+{
+    const char *name = tank_file(args);
+    struct csv_record header;
+    size_t column = 0;
+    bool fine = true;
+    if (!read_all(name)) {
+        complain("--tank needs the tanks file: name it with --tanks FILE or $HOLDWATER_TANKS");
+        return false;
+    }
+    if (!next_record(name, &header, &fine) || !find_tank_column(&header, &column)) {
+        complain("%s is no tanks file: its first line must name the columns, one of them tank",
+                 name);
+        return false;
+    }
+    return find_row(args, name, &header, column);
+}

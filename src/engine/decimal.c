@@ -1,0 +1,310 @@
+/* decimal.c - decimal numbers to doubles and back. Each way has a short cut for the numbers that
+ * tables hold, taken only where it is proved to round correctly; strtod and snprintf do the rest.
+ *
+ * The proofs take doubles that are rounded once, to nearest: so a machine that computes in a wider
+ * format is given no short cut, and nothing here ever changes the rounding mode. */
+#include "engine/decimal.h"
+
+#include <float.h>
+#include <math.h>
+#include <stdbool.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum {
+    ROUNDED_ONCE = FLT_EVAL_METHOD == 0 || FLT_EVAL_METHOD == 1,
+    POWER_MIN = -15, /* the first of the powers below */
+    POWER_MAX = 22,  /* the last: 10^22 = 2^22 5^22, and 5^22 < 2^53, so it is a double */
+    FAST_DIGITS = 8  /* the most that are written without snprintf */
+};
+
+/* The nearest doubles: exactly the powers of ten from 10^0 on. */
+static const double powers[] = {
+    1e-15, 1e-14, 1e-13, 1e-12, 1e-11, 1e-10, 1e-9, 1e-8, 1e-7, 1e-6, 1e-5, 1e-4, 1e-3,
+    1e-2,  1e-1,  1e0,   1e1,   1e2,   1e3,   1e4,  1e5,  1e6,  1e7,  1e8,  1e9,  1e10,
+    1e11,  1e12,  1e13,  1e14,  1e15,  1e16,  1e17, 1e18, 1e19, 1e20, 1e21, 1e22,
+};
+
+static double ten_to(int power)
+{
+    return powers[power - POWER_MIN];
+}
+
+/* --- Reading --- */
+
+/* A number as it stands in the text: mantissa x 10^power. */
+struct numeral {
+    uint64_t mantissa; /* all digits; wrong when more than MANTISSA_DIGITS of them count */
+    size_t digits;     /* how many, leading zeros and all */
+    size_t fraction;   /* how many of them stand behind the point */
+    int power;         /* as written behind the e; one beyond POWER_LIMIT may be cut to it */
+    bool negative;
+};
+
+enum {
+    MANTISSA_DIGITS = 19, /* 10^19 < 2^64: so many digits cannot wrap the mantissa */
+    POWER_LIMIT = 10000   /* out of reach of any fraction of HW_DECIMAL_READ_MAX digits */
+};
+
+static bool is_digit(char c)
+{
+    return (unsigned char)(c - '0') < 10;
+}
+
+/* Reads digits on into the mantissa, and returns where they end. */
+static const char *read_digits(const char *at, const char *end, uint64_t *mantissa)
+{
+    uint64_t m = *mantissa;
+    while (at < end && is_digit(*at)) {
+        m = 10 * m + (uint64_t)(*at - '0');
+        at++;
+    }
+    *mantissa = m;
+    return at;
+}
+
+/* Reads what stands behind an e. Returns where it ends, NULL when no digit is there. */
+static const char *read_power(const char *at, const char *end, int *power)
+{
+    bool negative = at < end && *at == '-';
+    if (at < end && (*at == '-' || *at == '+')) {
+        at++;
+    }
+    if (at == end || !is_digit(*at)) {
+        return NULL;
+    }
+    int p = 0;
+    for (; at < end && is_digit(*at); at++) {
+        p = p < POWER_LIMIT ? 10 * p + (*at - '0') : POWER_LIMIT;
+    }
+    *power = negative ? -p : p;
+    return at;
+}
+
+/* Takes apart the numeral that a text of at least one byte begins with. Returns its length, 0 when
+ * there is none. */
+static size_t take_apart(const char *text, size_t n, struct numeral *numeral)
+{
+    const char *end = text + n;
+    bool negative = *text == '-';
+    const char *first = negative || *text == '+' ? text + 1 : text;
+    uint64_t mantissa = 0;
+    const char *at = read_digits(first, end, &mantissa);
+    size_t digits = (size_t)(at - first);
+    size_t fraction = 0;
+    if (at < end && *at == '.') {
+        const char *point = at;
+        at = read_digits(point + 1, end, &mantissa);
+        fraction = (size_t)(at - point) - 1;
+        digits += fraction;
+    }
+    if (digits == 0) {
+        return 0;
+    }
+    int power = 0;
+    if (at < end && (*at == 'e' || *at == 'E')) {
+        const char *after = read_power(at + 1, end, &power);
+        at = after ? after : at;
+    }
+    *numeral = (struct numeral){mantissa, digits, fraction, power, negative};
+    return (size_t)(at - text);
+}
+
+/* How many of the digits count: those from the first that is not 0. */
+static size_t digits_that_count(const char *text, size_t digits)
+{
+    for (; digits > 0; text++) {
+        if (*text >= '1' && *text <= '9') {
+            break;
+        }
+        digits -= *text == '0';
+    }
+    return digits;
+}
+
+/* Clinger's short cut (How to read floating point numbers accurately, 1990): a mantissa up to 2^53
+ * and a power of ten up to 10^22 are doubles themselves, so that their product or quotient, rounded
+ * once, is the double nearest to the number. False when the numeral is not of that kind. */
+static bool read_fast(const char *text, const struct numeral *numeral, double *value)
+{
+    int power = numeral->power - (int)numeral->fraction;
+    if (!ROUNDED_ONCE || power < -POWER_MAX || power > POWER_MAX ||
+        numeral->mantissa > UINT64_C(1) << DBL_MANT_DIG) {
+        return false;
+    }
+    if (numeral->digits > MANTISSA_DIGITS &&
+        digits_that_count(text, numeral->digits) > MANTISSA_DIGITS) {
+        return false;
+    }
+    double m = (double)numeral->mantissa;
+    double x = power < 0 ? m / ten_to(-power) : m * ten_to(power);
+    *value = numeral->negative ? -x : x;
+    return true;
+}
+
+size_t hw_decimal_read(const char *text, size_t n, double *value)
+{
+    struct numeral numeral;
+    size_t length = n > 0 ? take_apart(text, n, &numeral) : 0;
+    if (length == 0 || length > HW_DECIMAL_READ_MAX) {
+        return 0;
+    }
+    if (!read_fast(text, &numeral, value)) {
+        char copy[HW_DECIMAL_READ_MAX + 1];
+        memcpy(copy, text, length);
+        copy[length] = '\0';
+        *value = strtod(copy, NULL);
+    }
+    return length;
+}
+
+/* --- Writing --- */
+
+/* The power of ten that a begins with, for 1e-15 <= a < 1e22: the last of `powers` not above a. For
+ * 2^b <= a < 2^(b+1) that is b log10(2) rounded down, or one more. The whole-number form of it holds
+ * for |b| <= 80: 78913 / 2^18 is log10(2) less 8e-7, and no 2^b up to there is so near to a power of
+ * ten that 80 x 8e-7 in the logarithm matters (10^3 < 2^10 is the nearest: 0.01). */
+static int power_of(double a)
+{
+    uint64_t bits;
+    memcpy(&bits, &a, sizeof bits);
+    int32_t b = (int32_t)(bits >> 52) - 1023;
+    int32_t low = ((b * 78913 + (64 << 18)) >> 18) - 64;
+    return low + (a >= ten_to(low + 1));
+}
+
+/* Rounds a to so many digits: eight digits, filled with zeros, and the power of ten of the first.
+ * False when it cannot be told which way to round.
+ *
+ * Why this is exact. Let D be the digits, x the power found, t = a 10^(D-1-x) the true number to be
+ * rounded to a whole one, and s what is computed for it.
+ *
+ * 1. |D-1-x| <= 22, so the power is a double, and s is t rounded once. By the choice of x
+ *    t < 10^8 (1 + 2^-53) < 2^27, where half a unit of the last place is at most 2^-27:
+ *    |s - t| <= 2^-27. Taking the whole part and a half off s is exact.
+ * 2. The nearest whole number changes only at a half. When s is 2^-26 or more from it, t is on the
+ *    same side of it as s: both round to the same number. Else nothing is decided here, and exact
+ *    ties, which go to the even digit, are among those.
+ * 3. Powers of ten below 10^0 are not doubles, so x may be one too high: for the one double a that
+ *    is just below 10^x and nearest to it. printf then rounds a 10^(D-x), which is less than
+ *    10^8 2^-53 below 10^D, up to 10^D: one and zeros, as here. x is never too low: a double not
+ *    below 10^(x+1) is not below the double nearest to it.
+ * 4. When s rounds up to 10^D, a rounds to the next power of ten, and so it does in printf. */
+static bool round_fast(double a, int digits, uint32_t *eight, int *power)
+{
+    static const uint32_t fill[FAST_DIGITS + 1] = {0,    10000000, 1000000, 100000, 10000,
+                                                   1000, 100,      10,      1};
+    const double margin = 0x1p-26;
+    int x = power_of(a);
+    int scale = digits - 1 - x;
+    double s = scale >= 0 ? a * ten_to(scale) : a / ten_to(-scale);
+    uint32_t whole = (uint32_t)s;
+    double over = s - whole - 0.5;
+    if (fabs(over) < margin) {
+        return false;
+    }
+    whole = (whole + (over > 0)) * fill[digits];
+    bool carried = whole == 100000000;
+    *eight = carried ? 10000000 : whole;
+    *power = x + carried;
+    return true;
+}
+
+/* Eight characters 0. */
+static const uint64_t ZEROS = UINT64_C(0x3030303030303030);
+
+/* Eight digits as the bytes of a word, the first in the lowest byte. The halves, then the quarters,
+ * then the digits are parted side by side: n 10486 / 2^20 is n / 100 in whole numbers below 10000,
+ * and n 103 / 2^10 is n / 10 below 100. */
+static uint64_t spread_digits(uint32_t eight)
+{
+    uint64_t n = eight / 10000 | (uint64_t)(eight % 10000) << 32;
+    uint64_t high = (n * 10486 >> 20) & UINT64_C(0x7f0000007f);
+    n = high | (n - 100 * high) << 16;
+    high = (n * 103 >> 10) & UINT64_C(0x000f000f000f000f);
+    return high | (n - 10 * high) << 8;
+}
+
+/* Where the last digit that is not 0 ends; there is one. gcc and clang both count zero bits, and a
+ * search that branches would gamble on every number. */
+static size_t last_digit(uint64_t digits)
+{
+    return FAST_DIGITS - (size_t)__builtin_clzll(digits) / 8;
+}
+
+/* Stores the lowest byte first, on any machine. */
+static void put_eight(char *to, uint64_t word)
+{
+#if defined(__BYTE_ORDER__) && __BYTE_ORDER__ == __ORDER_LITTLE_ENDIAN__
+    memcpy(to, &word, sizeof word);
+#else
+    for (int i = 0; i < FAST_DIGITS; i++) {
+        to[i] = (char)(word >> 8 * i & 0xff);
+    }
+#endif
+}
+
+/* Puts digits with a point behind the first `whole` of them, without zeros behind the point. All
+ * are stored twice, and the length tells what counts: cheaper than to ask for each digit. */
+static size_t put_with_point(char *to, uint64_t digits, size_t whole)
+{
+    size_t last = last_digit(digits);
+    uint64_t word = digits + ZEROS;
+    put_eight(to, word);
+    to[whole] = '.';
+    put_eight(to + whole + 1, word >> (8 * (whole - 1)) >> 8);
+    return last > whole ? last + 1 : whole;
+}
+
+/* Puts the digits as %g does: from 10^-4 up to as many whole digits as were asked for plainly, else
+ * with a power of ten. */
+static size_t put_number(char *to, uint32_t eight, int power, int digits)
+{
+    uint64_t word = spread_digits(eight);
+    if (power < 0 && power >= -4) {
+        memcpy(to, "0.0000", 6);
+        put_eight(to + 1 - power, word + ZEROS);
+        return (size_t)(1 - power) + last_digit(word);
+    }
+    bool plain = power >= 0 && power < digits;
+    size_t n = put_with_point(to, word, plain ? (size_t)power + 1 : 1);
+    if (plain) {
+        return n;
+    }
+    int size = power < 0 ? -power : power;
+    to[n] = 'e';
+    to[n + 1] = power < 0 ? '-' : '+';
+    to[n + 2] = (char)('0' + size / 10);
+    to[n + 3] = (char)('0' + size % 10);
+    return n + 4;
+}
+
+static size_t write_slow(char *to, double value, int digits)
+{
+    if (!(fabs(value) <= DBL_MAX) || digits < 1 || digits > HW_DECIMAL_DIGITS_MAX) {
+        return 0;
+    }
+    if (value == 0) {
+        memcpy(to, "0", 2);
+        return 1;
+    }
+    return (size_t)snprintf(to, HW_DECIMAL_MAX, "%.*g", digits, value);
+}
+
+size_t hw_decimal_write(char *to, double value, int digits)
+{
+    double a = fabs(value);
+    uint32_t eight;
+    int power;
+    if (!ROUNDED_ONCE || digits < 1 || digits > FAST_DIGITS || !(a >= 1e-15 && a < 1e22) ||
+        !round_fast(a, digits, &eight, &power)) {
+        return write_slow(to, value, digits);
+    }
+    size_t sign = value < 0;
+    to[0] = '-';
+    size_t n = sign + put_number(to + sign, eight, power, digits);
+    to[n] = '\0';
+    return n;
+}
