@@ -26,20 +26,6 @@ bool ammonia_fresh_applies(const struct ammonia_sample *s)
     return s->meter_in_range && s->salinity < hw_limits[HW_LIMIT_SALT_FROM].value;
 }
 
-double nitrogen_to_n(enum hw_nitrogen_basis basis, double amount)
-{
-    double as_n = NAN;
-    hw_nitrogen_to_n(basis, amount, &as_n);
-    return as_n;
-}
-
-double nitrogen_from_n(enum hw_nitrogen_basis basis, double as_n)
-{
-    double amount = NAN;
-    hw_nitrogen_from_n(basis, as_n, &amount);
-    return amount;
-}
-
 /* The salt-water limits count by their own constant, from the lower step of salinity up. */
 static void count_for_salt_limits(struct ammonia_sample *s)
 {

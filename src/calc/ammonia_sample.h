@@ -1,10 +1,10 @@
 /* ammonia_sample.h - one ammonia reading as the core sees it; shared by the answer and its working. */
 #ifndef HW_AMMONIA_SAMPLE_H
 #define HW_AMMONIA_SAMPLE_H
+#include "calc/shared.h"
 #include "calc/steps.h"
 #include "holdwater/ammonia.h"
 #include "holdwater/criteria.h"
-#include "holdwater/nitrogen.h"
 #include "holdwater/ph.h"
 #include "holdwater/seawater.h"
 #include "tables.h"
@@ -61,9 +61,6 @@ struct ammonia_limits {
 extern const struct ammonia_limits ammonia_long_limits, ammonia_short_limits;
 
 struct ammonia_sample ammonia_sample(const double in[]);
-
-double nitrogen_to_n(enum hw_nitrogen_basis basis, double amount);
-double nitrogen_from_n(enum hw_nitrogen_basis basis, double as_n);
 
 /* Against a limit of free ammonia, both as N, counted with the constant pk; the pH is on that constant's scale and
  * found when asked for. */

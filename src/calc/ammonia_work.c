@@ -6,9 +6,8 @@
 
 static void step_total(const struct ammonia_sample *s, const double in[], struct hw_steps *steps)
 {
-    static const double molar[] = {HW_MOLAR_N, HW_MOLAR_NH3, HW_MOLAR_NH4};
     hw_step(steps, "total_as_n", s->total_n, "mg/L", "iupac-weights", "%.10g * %.10g * %.10g/%.10g",
-            in[TAN], in[DILUTION], HW_MOLAR_N, molar[s->basis]);
+            in[TAN], in[DILUTION], HW_MOLAR_N, basis_molar(s->basis));
 }
 
 static double step_ionic_strength(const struct ammonia_sample *s, struct hw_steps *steps)
@@ -132,13 +131,12 @@ static void step_pk_clegg(const struct ammonia_sample *s, struct hw_steps *steps
 static void step_against_own(const struct ammonia_sample *s, const double in[], const char *symbol,
                              double limit, struct hw_steps *steps)
 {
-    static const double molar[] = {HW_MOLAR_N, HW_MOLAR_NH3, HW_MOLAR_NH4};
     enum hw_nitrogen_basis basis = (enum hw_nitrogen_basis)in[LIMIT_BASIS];
     double ratio =
         ammonia_against_free(s->total_n, nitrogen_to_n(basis, limit), s->fraction, s->pk, false)
             .ratio;
     hw_step(steps, symbol, ratio, "", "", "%.10g * %.10g / (%.10g * %.10g/%.10g)", s->fraction,
-            s->total_n, limit, HW_MOLAR_N, molar[basis]);
+            s->total_n, limit, HW_MOLAR_N, basis_molar(basis));
 }
 
 /* A ratio to a published limit; between the steps of salinity both kinds are written down and the greater is taken. */

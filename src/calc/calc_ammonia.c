@@ -17,25 +17,10 @@ enum {
     RESULTS
 };
 
-static const char *const basis_words[] = {"n", "nh3", "nh4", NULL};
 static const char *const scale_words[] = {"meter", "nbs-rigorous", "total", "free", "sws", NULL};
 static const char *const meter_models[] = {"khoo1977", "epa1989", NULL};
 static const char *const other_models[] = {"clegg1995", NULL};
-static const char *const medicine_words[] = {
-    "none",     "copper-ionic", "copper-amine", "copper-chelated", "dye",
-    "formalin", "antibiotic",   "binder",       "other",           NULL};
 enum { ON_METER = 1u << HW_PH_METER, NOT_ON_METER = 0x1eu };
-enum {
-    MED_COPPER_IONIC = 1u << 1,
-    MED_COPPER_AMINE = 1u << 2,
-    MED_COPPER_CHELATED = 1u << 3,
-    MED_DYE = 1u << 4,
-    MED_FORMALIN = 1u << 5,
-    MED_ANTIBIOTIC = 1u << 6,
-    MED_BINDER = 1u << 7,
-    MED_OTHER = 1u << 8
-};
-
 static const struct hw_input inputs[INPUTS] = {
     [TAN] = {.name = "tan",
              .unit = "mg/L",
@@ -125,7 +110,7 @@ static const struct hw_input inputs[INPUTS] = {
                   .unit = "",
                   .kind = HW_SET,
                   .lo = 0,
-                  .hi = 511,
+                  .hi = MEDICINE_ALL,
                   .words = medicine_words,
                   .help = "what is in the water",
                   .need = HW_OPTIONAL,
@@ -232,23 +217,13 @@ static struct ammonia_standing stricter(struct ammonia_standing a, struct ammoni
     return strict;
 }
 
-static uint32_t bit(enum hw_ammonia_note note)
-{
-    return UINT32_C(1) << note;
-}
-
-static uint32_t bit_if(bool condition, enum hw_ammonia_note note)
-{
-    return condition ? bit(note) : 0;
-}
-
 static struct ammonia_standing
 against_published(struct ammonia_sample *s, const struct ammonia_limits *limits, uint32_t *notes)
 {
     struct ammonia_standing salt = {NAN, NAN, NAN};
     struct ammonia_standing fresh = {NAN, NAN, NAN};
     if (!s->meter_in_range) {
-        *notes |= bit(HW_AMMONIA_NOTE_CRITERIA_NO_PH);
+        *notes |= note_bit(HW_AMMONIA_NOTE_CRITERIA_NO_PH);
         return salt;
     }
     if (ammonia_salt_applies(s)) {
@@ -257,11 +232,11 @@ against_published(struct ammonia_sample *s, const struct ammonia_limits *limits,
     if (ammonia_fresh_applies(s)) {
         fresh = ammonia_against_fresh(s, limits->fresh);
     }
-    *notes |= bit_if(salt.ratio > 1, limits->over_salt);
-    *notes |= bit_if(fresh.ratio > 1, limits->over_fresh);
+    *notes |= note_if(salt.ratio > 1, limits->over_salt);
+    *notes |= note_if(fresh.ratio > 1, limits->over_fresh);
     double to_fresh = fabs(s->salinity - hw_limits[HW_LIMIT_FRESH_BELOW].value);
     double to_salt = fabs(s->salinity - hw_limits[HW_LIMIT_SALT_FROM].value);
-    *notes |= bit_if(to_fresh < 1 || to_salt < 1, HW_AMMONIA_NOTE_CRITERIA_JUMP);
+    *notes |= note_if(to_fresh < 1 || to_salt < 1, HW_AMMONIA_NOTE_CRITERIA_JUMP);
     return stricter(salt, fresh);
 }
 
@@ -282,36 +257,38 @@ static struct ammonia_standing against(struct ammonia_sample *s, const double in
     double limit_n = nitrogen_to_n((enum hw_nitrogen_basis)in[LIMIT_BASIS], in[limits->own]);
     struct ammonia_standing standing = ammonia_against_free(s->total_n, limit_n, s->fraction, s->pk,
                                                             limits == &ammonia_long_limits);
-    *notes |= bit_if(standing.ratio > 1, limits->over_own);
-    *notes |= bit_if(looks_like_nh3(in, limits->own), HW_AMMONIA_NOTE_LIMIT_LOOKS_NH3);
+    *notes |= note_if(standing.ratio > 1, limits->over_own);
+    *notes |= note_if(looks_like_nh3(in, limits->own), HW_AMMONIA_NOTE_LIMIT_LOOKS_NH3);
     return standing;
 }
 
 static uint32_t medicine_notes(double medicine)
 {
     if (isnan(medicine)) {
-        return bit(HW_AMMONIA_NOTE_MEDICINE_UNSAID) | bit(HW_AMMONIA_NOTE_BOUND_BY_BINDER);
+        return note_bit(HW_AMMONIA_NOTE_MEDICINE_UNSAID) |
+               note_bit(HW_AMMONIA_NOTE_BOUND_BY_BINDER);
     }
     uint32_t set = (uint32_t)medicine;
-    return bit_if(set & (MED_COPPER_IONIC | MED_COPPER_AMINE | MED_COPPER_CHELATED),
-                  HW_AMMONIA_NOTE_TEST_COPPER) |
-           bit_if(set & MED_DYE, HW_AMMONIA_NOTE_TEST_DYE) |
-           bit_if(set & MED_FORMALIN, HW_AMMONIA_NOTE_TEST_FORMALIN) |
-           bit_if(set & MED_ANTIBIOTIC, HW_AMMONIA_NOTE_TEST_ANTIBIOTIC) |
-           bit_if(set & MED_BINDER, HW_AMMONIA_NOTE_TEST_BINDER) |
-           bit_if(set & MED_OTHER, HW_AMMONIA_NOTE_TEST_OTHER) |
-           bit_if(!(set & MED_BINDER), HW_AMMONIA_NOTE_BOUND_BY_BINDER);
+    return note_if(set & (MEDICINE_COPPER_IONIC | MEDICINE_COPPER_AMINE | MEDICINE_COPPER_CHELATED),
+                   HW_AMMONIA_NOTE_TEST_COPPER) |
+           note_if(set & MEDICINE_DYE, HW_AMMONIA_NOTE_TEST_DYE) |
+           note_if(set & MEDICINE_FORMALIN, HW_AMMONIA_NOTE_TEST_FORMALIN) |
+           note_if(set & MEDICINE_ANTIBIOTIC, HW_AMMONIA_NOTE_TEST_ANTIBIOTIC) |
+           note_if(set & MEDICINE_BINDER, HW_AMMONIA_NOTE_TEST_BINDER) |
+           note_if(set & MEDICINE_OTHER, HW_AMMONIA_NOTE_TEST_OTHER) |
+           note_if(!(set & MEDICINE_BINDER), HW_AMMONIA_NOTE_BOUND_BY_BINDER);
 }
 
 static uint32_t sample_notes(const struct ammonia_sample *s, double medicine)
 {
     double act = hw_limits[HW_LIMIT_ACT_TODAY].value;
-    return medicine_notes(medicine) | bit(HW_AMMONIA_NOTE_LIMIT_NOT_SAFE) |
-           bit(HW_AMMONIA_NOTE_PH_ERROR) | bit(HW_AMMONIA_NOTE_FILM_ROUGH) |
-           bit(HW_AMMONIA_NOTE_ASK_VET) | bit_if(s->total_n > act, HW_AMMONIA_NOTE_ACT_TODAY) |
-           bit_if(s->total_n > 0 && s->total_n <= act, HW_AMMONIA_NOTE_ANY_AMMONIA) |
-           bit_if(s->fit_stretched, HW_AMMONIA_NOTE_FIT_STRETCHED) |
-           bit_if(s->criteria_stretched, HW_AMMONIA_NOTE_CRITERIA_STRETCHED);
+    return medicine_notes(medicine) | note_bit(HW_AMMONIA_NOTE_LIMIT_NOT_SAFE) |
+           note_bit(HW_AMMONIA_NOTE_PH_ERROR) | note_bit(HW_AMMONIA_NOTE_FILM_ROUGH) |
+           note_bit(HW_AMMONIA_NOTE_ASK_VET) |
+           note_if(s->total_n > act, HW_AMMONIA_NOTE_ACT_TODAY) |
+           note_if(s->total_n > 0 && s->total_n <= act, HW_AMMONIA_NOTE_ANY_AMMONIA) |
+           note_if(s->fit_stretched, HW_AMMONIA_NOTE_FIT_STRETCHED) |
+           note_if(s->criteria_stretched, HW_AMMONIA_NOTE_CRITERIA_STRETCHED);
 }
 
 static double in_ph_range(double ph)
@@ -341,13 +318,9 @@ static void run(const struct hw_block *b)
     for (size_t row = 0; row < b->n; row++) {
         double in[INPUTS];
         double out[RESULTS];
-        for (size_t i = 0; i < INPUTS; i++) {
-            in[i] = b->in[i][row];
-        }
+        block_get(b, row, in, INPUTS);
         answer(in, out, &b->notes[row]);
-        for (size_t i = 0; i < RESULTS; i++) {
-            b->out[i][row] = out[i];
-        }
+        block_set(b, row, out, RESULTS);
     }
 }
 

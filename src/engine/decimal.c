@@ -264,7 +264,8 @@ static size_t put_number(char *to, uint32_t eight, int power, int digits)
 {
     uint64_t word = spread_digits(eight);
     if (power < 0 && power >= -4) {
-        memcpy(to, "0.0000", 6);
+        put_eight(to, ZEROS);
+        to[1] = '.';
         put_eight(to + 1 - power, word + ZEROS);
         return (size_t)(1 - power) + last_digit(word);
     }

@@ -39,9 +39,11 @@ static double from_bits(uint64_t bits)
     return value;
 }
 
-static int same_bits(double a, double b)
+static uint64_t bits_of(double value)
 {
-    return memcmp(&a, &b, sizeof a) == 0;
+    uint64_t bits;
+    memcpy(&bits, &value, sizeof bits);
+    return bits;
 }
 
 /* --- Writing --- */
@@ -226,8 +228,8 @@ static void what_is_no_number_is_not_written(void **state)
 
 /* --- Reading --- */
 
-/* So many bytes of the text are read, as strtod reads those alone. The text is copied to memory of
- * its own length, so that a sanitizer sees every step beyond its end. */
+/* So many bytes of the text are read, as strtod reads those alone. The text is copied to the
+ * end of its memory, so that a sanitizer sees every step beyond it. */
 static void read_as(const char *text, size_t length)
 {
     size_t n = strlen(text);
@@ -243,7 +245,7 @@ static void read_as(const char *text, size_t length)
     double want = length > 0 ? strtod(number, NULL) : 7.25;
     free(exact);
     free(number);
-    int fine = taken == length && same_bits(got, want);
+    int fine = taken == length && bits_of(got) == bits_of(want);
     if (!fine) {
         print_error("%s: %zu bytes, %.17g, not %zu bytes, %.17g\n", text, taken, got, length, want);
     }
@@ -455,7 +457,7 @@ static void random_numbers_come_back(void **state)
             read_whole(text);
             double back = 0;
             check(hw_decimal_read(text, strlen(text), &back) == strlen(text) &&
-                  same_bits(back, value));
+                  bits_of(back) == bits_of(value));
             check(hw_decimal_write(text, value, 1 + i % 16) == strlen(text));
             read_whole(text);
         }

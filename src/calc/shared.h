@@ -1,0 +1,42 @@
+/* shared.h - what several calculations have in common: word lists, notes as bits, core calls in expressions. */
+#ifndef HW_SHARED_H
+#define HW_SHARED_H
+#include "calc/calc.h"
+#include "holdwater/nitrogen.h"
+
+/* Words of inputs; the value of a word is its place. basis_words follow enum hw_nitrogen_basis. */
+extern const char *const basis_words[];    /* n nh3 nh4 */
+extern const char *const yes_no_words[];   /* yes no */
+extern const char *const medicine_words[]; /* a set; none first */
+
+enum { YES, NO };
+
+/* The bits of a medicine set. */
+enum {
+    MEDICINE_NONE = 1u << 0,
+    MEDICINE_COPPER_IONIC = 1u << 1,
+    MEDICINE_COPPER_AMINE = 1u << 2,
+    MEDICINE_COPPER_CHELATED = 1u << 3,
+    MEDICINE_DYE = 1u << 4,
+    MEDICINE_FORMALIN = 1u << 5,
+    MEDICINE_ANTIBIOTIC = 1u << 6,
+    MEDICINE_BINDER = 1u << 7,
+    MEDICINE_OTHER = 1u << 8,
+    MEDICINE_ALL = (1u << 9) - 1
+};
+
+/* The bit of a note, and the same under a condition. */
+uint32_t note_bit(unsigned note);
+uint32_t note_if(bool condition, unsigned note);
+
+/* The core's conversions of a total in a basis as expressions; NaN outside the core's range. */
+double nitrogen_to_n(enum hw_nitrogen_basis basis, double amount);
+double nitrogen_from_n(enum hw_nitrogen_basis basis, double as_n);
+
+/* Grams per mole of what a basis counts, for workings. */
+double basis_molar(enum hw_nitrogen_basis basis);
+
+/* Copies row `row` of a block into in[0..n), and out[0..n) back into it. */
+void block_get(const struct hw_block *block, size_t row, double in[], size_t n);
+void block_set(const struct hw_block *block, size_t row, const double out[], size_t n);
+#endif
