@@ -154,7 +154,7 @@ $(patsubst %,$(BUILD)/logs/%.log,$(CASES)): $(BUILD)/logs/%.log: % $(RUN_CASES) 
 	$(call run,$(CASES_ENV) $(RUN_CASES) $<)
 
 # Shell tests get the build folder, to keep their files in.
-$(BUILD)/logs/tests/cli/%.sh.log: tests/cli/%.sh $(RUN_CASES)
+$(BUILD)/logs/tests/cli/%.sh.log: tests/cli/%.sh $(RUN_CASES) $(PROGRAM)
 	$(call run,sh $< $(BUILD))
 $(BUILD)/logs/tests/tables/%.sh.log: tests/tables/%.sh src/tables/tables.awk
 	$(call run,sh $< $(BUILD))

@@ -107,7 +107,8 @@ static void message_missing(const struct hw_calc *calc, const struct hw_written 
         const struct hw_input *input = &calc->inputs[i];
         bool condition =
             i <= first ? hw_input_wanted(calc, i, question->in) : input->when_input < 0;
-        if (input->need == HW_REQUIRED && input->group == 0 && condition && !written[i].text.at) {
+        if (input->need == HW_REQUIRED && input->group == 0 && condition && !written[i].text.at &&
+            written[i].from != HW_FROM_COLUMN) {
             char option[OPTION_MAX];
             option_name(input->name, option);
             add(list, sizeof list, " --");
@@ -277,7 +278,7 @@ void message_problem(const struct hw_calc *calc, const struct hw_written written
                      const struct hw_question *question, enum hw_problem problem, size_t which)
 {
     if (written[which].from == HW_FROM_TANK) {
-        complain("in the row of the tank, for %s:", calc->inputs[which].name);
+        complain("the tanks file, column %s:", calc->inputs[which].name);
     }
     if (problem == HW_PROBLEM_MISSING) {
         message_missing(calc, written, question, which);

@@ -64,7 +64,7 @@ struct rows {
 
 static void flush(struct rows *rows)
 {
-    (void)fwrite(rows->text, 1, rows->written, stdout);
+    stream_write(rows->text, rows->written);
     rows->written = 0;
 }
 
@@ -74,7 +74,7 @@ static void put(struct rows *rows, const char *text, size_t n)
         flush(rows);
     }
     if (n > OUT_SIZE) {
-        (void)fwrite(text, 1, n, stdout);
+        stream_write(text, n);
         return;
     }
     memcpy(rows->text + rows->written, text, n);
@@ -560,7 +560,7 @@ static int prepare(struct rows *rows)
 static int status_of(const struct rows *rows, bool fine)
 {
     if (rows->bad > 0 && !rows->stopped) {
-        complain("%zu of %zu rows gave no answer%s", rows->bad, rows->number,
+        complain("%zu of %zu rows had a problem%s", rows->bad, rows->number,
                  rows->dropped > 0 ? " and were dropped" : "");
     }
     if (!fine) {

@@ -9,6 +9,7 @@
 #include <unistd.h>
 
 static bool stdout_was_closed;
+static int first_failure; /* errno of the first write that failed, 0 while none did */
 
 void stream_begin(void)
 {
@@ -35,10 +36,18 @@ void complain(const char *format, ...)
     va_end(values);
 }
 
+void stream_write(const char *text, size_t n)
+{
+    errno = 0;
+    if (fwrite(text, 1, n, stdout) != n && first_failure == 0) {
+        first_failure = errno;
+    }
+}
+
 int stream_end(int status)
 {
     bool tried = !stdout_was_closed;
-    errno = 0;
+    errno = first_failure;
     bool failed = ferror(stdout) != 0;
     failed = fflush(stdout) != 0 || failed;
     int cause = errno;

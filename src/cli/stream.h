@@ -2,6 +2,7 @@
 #ifndef HW_STREAM_H
 #define HW_STREAM_H
 #include <stdbool.h>
+#include <stddef.h>
 
 /* Exit statuses; several causes: the first listed here that applies, in the order asked, withheld, unanswered. */
 enum { EXIT_ANSWERED = 0, EXIT_UNANSWERED = 1, EXIT_ASKED_WRONGLY = 2, EXIT_WITHHELD = 3 };
@@ -9,6 +10,9 @@ enum { EXIT_ANSWERED = 0, EXIT_UNANSWERED = 1, EXIT_ASKED_WRONGLY = 2, EXIT_WITH
 /* Call before anything else: notes whether stdout is open, and fills closed descriptors 0 to 2 so that no file that is
  * opened later is taken for a standard stream. */
 void stream_begin(void);
+
+/* Writes to stdout; the reason of the first failure is kept for stream_end. */
+void stream_write(const char *text, size_t n);
 
 /* Call last: flushes and closes stdout. Returns status, or EXIT_ASKED_WRONGLY with a message when not all was written.
  * A status of EXIT_ASKED_WRONGLY on entry stays. */

@@ -14,7 +14,13 @@ static char fold(char c)
     return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
 }
 
-/* Levenshtein distance with one row; words longer than WORD_MAX are far from everything. */
+static size_t least(size_t a, size_t b)
+{
+    return b < a ? b : a;
+}
+
+/* Edit distance in which two neighbours that changed places count once; words longer than WORD_MAX are far from
+ * everything. Three rows of the table are kept: this one, the one above and the one above that. */
 static size_t distance(const char *a, const char *b)
 {
     size_t na = strlen(a);
@@ -22,22 +28,24 @@ static size_t distance(const char *a, const char *b)
     if (na > WORD_MAX || nb > WORD_MAX) {
         return WORD_MAX;
     }
-    size_t row[WORD_MAX + 1];
+    size_t table[3][WORD_MAX + 1];
     for (size_t j = 0; j <= nb; j++) {
-        row[j] = j;
+        table[0][j] = j;
     }
     for (size_t i = 1; i <= na; i++) {
-        size_t corner = row[0];
+        size_t *row = table[i % 3];
+        const size_t *above = table[(i + 2) % 3];
         row[0] = i;
         for (size_t j = 1; j <= nb; j++) {
-            size_t best = corner + (fold(a[i - 1]) == fold(b[j - 1]) ? 0 : 1);
-            corner = row[j];
-            best = row[j] + 1 < best ? row[j] + 1 : best;
-            best = row[j - 1] + 1 < best ? row[j - 1] + 1 : best;
-            row[j] = best;
+            size_t same = fold(a[i - 1]) == fold(b[j - 1]) ? 0 : 1;
+            row[j] = least(above[j - 1] + same, least(above[j], row[j - 1]) + 1);
+            if (i > 1 && j > 1 && fold(a[i - 1]) == fold(b[j - 2]) &&
+                fold(a[i - 2]) == fold(b[j - 1])) {
+                row[j] = least(row[j], table[(i + 1) % 3][j - 2] + 1);
+            }
         }
     }
-    return row[nb];
+    return table[na % 3][nb];
 }
 
 /* True when the shorter of the two, of at least three letters, begins the other. */

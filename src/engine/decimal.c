@@ -181,28 +181,27 @@ static int power_of(double a)
  * Why this is exact. Let D be the digits, x the power found, t = a 10^(D-1-x) the true number to be
  * rounded to a whole one, and s what is computed for it.
  *
- * 1. |D-1-x| <= 22, so the power is a double, and s is t rounded once. By the choice of x
- *    t < 10^8 (1 + 2^-53) < 2^27, where half a unit of the last place is at most 2^-27:
- *    |s - t| <= 2^-27. Taking the whole part and a half off s is exact.
- * 2. The nearest whole number changes only at a half. When s is 2^-26 or more from it, t is on the
- *    same side of it as s: both round to the same number. Else nothing is decided here, and exact
- *    ties, which go to the even digit, are among those.
- * 3. Powers of ten below 10^0 are not doubles, so x may be one too high: for the one double a that
- *    is just below 10^x and nearest to it. printf then rounds a 10^(D-x), which is less than
- *    10^8 2^-53 below 10^D, up to 10^D: one and zeros, as here. x is never too low: a double not
- *    below 10^(x+1) is not below the double nearest to it.
- * 4. When s rounds up to 10^D, a rounds to the next power of ten, and so it does in printf. */
+ * 1. |D-1-x| <= 22, so the power is a double, and s is t rounded once, to the nearest double. Such
+ *    rounding keeps order: for every double h, t < h gives s <= h, and t > h gives s >= h.
+ * 2. s <= 10^8 by the choice of x, so every half h near it is a double. Hence s > h only if t > h,
+ *    and s < h only if t < h: unless s is a half itself, s and t round to the same whole number,
+ *    with no error to be bounded. When it is one, t may be a tie or lie on either side: no answer.
+ * 3. s takes its whole part and a half off exactly, as the differences are no finer than s.
+ * 4. Powers of ten below 10^0 are not doubles, so x may be one too high, for the one double a that
+ *    is nearest to 10^x and below it. Here t rounds to 10^(D-1): one and zeros. printf rounds the
+ *    tenfold of t, which lies less than 10^8 2^-53 below 10^D, to 10^D: one and zeros as well. x is
+ *    never too low: a double not below 10^(x+1) is not below the double nearest to it.
+ * 5. When s rounds up to 10^D, a rounds to the next power of ten, and so it does in printf. */
 static bool round_fast(double a, int digits, uint32_t *eight, int *power)
 {
     static const uint32_t fill[FAST_DIGITS + 1] = {0,    10000000, 1000000, 100000, 10000,
                                                    1000, 100,      10,      1};
-    const double margin = 0x1p-26;
     int x = power_of(a);
     int scale = digits - 1 - x;
     double s = scale >= 0 ? a * ten_to(scale) : a / ten_to(-scale);
     uint32_t whole = (uint32_t)s;
     double over = s - whole - 0.5;
-    if (fabs(over) < margin) {
+    if (over == 0) {
         return false;
     }
     whole = (whole + (over > 0)) * fill[digits];
