@@ -8,6 +8,7 @@
 #   make sanitize        make test under the address and undefined-behaviour sanitizers
 #   make coverage        make test with a branch report for core, calc and engine
 #   make bits            the same bits from every compiler, optimisation level and C library
+#   make bench           speed as ratios against other programs, ROUNDS rounds
 #   make fuzz            each fuzzer for FUZZ_SECONDS
 #   make check-long      the long checks: bits on other machines, long fuzzing, tests/long
 #   make demo            a day in the sea room
@@ -325,12 +326,18 @@ fuzz: $(FUZZERS)
 	    name=$${fuzzer##*/}; seeds=tests/fuzz/$${name#fuzz_}; \
 	    mkdir -p $(BUILD)/fuzz/$$name.corpus; \
 	    echo "== $$name, $(FUZZ_SECONDS) s"; \
-	    $$fuzzer -max_total_time=$(FUZZ_SECONDS) -max_len=$(FUZZ_LENGTH) -verbosity=0 \
+	    $$fuzzer -max_total_time=$(FUZZ_SECONDS) -max_len=$(FUZZ_LENGTH) -verbosity=0 -close_fd_mask=3 \
 	      -print_final_stats=1 -artifact_prefix=$(BUILD)/fuzz/$$name- \
 	      $(BUILD)/fuzz/$$name.corpus $$(test -d $$seeds && echo $$seeds) \
 	      >$(BUILD)/fuzz/$$name.log 2>&1 || { cat $(BUILD)/fuzz/$$name.log >&2; exit 1; }; \
 	    grep number_of_executed_units $(BUILD)/fuzz/$$name.log; \
 	done
+
+# --- Speed ------------------------------------------------------------------------------------
+
+.PHONY: bench
+bench: all
+	@HOLDWATER="$(abspath $(PROGRAM))" sh tests/bench/bench.sh $(BUILD) $(ROUNDS)
 
 check-long: bits-more
 	+$(Q)$(MAKE) --no-print-directory test sanitize
