@@ -9,16 +9,6 @@ const char *const medicine_words[] = {
     "none",     "copper-ionic", "copper-amine", "copper-chelated", "dye",
     "formalin", "antibiotic",   "binder",       "other",           NULL};
 
-uint32_t note_bit(unsigned note)
-{
-    return UINT32_C(1) << note;
-}
-
-uint32_t note_if(bool condition, unsigned note)
-{
-    return condition ? note_bit(note) : 0;
-}
-
 double nitrogen_to_n(enum hw_nitrogen_basis basis, double amount)
 {
     double as_n = NAN;
@@ -37,18 +27,4 @@ double basis_molar(enum hw_nitrogen_basis basis)
 {
     static const double molar[] = {HW_MOLAR_N, HW_MOLAR_NH3, HW_MOLAR_NH4};
     return molar[basis];
-}
-
-void block_get(const struct hw_block *block, size_t row, double in[], size_t n)
-{
-    for (size_t i = 0; i < n; i++) {
-        in[i] = block->in[i][row];
-    }
-}
-
-void block_set(const struct hw_block *block, size_t row, const double out[], size_t n)
-{
-    for (size_t i = 0; i < n; i++) {
-        block->out[i][row] = out[i];
-    }
 }

@@ -26,8 +26,15 @@ enum {
 };
 
 /* The bit of a note, and the same under a condition. */
-uint32_t note_bit(unsigned note);
-uint32_t note_if(bool condition, unsigned note);
+static inline uint32_t note_bit(unsigned note)
+{
+    return UINT32_C(1) << note;
+}
+
+static inline uint32_t note_if(bool condition, unsigned note)
+{
+    return (uint32_t)condition << note;
+}
 
 /* The core's conversions of a total in a basis as expressions; NaN outside the core's range. */
 double nitrogen_to_n(enum hw_nitrogen_basis basis, double amount);
@@ -37,6 +44,17 @@ double nitrogen_from_n(enum hw_nitrogen_basis basis, double as_n);
 double basis_molar(enum hw_nitrogen_basis basis);
 
 /* Copies row `row` of a block into in[0..n), and out[0..n) back into it. */
-void block_get(const struct hw_block *block, size_t row, double in[], size_t n);
-void block_set(const struct hw_block *block, size_t row, const double out[], size_t n);
+static inline void block_get(const struct hw_block *block, size_t row, double in[], size_t n)
+{
+    for (size_t i = 0; i < n; i++) {
+        in[i] = block->in[i][row];
+    }
+}
+
+static inline void block_set(const struct hw_block *block, size_t row, const double out[], size_t n)
+{
+    for (size_t i = 0; i < n; i++) {
+        block->out[i][row] = out[i];
+    }
+}
 #endif

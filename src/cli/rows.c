@@ -318,19 +318,18 @@ static void finish_block(struct rows *rows)
 static void split_plain(const struct rows *rows, struct row *row, struct hw_text fed[HW_INPUTS])
 {
     const struct columns *columns = &rows->columns;
+    const char separator = rows->in_separator;
     const char *at = row->record.at;
     const char *end = at + row->record.n;
-    const char *cell = at;
-    size_t next = 0;
-    size_t wanted = columns->feed[0].column;
     size_t index = 0;
+    size_t next = 0;
     for (;; at++) {
-        if (at < end && *at != rows->in_separator) {
-            continue;
+        const char *cell = at;
+        while (at < end && *at != separator) {
+            at++;
         }
-        if (index == wanted) {
+        if (next < columns->n_feed && columns->feed[next].column == index) {
             fed[next++] = (struct hw_text){cell, (size_t)(at - cell)};
-            wanted = next < columns->n_feed ? columns->feed[next].column : SIZE_MAX;
         }
         index++;
         if (index == columns->n) {
@@ -339,7 +338,6 @@ static void split_plain(const struct rows *rows, struct row *row, struct hw_text
         if (at == end) {
             break;
         }
-        cell = at + 1;
     }
     row->cells = index;
 }
