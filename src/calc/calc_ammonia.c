@@ -154,7 +154,7 @@ static const struct hw_result results[RESULTS] = {
                   .unit = "mg/L",
                   .kind = HW_CONCENTRATION,
                   .digits = 3,
-                  .help = "the same, as NH3"},
+                  .help = "free (un-ionised) ammonia, as NH3"},
     [FREE_PERCENT] = {.name = "free_percent",
                       .unit = "",
                       .kind = HW_NUMBER,
@@ -226,6 +226,10 @@ against_published(struct ammonia_sample *s, const struct ammonia_limits *limits,
         *notes |= note_bit(HW_AMMONIA_NOTE_CRITERIA_NO_PH);
         return salt;
     }
+    *notes |= note_if(ammonia_salt_applies(s), HW_AMMONIA_NOTE_RATIO_SALT) |
+              note_if(ammonia_fresh_applies(s), HW_AMMONIA_NOTE_RATIO_FRESH) |
+              note_if(ammonia_salt_applies(s) && ammonia_fresh_applies(s),
+                      HW_AMMONIA_NOTE_RATIO_STRICTER);
     if (ammonia_salt_applies(s)) {
         salt = ammonia_against_salt(s, limits->salt, limits == &ammonia_long_limits);
     }
@@ -284,7 +288,7 @@ static uint32_t sample_notes(const struct ammonia_sample *s, double medicine)
     double act = hw_limits[HW_LIMIT_ACT_TODAY].value;
     return medicine_notes(medicine) | note_bit(HW_AMMONIA_NOTE_LIMIT_NOT_SAFE) |
            note_bit(HW_AMMONIA_NOTE_PH_ERROR) | note_bit(HW_AMMONIA_NOTE_FILM_ROUGH) |
-           note_bit(HW_AMMONIA_NOTE_ASK_VET) |
+           note_bit(HW_AMMONIA_NOTE_ASK_VET) | note_bit(HW_AMMONIA_NOTE_KIT_BASIS) |
            note_if(s->total_n > act, HW_AMMONIA_NOTE_ACT_TODAY) |
            note_if(s->total_n > 0 && s->total_n <= act, HW_AMMONIA_NOTE_ANY_AMMONIA) |
            note_if(s->fit_stretched, HW_AMMONIA_NOTE_FIT_STRETCHED) |

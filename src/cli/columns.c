@@ -57,7 +57,7 @@ static bool folds_to(const char *word, const char *text, size_t n)
 static const struct hw_unit *spelt_unit(enum hw_kind kind, const char *text, size_t n)
 {
     for (const struct hw_unit *unit = hw_units; unit->name; unit++) {
-        char spelt[OPTION_MAX];
+        char spelt[OPTION_MAX] = "";
         spell_unit(unit->name, spelt);
         if (unit->kind == kind && (folds_to(spelt, text, n) || folds_to(unit->name, text, n))) {
             return unit;

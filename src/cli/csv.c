@@ -92,7 +92,7 @@ bool csv_next_cell(const struct csv_record *record, char separator, size_t *at,
                    struct csv_cell *cell)
 {
     size_t from = *at;
-    size_t end = record->n;
+    size_t end = from;
     if (from > record->n) {
         return false;
     }
@@ -102,7 +102,8 @@ bool csv_next_cell(const struct csv_record *record, char separator, size_t *at,
         end = quoted_cell_end(record, from, cell);
         cell->raw = (struct hw_text){record->at + from, end - from};
     } else {
-        for (end = from; end < record->n && record->at[end] != separator; end++) {
+        while (end < record->n && record->at[end] != separator) {
+            end++;
         }
         cell->raw = (struct hw_text){record->at + from, end - from};
         cell->text = cell->raw;

@@ -77,9 +77,9 @@ static void print_caution(size_t i)
     static const char *const effects[] = {
         [HW_STANDING] = "standing",
         [HW_CAUTION] = "raised by values",
-        [HW_STRETCHED] = "raised, status 1",
-        [HW_REFUSED] = "no answer, status -1",
-        [HW_WITHHELD] = "withheld, status -2",
+        [HW_STRETCHED] = "raised: outside what was fitted",
+        [HW_REFUSED] = "no answer",
+        [HW_WITHHELD] = "withheld for safety",
     };
     (void)printf("%s (%s; %s)\n  ", caution->code, effects[caution->effect], caution->used_by);
     print_wrapped(caution->text, 2, 2);

@@ -78,13 +78,13 @@ static void put_number(double value)
 }
 
 /* Between members and entries: a new line and its indent, or a blank when all is on one line. */
-static void put_break(const struct report *report, int depth)
+static void put_break(const struct report *report, size_t depth)
 {
     if (report->args->format == FORMAT_JSONL) {
         (void)fputs(depth == 1 ? "" : " ", stdout);
     } else {
         (void)putchar('\n');
-        print_blanks((size_t)(2 * depth));
+        print_blanks(2 * depth);
     }
 }
 

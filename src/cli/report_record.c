@@ -76,7 +76,8 @@ static void put_cell(struct hw_text text, char separator)
 {
     char cell[2 * CELL_MAX + 2];
     struct hw_text cut = {text.at, text.n < CELL_MAX ? text.n : CELL_MAX};
-    (void)fwrite(cell, 1, csv_write_cell(cut, separator, cell), stdout);
+    size_t n = csv_write_cell(cut, separator, cell);
+    (void)fwrite(cell, 1, n, stdout);
 }
 
 static void put_text(const char *text, char separator)
@@ -175,8 +176,8 @@ static void list_inputs(const struct report *report, int digits, char list[CELL_
     const struct hw_question *question = report->question;
     list[0] = '\0';
     for (size_t i = 0; i < question->calc->n_inputs; i++) {
-        char value[WORDS_MAX];
         if (question->from[i] != HW_ABSENT) {
+            char value[WORDS_MAX];
             input_cell(question, i, digits, value);
             add_entry(list, question->calc->inputs[i].name, value, question->calc->inputs[i].unit);
         }
@@ -199,7 +200,7 @@ static void list_results(const struct report *report, int digits, char list[CELL
 /* The cell of a row in that column, without quotes around it; nothing for NO_COLUMN. */
 static struct hw_text row_cell(const struct row_view *row, long column, char *room)
 {
-    struct csv_cell cell;
+    struct csv_cell cell = {.quoted = false};
     size_t at = 0;
     for (long i = 0; csv_next_cell(&row->record, row->columns->separator, &at, &cell); i++) {
         if (i == column && cell.text.n <= CELL_MAX) {
@@ -235,6 +236,27 @@ static void put_when_and_tank(const struct report *report)
     (void)putchar(',');
 }
 
+/* The cells of a row that could not be asked, with their headers: the keeper's own readings are not lost. */
+static void put_cells_as_written(const struct row_view *row)
+{
+    char list[CELL_MAX] = "";
+    char room[2][CELL_MAX];
+    struct csv_cell name;
+    struct csv_cell cell;
+    size_t name_at = 0;
+    size_t cell_at = 0;
+    while (csv_next_cell(&row->columns->header, row->columns->separator, &name_at, &name) &&
+           csv_next_cell(&row->record, row->columns->separator, &cell_at, &cell)) {
+        if (name.text.n < CELL_MAX && cell.text.n < CELL_MAX) {
+            size_t used = strlen(list);
+            (void)snprintf(list + used, CELL_MAX - used, "%s%.*s=%.*s", used == 0 ? "" : "; ",
+                           (int)csv_unquote(&name, room[0]), room[0],
+                           (int)csv_unquote(&cell, room[1]), room[1]);
+        }
+    }
+    put_text(list, ',');
+}
+
 void report_log(const struct report *report)
 {
     const struct hw_calc *calc = report->args->calc;
@@ -244,6 +266,7 @@ void report_log(const struct report *report)
     put_text(calc->name, ',');
     (void)putchar(',');
     if (report->row && report->row->problem) {
+        put_cells_as_written(report->row);
         (void)snprintf(text, sizeof text, "problem=%s", report->row->problem);
         (void)fputs(",,", stdout);
         put_text(text, ',');

@@ -35,8 +35,8 @@ bool report_value(const struct report *report)
     }
     if (report->answer->status >= 0) {
         const char *other = applying(report, wanted);
-        complain("%s does not apply here%s%s", calc->results[wanted].name,
-                 other ? "; what does is " : "", other ? other : "");
+        complain("%s does not apply here%s%s%s", calc->results[wanted].name, other ? "; " : "",
+                 other ? other : "", other ? " does" : "");
         return false;
     }
     for (size_t i = 0; i < calc->n_notes; i++) {

@@ -439,7 +439,7 @@ static enum hw_problem ask_whole(struct rows *rows, const struct hw_text fed[], 
 
 static void take_record(struct rows *rows, struct csv_record record)
 {
-    struct hw_text fed[HW_INPUTS];
+    struct hw_text fed[HW_INPUTS] = {{NULL, 0}};
     struct row *row = &rows->row[rows->n_rows++];
     size_t which = 0;
     *row = (struct row){.record = record, .number = ++rows->number, .place = NOT_ASKED};

@@ -112,11 +112,12 @@ static size_t take_apart(const char *text, size_t n, struct numeral *numeral)
     return (size_t)(at - text);
 }
 
-/* How many of the digits count: those from the first that is not 0. */
+/* How many of the digits count: those from the first that is not 0. Signs, the point and 0 come
+ * before 1 in ASCII. */
 static size_t digits_that_count(const char *text, size_t digits)
 {
     for (; digits > 0; text++) {
-        if (*text >= '1' && *text <= '9') {
+        if (*text >= '1') {
             break;
         }
         digits -= *text == '0';

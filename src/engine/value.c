@@ -221,7 +221,7 @@ static enum hw_problem read_number(const struct hw_input *input, struct hw_text 
 
 static int find_word(const char *const *words, const char *at, size_t n)
 {
-    for (int i = 0; words[i]; i++) {
+    for (int i = 0; words && words[i]; i++) {
         if (strlen(words[i]) == n && memcmp(words[i], at, n) == 0) {
             return i;
         }
@@ -245,8 +245,8 @@ static enum hw_problem read_set(const struct hw_input *input, struct hw_text tex
         bits |= UINT32_C(1) << word;
         from = to + 1;
     }
-    bool none = strcmp(input->words[0], "none") == 0;
-    if (none && (bits & 1u) && bits != 1u) {
+    bool has_none = (bits & 1u) != 0 && find_word(input->words, "none", 4) == 0;
+    if (has_none && bits != 1u) {
         return HW_PROBLEM_NOT_ALONE;
     }
     *value = bits;
