@@ -34,7 +34,7 @@ Q = $(if $(V),,@)
 # --- Flags ------------------------------------------------------------------------------------
 
 WARNINGS = -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wstrict-prototypes \
-  -Wmissing-prototypes -Wdouble-promotion -Wvla -Wwrite-strings -Wformat=2 -Wundef \
+  -Wmissing-prototypes -Wvla -Wwrite-strings -Wformat=2 -Wundef \
   $(if $(filter 1,$(WERROR)),-Werror)
 DIALECT = -std=c11 -ffp-contract=off
 INCLUDES = -Iinclude -Isrc -I$(BUILD)
