@@ -78,7 +78,8 @@ static enum hw_problem after_number(struct hw_text number, struct hw_text rest)
     if (rest.n > 1 && rest.at[0] == ',' && is_digit(rest.at[1])) {
         return HW_PROBLEM_COMMA;
     }
-    bool zero = number.n > 0 && number.at[number.n - 1] == '0' && number.n <= 2;
+    bool zero = number.at[number.n - 1] == '0' &&
+                (number.n == 1 || (number.n == 2 && !is_digit(number.at[0])));
     if (zero && (rest.at[0] == 'x' || rest.at[0] == 'X')) {
         return HW_PROBLEM_NOT_DECIMAL;
     }

@@ -253,6 +253,7 @@ static void working_can_be_redone(void **state)
         "tan=0.6;ph=7.9;temp=11.5;salinity=35;ph_scale=nbs-rigorous",
         "tan=0.6;ph=7.9;temp=25;salinity=35;ph_scale=sws",
         "tan=0.6;ph=7.9;temp=25;salinity=0;ph_scale=free",
+        "tan=0.6;ph=7.9;temp=4.5;salinity=0",
         "tan=0.6;ph=7.9;temp=3;salinity=0;long_limit=0.02;short_limit=0.2;limit_basis=nh3",
     };
     size_t n_notes = sizeof notes / sizeof notes[0];

@@ -217,6 +217,30 @@ static void the_gravest_note_is_the_status(void **state)
     assert_int_equal(hw_notes_status(&made_up, 1u << STRETCH | 1u << WITHHOLD | 1u << RAISE), -2);
 }
 
+/* Written row by row: what hangs on such an input is not judged before. */
+static void what_comes_later_is_not_judged(void **state)
+{
+    (void)state;
+    static const struct hw_text liters = {"75L", 3};
+    static const struct hw_text one = {"1", 1};
+    struct hw_written written[INPUTS] = {{{NULL, 0}, NULL, HW_ABSENT}};
+    struct hw_question question;
+    size_t which = 0;
+    written[VOLUME].from = HW_FROM_COLUMN;
+    written[SHARE].from = HW_FROM_COLUMN;
+    written[KIND].from = HW_FROM_COLUMN;
+    written[STRENGTH] = (struct hw_written){one, NULL, HW_GIVEN};
+    expect_problem("strength=1", HW_PROBLEM_MISSING, VOLUME);
+    check(hw_question_settle(&made_up, written, &question, &which) == HW_FINE);
+    check(isnan(question.in[VOLUME]) && isnan(question.in[SHARE]) && question.in[KIND] == 0);
+    written[SHARE].from = HW_ABSENT;
+    check(hw_question_settle(&made_up, written, &question, &which) == HW_PROBLEM_NONE_OF_GROUP);
+    written[TAKE].from = HW_FROM_COLUMN;
+    written[VOLUME] = (struct hw_written){liters, NULL, HW_GIVEN};
+    check(hw_question_settle(&made_up, written, &question, &which) == HW_FINE);
+    check(question.in[VOLUME] == 75);
+}
+
 static void names(void **state)
 {
     (void)state;
@@ -235,6 +259,7 @@ int main(void)
         cmocka_unit_test(twins),
         cmocka_unit_test(where_values_come_from),
         cmocka_unit_test(the_gravest_note_is_the_status),
+        cmocka_unit_test(what_comes_later_is_not_judged),
         cmocka_unit_test(names),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
