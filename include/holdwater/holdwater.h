@@ -8,9 +8,12 @@
 #define HOLDWATER_HOLDWATER_H
 
 #include "holdwater/ammonia.h"
+#include "holdwater/conductivity.h"
 #include "holdwater/criteria.h"
+#include "holdwater/hydrometer.h"
 #include "holdwater/nitrogen.h"
 #include "holdwater/ph.h"
+#include "holdwater/refraction.h"
 #include "holdwater/seawater.h"
 #include "holdwater/status.h"
 

@@ -2,6 +2,7 @@
 #include "calc/list.h"
 
 const struct hw_calc *const hw_calcs[] = {
+    &hw_calc_salinity,
     &hw_calc_ammonia,
     NULL,
 };

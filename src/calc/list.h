@@ -4,4 +4,5 @@
 #include "calc/calc.h"
 
 extern const struct hw_calc hw_calc_ammonia;
+extern const struct hw_calc hw_calc_salinity;
 #endif

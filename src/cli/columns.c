@@ -94,7 +94,7 @@ bool column_match(const struct hw_calc *calc, struct hw_text name, size_t *input
         if (name.n > n + 1 && name.at[n] == '_' && folds_to(calc->inputs[i].name, name.at, n)) {
             *unit = spelt_unit(calc->inputs[i].kind, name.at + n + 1, name.n - n - 1);
             if (*unit) {
-                *input = i;
+                *input = hw_input_find(calc, calc->inputs[i].name, n);
                 return true;
             }
         }

@@ -4,6 +4,12 @@
 #include <stddef.h>
 
 const struct example examples[] = {
+    {"salinity", "a hydrometer marked 25C/25C",
+     "holdwater salinity --of sg --reading 1.0264 --reference 25C/25C --temp 25"},
+    {"salinity", "a meter that compensates to 25 C by 1.9 per cent per degree",
+     "holdwater salinity --of compensated --reading 51.8mS/cm --slope 1.9 --temp 77F"},
+    {"salinity", "a refractometer with a brine scale that shows 1 in pure water",
+     "holdwater salinity --of brine-gkg --reading 36 --zero 1g/kg --temp 24"},
     {"ammonia", "a reading of 0.6 mg/L in salt water: how much is free, how far from a limit?",
      "holdwater ammonia --tan 0.6 --ph 8.15 --temp 77F --salinity 34 --medicine none"},
     {"ammonia", "a kit that counts NH4, with copper in the water",
@@ -16,9 +22,11 @@ const struct example examples[] = {
     {NULL, NULL, NULL},
 };
 
+static const char *const ready[] = {"salinity", NULL};
 static const char *const watch[] = {"ammonia", NULL};
 
 const struct stage stages[] = {
+    {"ready", "how salt the water is, by the instrument at hand", ready},
     {"watch", "how much of a reading is free ammonia, and how far from a limit", watch},
     {NULL, NULL, NULL},
 };

@@ -5,6 +5,7 @@
 #include "cli/stream.h"
 #include "cli/suggest.h"
 
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -98,24 +99,63 @@ void message_results(const struct hw_calc *calc)
     complain("the results of %s are: %s", calc->name, text);
 }
 
-/* All required inputs that were not given, so that they can be typed at once. */
+/* True when an input of that name is required whatever word a choice that was not given will have. */
+static bool required_anyhow(const struct hw_calc *calc, size_t input)
+{
+    uint32_t covered = 0;
+    const struct hw_input *this = &calc->inputs[input];
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        const struct hw_input *other = &calc->inputs[i];
+        bool namesake = other->need == HW_REQUIRED && other->when_input == this->when_input &&
+                        strcmp(other->name, this->name) == 0;
+        covered |= namesake ? other->when_words : 0;
+    }
+    size_t words = hw_words_count(calc->inputs[this->when_input].words);
+    return covered == (UINT32_C(1) << words) - 1;
+}
+
+/* True when an input must be given and was not. Choices after the input `first` are not settled yet. */
+static bool is_missing(const struct hw_calc *calc, const struct hw_written written[],
+                       const struct hw_question *question, size_t first, size_t i)
+{
+    const struct hw_input *input = &calc->inputs[i];
+    bool written_later = written[i].from == HW_FROM_COLUMN;
+    if (input->need != HW_REQUIRED || input->group != 0 || written[i].text.at || written_later) {
+        return false;
+    }
+    if (input->when_input < 0) {
+        return true;
+    }
+    size_t choice = (size_t)input->when_input;
+    if (choice <= first && !isnan(question->in[choice])) {
+        return hw_input_wanted(calc, i, question->in);
+    }
+    return hw_input_find(calc, input->name, strlen(input->name)) == i && required_anyhow(calc, i);
+}
+
+/* All required inputs that were not given, so that they can be typed at once. Of one alone it is told what it takes. */
 static void message_missing(const struct hw_calc *calc, const struct hw_written written[],
                             const struct hw_question *question, size_t first)
 {
     char list[ALLOWED_MAX] = "";
+    char option[OPTION_MAX];
+    size_t missing = 0;
     for (size_t i = 0; i < calc->n_inputs; i++) {
-        const struct hw_input *input = &calc->inputs[i];
-        bool condition =
-            i <= first ? hw_input_wanted(calc, i, question->in) : input->when_input < 0;
-        if (input->need == HW_REQUIRED && input->group == 0 && condition && !written[i].text.at &&
-            written[i].from != HW_FROM_COLUMN) {
-            char option[OPTION_MAX];
-            option_name(input->name, option);
+        if (is_missing(calc, written, question, first, i)) {
+            option_name(calc->inputs[i].name, option);
             add(list, sizeof list, " --");
             add(list, sizeof list, option);
+            missing++;
         }
     }
     complain("%s needs%s", calc->name, list);
+    if (missing == 1) {
+        char allowed[ALLOWED_MAX];
+        option_name(calc->inputs[first].name, option);
+        allowed_text(&calc->inputs[first], allowed);
+        complain("--%s takes %s", option, allowed);
+        complain("(%s)", calc->inputs[first].help);
+    }
 }
 
 static void message_group(const struct hw_calc *calc, size_t first, bool none)
@@ -237,7 +277,7 @@ static const char *reason(enum hw_problem problem)
 }
 
 static void message_wrong_kind(const struct hw_input *input, const char *option,
-                               struct hw_text text)
+                               struct hw_text text, const struct hw_unit *column)
 {
     char shown[SHOWN_MAX];
     show_text(text, shown);
@@ -245,14 +285,16 @@ static void message_wrong_kind(const struct hw_input *input, const char *option,
     while (unit_at < text.n && strchr("+-.0123456789eE ", text.at[unit_at])) {
         unit_at++;
     }
-    const struct hw_unit *unit = hw_unit_find_any(text.at + unit_at, text.n - unit_at);
+    const struct hw_unit *unit =
+        unit_at < text.n ? hw_unit_find_any(text.at + unit_at, text.n - unit_at) : column;
     complain("--%s '%s' is %s, %s is wanted", option, shown,
              unit ? hw_kind_name(unit->kind) : "of another kind", hw_kind_name(input->kind));
 }
 
-static void message_value(const struct hw_calc *calc, struct hw_text text,
+static void message_value(const struct hw_calc *calc, const struct hw_written *written,
                           const struct hw_question *question, enum hw_problem problem, size_t which)
 {
+    struct hw_text text = written->text;
     const struct hw_input *input = &calc->inputs[which];
     char option[OPTION_MAX];
     char shown[SHOWN_MAX];
@@ -266,7 +308,7 @@ static void message_value(const struct hw_calc *calc, struct hw_text text,
     if (problem == HW_PROBLEM_UNKNOWN_WORD) {
         message_unknown_word(input, text);
     } else if (problem == HW_PROBLEM_WRONG_KIND) {
-        message_wrong_kind(input, option, text);
+        message_wrong_kind(input, option, text, written->column);
     } else {
         complain("--%s '%s' %s", option, shown, reason(problem));
     }
@@ -287,7 +329,7 @@ void message_problem(const struct hw_calc *calc, const struct hw_written written
     } else if (problem == HW_PROBLEM_OUT_OF_PLACE) {
         message_out_of_place(calc, which, question);
     } else {
-        message_value(calc, written[which].text, question, problem, which);
+        message_value(calc, &written[which], question, problem, which);
         return;
     }
     message_try_help(calc);

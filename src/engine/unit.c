@@ -57,6 +57,9 @@ const struct hw_unit hw_units[] = {
      "milligram CaCO3 per litre; CaCO3 is 100.086 g/mol"},
     {HW_MASS_PER_DAY, "g/d", 0, 1, 1, "gram per day"},
     {HW_MASS_PER_DAY, "mg/d", 0, 1, 1000, "milligram per day"},
+    {HW_DENSITY, "kg/m3", 0, 1, 1, "kilogram per cubic metre"},
+    {HW_DENSITY, "g/mL", 0, 1000, 1, "gram per millilitre"},
+    {HW_SLOPE, "%/C", 0, 1, 1, "per cent per degree Celsius"},
     {HW_NUMBER, NULL, 0, 1, 1, NULL},
 };
 
@@ -82,6 +85,8 @@ static const struct {
     {HW_ALKALINITY, "an alkalinity"},
     {HW_PH, "a pH"},
     {HW_MASS_PER_DAY, "a mass per day"},
+    {HW_DENSITY, "a density"},
+    {HW_SLOPE, "a slope with temperature"},
 };
 
 const char *hw_kind_name(enum hw_kind kind)

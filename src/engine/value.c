@@ -182,6 +182,9 @@ static enum hw_problem finish_number(const struct hw_input *input, double x,
     if (!(x >= -DBL_MAX && x <= DBL_MAX)) {
         return HW_PROBLEM_TOO_LARGE;
     }
+    if (unit && unit->kind != input->kind) {
+        return HW_PROBLEM_WRONG_KIND; /* the column's, when entries of one name differ in kind */
+    }
     enum hw_problem problem = HW_FINE;
     if (unit) {
         x = hw_unit_convert(x, unit, hw_unit_of(input->kind, input->unit));

@@ -17,7 +17,8 @@ struct hw_text {
  * Given
  *   input     what is wanted
  *   text      the whole of what was written; blanks around it and before the unit are allowed
- *   column    the unit of a bare number when the column's name carries one, else NULL
+ *   column    the unit of a bare number when the column's name carries one, else NULL; it may be of another kind
+ *             when the entries of one name differ in kind, and the value is then refused
  * Returned
  *   value     in the input's unit; untouched when there is a problem
  *   written   the unit that was written with it, or NULL

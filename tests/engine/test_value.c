@@ -265,9 +265,24 @@ static void every_problem_has_a_code(void **state)
     }
 }
 
+/* The column's name may carry a unit of another kind, when entries of one name differ in kind. */
+static void column_of_another_kind(void **state)
+{
+    (void)state;
+    double value = 3.5;
+    const struct hw_unit *written = NULL;
+    const struct hw_unit *column = hw_unit_of(HW_CONDUCTIVITY, "mS/cm");
+    struct hw_text text = {"1.0264", 6};
+    assert_int_equal(hw_value_read(&number, text, column, &value, &written), HW_PROBLEM_WRONG_KIND);
+    assert_int_equal(hw_value_read(&salinity, text, column, &value, &written),
+                     HW_PROBLEM_WRONG_KIND);
+    assert_close(value, 3.5, 0, 0);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(column_of_another_kind),
         cmocka_unit_test(right_values),
         cmocka_unit_test(wrong_values),
         cmocka_unit_test(a_long_text_is_refused),

@@ -52,6 +52,38 @@ static void density(long count)
     }
 }
 
+/* Conductivity to salinity and back: temperature, the argument, the result. Half of the points are below salinity 2. */
+static void conductivity(long count)
+{
+    for (long i = 0; i < count; i++) {
+        double t = between(HW_CONDUCTIVITY_TEMP_MIN, HW_CONDUCTIVITY_TEMP_MAX);
+        double s = i % 2 ? between(0.0, 45.0) : between(0.0, 2.5);
+        double c = 0;
+        double back = 0;
+        hw_conductivity(s, t, &c);
+        hw_salinity_from_conductivity(c, t, &back);
+        printf("conductivity,%a,%a,%a\n", t, s, c);
+        printf("salinity,%a,%a,%a\n", t, c, back);
+    }
+}
+
+/* Temperature, density and the salinity found; temperature, salinity, index and the salinity found. */
+static void instruments(long count)
+{
+    for (long i = 0; i < count; i++) {
+        double t = between(HW_SEAWATER_TEMP_MIN, HW_SEAWATER_TEMP_MAX);
+        double s = between(0.0, 45.0);
+        double value = 0;
+        double found = 0;
+        hw_seawater_density(s, t, &value);
+        hw_salinity_from_density(value, t, &found);
+        printf("from-density,%a,%a,%a\n", t, value, found);
+        hw_refraction_index(s, t, &value);
+        hw_salinity_from_refraction(value, t, &found);
+        printf("refraction,%a,%a,%a,%a\n", t, s, value, found);
+    }
+}
+
 /* Model-scale, pH, temperature, salinity, pK, fraction. */
 static void ammonia(long count)
 {
@@ -149,6 +181,10 @@ int main(int argc, char **argv)
         constants();
     } else if (strcmp(subject, "density") == 0) {
         density(count);
+    } else if (strcmp(subject, "conductivity") == 0) {
+        conductivity(count);
+    } else if (strcmp(subject, "instruments") == 0) {
+        instruments(count);
     } else if (strcmp(subject, "ammonia") == 0) {
         ammonia(count);
     } else if (strcmp(subject, "offsets") == 0) {

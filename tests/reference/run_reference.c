@@ -235,6 +235,103 @@ static void seawater_ionic_strength(struct row *row)
     put(row, "molal", molal);
 }
 
+static void conductivity_ratio(struct row *row)
+{
+    double ratio = 0;
+    row->status = hw_conductivity_ratio(number(row, "conductivity"), temperature(row), &ratio);
+    put(row, "ratio", ratio);
+}
+
+static void salinity_from_ratio(struct row *row)
+{
+    double salinity = 0;
+    row->status = hw_salinity_from_ratio(number(row, "ratio"), temperature(row), &salinity);
+    put(row, "salinity", salinity);
+}
+
+static void salinity_from_conductivity(struct row *row)
+{
+    double salinity = 0;
+    row->status =
+        hw_salinity_from_conductivity(number(row, "conductivity"), temperature(row), &salinity);
+    put(row, "salinity", salinity);
+}
+
+static void conductivity(struct row *row)
+{
+    double result = 0;
+    row->status = hw_conductivity(number(row, "salinity"), temperature(row), &result);
+    put(row, "conductivity", result);
+    put(row, "over_standard", result / HW_CONDUCTIVITY_STANDARD);
+}
+
+static void conductivity_uncompensated(struct row *row)
+{
+    double result = 0;
+    row->status = hw_conductivity_uncompensated(number(row, "at_25"), number(row, "slope"),
+                                                temperature(row), &result);
+    put(row, "conductivity", result);
+}
+
+static struct hw_hydrometer hydrometer(struct row *row)
+{
+    struct hw_hydrometer instrument = {number(row, "scale_temp"), number(row, "water_temp"), 0};
+    return instrument;
+}
+
+static void hydrometer_reading(struct row *row)
+{
+    double reading = 0;
+    struct hw_hydrometer instrument = hydrometer(row);
+    row->status = hw_hydrometer_reading(&instrument, number(row, "salinity"), &reading);
+    put(row, "reading", reading);
+}
+
+/* From the reading to the density, and on to the salinity. */
+static void hydrometer_salinity(struct row *row)
+{
+    double density = 0;
+    double salinity = (double)NAN;
+    struct hw_hydrometer instrument = hydrometer(row);
+    instrument.expansion = number(row, "expansion");
+    row->status =
+        hw_hydrometer_density(&instrument, number(row, "reading"), temperature(row), &density);
+    if (row->status >= 0) {
+        row->status = hw_salinity_from_density(density, temperature(row), &salinity);
+    }
+    put(row, "salinity", salinity);
+}
+
+static void salinity_from_density(struct row *row)
+{
+    double salinity = 0;
+    row->status = hw_salinity_from_density(number(row, "density"), temperature(row), &salinity);
+    put(row, "salinity", salinity);
+}
+
+static void refraction_index(struct row *row)
+{
+    double index = 0;
+    row->status = hw_refraction_index(number(row, "salinity"), temperature(row), &index);
+    put(row, "index", index);
+}
+
+static void salinity_from_refraction(struct row *row)
+{
+    double salinity = 0;
+    row->status = hw_salinity_from_refraction(number(row, "index"), temperature(row), &salinity);
+    put(row, "salinity", salinity);
+}
+
+static void salinity_from_brine(struct row *row)
+{
+    static const char *const words[] = {"gkg", "gL", NULL};
+    double salinity = 0;
+    row->status = hw_salinity_from_brine((enum hw_brine_scale)choice(row, "scale", words),
+                                         number(row, "reading"), &salinity);
+    put(row, "salinity", salinity);
+}
+
 static void epa2013_criterion(struct row *row)
 {
     static const char *const words[] = {"ccc", "cmc-present", "cmc-absent", NULL};
@@ -358,6 +455,17 @@ static const struct function {
     {"molar_mass", molar_mass},
     {"seawater_density", seawater_density},
     {"seawater_ionic_strength", seawater_ionic_strength},
+    {"conductivity_ratio", conductivity_ratio},
+    {"salinity_from_ratio", salinity_from_ratio},
+    {"salinity_from_conductivity", salinity_from_conductivity},
+    {"conductivity", conductivity},
+    {"conductivity_uncompensated", conductivity_uncompensated},
+    {"hydrometer_reading", hydrometer_reading},
+    {"hydrometer_salinity", hydrometer_salinity},
+    {"salinity_from_density", salinity_from_density},
+    {"refraction_index", refraction_index},
+    {"salinity_from_refraction", salinity_from_refraction},
+    {"salinity_from_brine", salinity_from_brine},
     {"epa2013_criterion", epa2013_criterion},
     {"epa2013_ccc_ph", epa2013_ccc_ph},
     {"total_sulfate", total_sulfate},

@@ -1,0 +1,121 @@
+/* salinity_reading.c - the reckoning of one reading of salinity. */
+#include "calc/salinity_reading.h"
+
+#include <math.h>
+
+/* The two temperatures of each reference, in the order of its words. */
+static const struct {
+    double scale, water;
+} references[] = {
+    {(60.0 - 32.0) * 5.0 / 9.0, (60.0 - 32.0) * 5.0 / 9.0}, {20, 20}, {25, 25}, {15, 4}, {20, 4}};
+
+/* What each kind of instrument shows in fresh water, about. */
+static const double in_fresh_water[] = {
+    [OF_SG] = 1,    [OF_CONDUCTIVITY] = 0, [OF_COMPENSATED] = 0, [OF_REFRACTION] = 1.333,
+    [OF_SCALE] = 0, [OF_BRINE_GKG] = 0,    [OF_BRINE_GL] = 0};
+
+/* The one of several entries of a name that is given, or NaN. */
+static double given(const double in[], int first, int last)
+{
+    double value = NAN;
+    for (int i = first; i <= last; i++) {
+        value = isnan(in[i]) ? value : in[i];
+    }
+    return value;
+}
+
+static struct hw_hydrometer hydrometer_of(const double in[])
+{
+    struct hw_hydrometer hydrometer = {NAN, NAN, NAN};
+    if (!isnan(in[REFERENCE])) {
+        hydrometer.scale_temp = references[(size_t)in[REFERENCE]].scale;
+        hydrometer.water_temp = references[(size_t)in[REFERENCE]].water;
+        hydrometer.expansion = in[GLASS] == YES ? HW_HYDROMETER_GLASS : 0;
+    }
+    return hydrometer;
+}
+
+double salinity_conductivity_seen(const struct salinity_reading *r, double value)
+{
+    double seen = value;
+    if (r->of == OF_COMPENSATED) {
+        hw_conductivity_uncompensated(value, r->slope, r->temp, &seen);
+    }
+    return seen;
+}
+
+/* Below zero, where a zero error was taken off, salinity is counted as far below as it would be above. */
+static double behind_conductivity(const struct salinity_reading *r, double value)
+{
+    double salinity = NAN;
+    double seen = salinity_conductivity_seen(r, fabs(value));
+    hw_salinity_from_conductivity(seen, r->temp, &salinity);
+    return value < 0 ? -salinity : salinity;
+}
+
+static double behind_gravity(const struct salinity_reading *r, double value)
+{
+    double density = NAN;
+    double salinity = NAN;
+    hw_hydrometer_density(&r->hydrometer, value, r->temp, &density);
+    hw_salinity_from_density(density, r->temp, &salinity);
+    return salinity;
+}
+
+double salinity_behind(const struct salinity_reading *r, double value)
+{
+    double salinity = value;
+    switch (r->of) {
+    case OF_SG:
+        salinity = behind_gravity(r, value);
+        break;
+    case OF_CONDUCTIVITY:
+    case OF_COMPENSATED:
+        salinity = behind_conductivity(r, value);
+        break;
+    case OF_REFRACTION:
+        hw_salinity_from_refraction(value, r->temp, &salinity);
+        break;
+    case OF_SCALE:
+        break;
+    case OF_BRINE_GKG:
+        hw_salinity_from_brine(HW_BRINE_GKG, value, &salinity);
+        break;
+    case OF_BRINE_GL:
+        hw_salinity_from_brine(HW_BRINE_GL, value, &salinity);
+        break;
+    }
+    bool answered = salinity >= HW_SALINITY_READ_MIN && salinity <= HW_SEAWATER_SALINITY_MAX;
+    return answered ? salinity : (double)NAN;
+}
+
+static void find_results(struct salinity_reading *r)
+{
+    static const struct hw_hydrometer at_25 = {25, 25, 0};
+    r->salinity = r->found < 0 ? 0 : r->found;
+    hw_seawater_density(r->salinity, r->temp, &r->density);
+    hw_hydrometer_reading(&at_25, r->salinity, &r->gravity);
+    hw_conductivity(r->salinity, r->temp, &r->conductivity);
+}
+
+struct salinity_reading salinity_reading(const double in[])
+{
+    struct salinity_reading r = {
+        .of = (enum salinity_of)in[OF],
+        .temp = in[TEMP],
+        .reading = given(in, READING_SG, READING_GL),
+        .zero = given(in, ZERO_BARE, ZERO_GL),
+        .standard = given(in, STANDARD_SG, STANDARD_GL),
+        .reads = given(in, READS_SG, READS_GL),
+        .hydrometer = hydrometer_of(in),
+        .slope = in[SLOPE],
+    };
+    r.corrected = r.reading - r.zero;
+    if (!isnan(r.standard) && !isnan(r.reads)) {
+        r.corrected = r.corrected * r.standard / r.reads;
+    }
+    r.found = salinity_behind(&r, r.corrected);
+    r.above = r.corrected > in_fresh_water[r.of];
+    find_results(&r);
+    return r;
+}

@@ -1,0 +1,77 @@
+/* salinity_reading.h - one reading of salinity as the core sees it; shared by the answer and its working. */
+#ifndef HW_SALINITY_READING_H
+#define HW_SALINITY_READING_H
+#include "calc/shared.h"
+#include "calc/steps.h"
+#include "holdwater/conductivity.h"
+#include "holdwater/hydrometer.h"
+#include "holdwater/refraction.h"
+#include "holdwater/seawater.h"
+#include "tables.h"
+
+/* The inputs, in the order of the table. reading, zero, standard and standard_reads are on the scale of the instrument:
+ * each stands once for each kind of scale, and at most one entry of a name is given. */
+enum {
+    OF,
+    READING_SG,
+    READING_MS,
+    READING_INDEX,
+    READING_GKG,
+    READING_GL,
+    TEMP,
+    REFERENCE,
+    GLASS,
+    SLOPE,
+    ZERO_BARE,
+    ZERO_MS,
+    ZERO_GKG,
+    ZERO_GL,
+    STANDARD_SG,
+    STANDARD_MS,
+    STANDARD_INDEX,
+    STANDARD_GKG,
+    STANDARD_GL,
+    READS_SG,
+    READS_MS,
+    READS_INDEX,
+    READS_GKG,
+    READS_GL,
+    INPUTS
+};
+
+/* The words of `of`. */
+enum salinity_of {
+    OF_SG,
+    OF_CONDUCTIVITY,
+    OF_COMPENSATED,
+    OF_REFRACTION,
+    OF_SCALE,
+    OF_BRINE_GKG,
+    OF_BRINE_GL
+};
+
+/* One row, and what the core says of it. */
+struct salinity_reading {
+    enum salinity_of of;
+    double temp;
+    double reading, zero, standard, reads; /* standard and reads are NaN when not given */
+    double corrected;                      /* the reading after zero and standard */
+    struct hw_hydrometer hydrometer;       /* for sg */
+    double slope;                          /* for compensated */
+    double found;    /* the salinity found, may be a little below 0; NaN: none */
+    double salinity; /* the same, not below 0 */
+    double density, gravity, conductivity;
+    bool above; /* when none was found: the reading is too high, not too low */
+};
+
+struct salinity_reading salinity_reading(const double in[]);
+
+/* What a conductivity meter saw, if it was one. */
+double salinity_conductivity_seen(const struct salinity_reading *r, double value);
+
+/* The salinity behind a value on the instrument's scale, which may be another than the reading; NaN: none. */
+double salinity_behind(const struct salinity_reading *r, double value);
+
+/* Writes the working; the same names and numbers as the answer. */
+void salinity_work(const double in[], struct hw_steps *steps);
+#endif

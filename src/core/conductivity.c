@@ -1,0 +1,157 @@
+/* conductivity.c - the practical salinity scale of 1978 and its extension to low salinity. */
+#include "holdwater/conductivity.h"
+
+#include "core/bisect.h"
+#include "core/no_answer.h"
+#include "core/seawater_kernel.h"
+
+#include <math.h>
+
+/* The leading coefficients of the two polynomials: what the extension takes away again. */
+static const double a0 = 0.0080;
+static const double b0 = 0.0005;
+
+/* The square root of the ratio: where salinity surely rises, and reaches 2 and 45. */
+static const double root_low = 0.004;
+static const double root_middle = 0.2;
+static const double root_high = 1.25;
+
+/* Conductivity of water of salinity 35 at t68 over that at 15: UNESCO 44, equation 3. */
+static double standard_ratio(double t68)
+{
+    static const double c[] = {0.6766097, 2.00564e-2, 1.104259e-4, -6.9698e-7, 1.0031e-9};
+    return c[0] + t68 * (c[1] + t68 * (c[2] + t68 * (c[3] + t68 * c[4])));
+}
+
+static double temperature_factor(double t68)
+{
+    return (t68 - 15.0) / (1.0 + 0.0162 * (t68 - 15.0));
+}
+
+/* PSS-78 by x, the square root of the ratio: UNESCO 44, equations 1 and 2. */
+static double pss78(double x, double t68)
+{
+    static const double a[] = {-0.1692, 25.3851, 14.0941, -7.0261, 2.7081};
+    static const double b[] = {-0.0056, -0.0066, -0.0375, 0.0636, -0.0144};
+    double at_15 = a0 + x * (a[0] + x * (a[1] + x * (a[2] + x * (a[3] + x * a[4]))));
+    double change = b0 + x * (b[0] + x * (b[1] + x * (b[2] + x * (b[3] + x * b[4]))));
+    return at_15 + temperature_factor(t68) * change;
+}
+
+/* The same with the correction of Hill, Dauphinee & Woods for low salinity, not yet scaled. */
+static double hill(double x, double t68)
+{
+    double wide = 400.0 * x * x;
+    double root = 10.0 * x;
+    double part_a = a0 / (1.0 + wide * (1.5 + wide));
+    double part_b = b0 * temperature_factor(t68) / (1.0 + root * (1.0 + root * (1.0 + root)));
+    return pss78(x, t68) - part_a - part_b;
+}
+
+static double root_at_low(double t68)
+{
+    return hw_bisect(pss78, t68, HW_CONDUCTIVITY_LOW, root_middle, root_high);
+}
+
+/* What brings the two branches together where they meet. */
+static double hill_scale(double root_where_they_meet, double t68)
+{
+    return HW_CONDUCTIVITY_LOW / hill(root_where_they_meet, t68);
+}
+
+static double salinity_at(double x, double t68)
+{
+    if (x <= 0) {
+        return 0; /* the terms cancel there, but for rounding */
+    }
+    double salinity = pss78(x, t68);
+    if (salinity < HW_CONDUCTIVITY_LOW) {
+        salinity = hill_scale(root_at_low(t68), t68) * hill(x, t68);
+    }
+    return salinity;
+}
+
+static double root_at(double salinity, double t68)
+{
+    if (salinity >= HW_CONDUCTIVITY_LOW) {
+        return hw_bisect(pss78, t68, salinity, root_middle, root_high);
+    }
+    double meet = root_at_low(t68);
+    return hw_bisect(hill, t68, salinity / hill_scale(meet, t68), root_low, meet);
+}
+
+static int temp_in_range(double temp)
+{
+    return temp >= HW_CONDUCTIVITY_TEMP_MIN && temp <= HW_CONDUCTIVITY_TEMP_MAX;
+}
+
+/* The status of an answer at that salinity and temperature. */
+static int status_at(double salinity, double lowest, double temp)
+{
+    int fitted = salinity >= lowest && salinity <= HW_SEAWATER_SALINITY_FITTED &&
+                 temp <= HW_CONDUCTIVITY_TEMP_FITTED;
+    return fitted ? HW_STATUS_OK : HW_STATUS_STRETCHED;
+}
+
+int hw_conductivity_ratio(double conductivity, double temp, double *ratio)
+{
+    *ratio = HW_NO_ANSWER;
+    if (!(conductivity >= HW_CONDUCTIVITY_MIN && conductivity <= HW_CONDUCTIVITY_MAX &&
+          temp_in_range(temp))) {
+        return HW_STATUS_RANGE;
+    }
+    *ratio = conductivity / (HW_CONDUCTIVITY_STANDARD * standard_ratio(hw_temp_68(temp)));
+    return temp <= HW_CONDUCTIVITY_TEMP_FITTED ? HW_STATUS_OK : HW_STATUS_STRETCHED;
+}
+
+int hw_salinity_from_ratio(double ratio, double temp, double *salinity)
+{
+    *salinity = HW_NO_ANSWER;
+    if (!(ratio >= HW_CONDUCTIVITY_RATIO_MIN && ratio <= HW_CONDUCTIVITY_RATIO_MAX &&
+          temp_in_range(temp))) {
+        return HW_STATUS_RANGE;
+    }
+    *salinity = pss78(sqrt(ratio), hw_temp_68(temp));
+    return status_at(*salinity, HW_CONDUCTIVITY_LOW, temp);
+}
+
+int hw_salinity_from_conductivity(double conductivity, double temp, double *salinity)
+{
+    double ratio = HW_NO_ANSWER;
+    int status = hw_conductivity_ratio(conductivity, temp, &ratio);
+    *salinity = HW_NO_ANSWER;
+    if (status < 0) {
+        return status;
+    }
+    double found = salinity_at(sqrt(ratio), hw_temp_68(temp));
+    if (found > HW_SEAWATER_SALINITY_MAX) {
+        return HW_STATUS_NONE;
+    }
+    *salinity = found;
+    return status_at(found, HW_SEAWATER_SALINITY_MIN, temp);
+}
+
+int hw_conductivity(double salinity, double temp, double *conductivity)
+{
+    *conductivity = HW_NO_ANSWER;
+    if (!(salinity >= HW_SEAWATER_SALINITY_MIN && salinity <= HW_SEAWATER_SALINITY_MAX &&
+          temp_in_range(temp))) {
+        return HW_STATUS_RANGE;
+    }
+    double t68 = hw_temp_68(temp);
+    double root = salinity > 0 ? root_at(salinity, t68) : 0;
+    *conductivity = HW_CONDUCTIVITY_STANDARD * standard_ratio(t68) * root * root;
+    return status_at(salinity, HW_SEAWATER_SALINITY_MIN, temp);
+}
+
+int hw_conductivity_uncompensated(double at_25, double slope, double temp, double *conductivity)
+{
+    *conductivity = HW_NO_ANSWER;
+    if (!(at_25 >= HW_CONDUCTIVITY_MIN && at_25 <= HW_CONDUCTIVITY_MAX &&
+          slope >= HW_CONDUCTIVITY_SLOPE_MIN && slope <= HW_CONDUCTIVITY_SLOPE_MAX &&
+          temp_in_range(temp))) {
+        return HW_STATUS_RANGE;
+    }
+    *conductivity = at_25 * (1.0 + slope / 100.0 * (temp - 25.0));
+    return HW_STATUS_OK;
+}

@@ -1,0 +1,75 @@
+/* refraction.c - refractive index of sea water, and refractometers made for brine. */
+#include "holdwater/refraction.h"
+
+#include "core/no_answer.h"
+
+static const double wavelength = 589.3; /* nm */
+
+/* Quan & Fry 1995: the index without salt, and what one unit of salinity adds. */
+static double without_salt(double temp)
+{
+    double by_wave = (15.868 + (-0.00423) * temp) / wavelength;
+    return 1.31405 - 2.02e-6 * temp * temp + by_wave - 4382.0 / (wavelength * wavelength) +
+           1.1455e6 / (wavelength * wavelength * wavelength);
+}
+
+static double by_salinity(double temp)
+{
+    return 1.779e-4 + temp * (-1.05e-6 + temp * 1.6e-8) + 0.01155 / wavelength;
+}
+
+static int temp_in_range(double temp)
+{
+    return temp >= HW_REFRACTION_TEMP_MIN && temp <= HW_REFRACTION_TEMP_MAX;
+}
+
+static int status_at(double salinity, double temp)
+{
+    int fitted = salinity >= 0 && salinity <= HW_REFRACTION_SALINITY_FITTED &&
+                 temp >= HW_REFRACTION_TEMP_FIT_MIN && temp <= HW_REFRACTION_TEMP_FIT_MAX;
+    return fitted ? HW_STATUS_OK : HW_STATUS_STRETCHED;
+}
+
+/* A salinity found, if it is one. */
+static int found(double value, double temp, double *salinity)
+{
+    if (!(value >= HW_SALINITY_READ_MIN && value <= HW_SEAWATER_SALINITY_MAX)) {
+        return HW_STATUS_NONE;
+    }
+    *salinity = value;
+    return status_at(value, temp);
+}
+
+int hw_refraction_index(double salinity, double temp, double *index)
+{
+    *index = HW_NO_ANSWER;
+    if (!(salinity >= HW_SEAWATER_SALINITY_MIN && salinity <= HW_SEAWATER_SALINITY_MAX &&
+          temp_in_range(temp))) {
+        return HW_STATUS_RANGE;
+    }
+    *index = without_salt(temp) + by_salinity(temp) * salinity;
+    return status_at(salinity, temp);
+}
+
+int hw_salinity_from_refraction(double index, double temp, double *salinity)
+{
+    *salinity = HW_NO_ANSWER;
+    if (!(index >= HW_REFRACTION_INDEX_MIN && index <= HW_REFRACTION_INDEX_MAX &&
+          temp_in_range(temp))) {
+        return HW_STATUS_RANGE;
+    }
+    return found((index - without_salt(temp)) / by_salinity(temp), temp, salinity);
+}
+
+int hw_salinity_from_brine(enum hw_brine_scale scale, double reading, double *salinity)
+{
+    *salinity = HW_NO_ANSWER;
+    if (scale != HW_BRINE_GKG && scale != HW_BRINE_GL) {
+        return HW_STATUS_CHOICE;
+    }
+    if (!(reading >= HW_REFRACTION_BRINE_MIN && reading <= HW_REFRACTION_BRINE_MAX)) {
+        return HW_STATUS_RANGE;
+    }
+    double factor = scale == HW_BRINE_GKG ? HW_BRINE_GKG_FACTOR : HW_BRINE_GL_FACTOR;
+    return found(factor * reading, 20, salinity);
+}
