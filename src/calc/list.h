@@ -4,4 +4,6 @@
 #include "calc/calc.h"
 
 extern const struct hw_calc hw_calc_ammonia;
+extern const struct hw_calc hw_calc_challenge;
+extern const struct hw_calc hw_calc_change;
 #endif
