@@ -8,6 +8,8 @@
 #define HOLDWATER_HOLDWATER_H
 
 #include "holdwater/ammonia.h"
+#include "holdwater/challenge.h"
+#include "holdwater/change.h"
 #include "holdwater/conductivity.h"
 #include "holdwater/criteria.h"
 #include "holdwater/hydrometer.h"

@@ -2,7 +2,5 @@
 #include "calc/list.h"
 
 const struct hw_calc *const hw_calcs[] = {
-    &hw_calc_salinity,
-    &hw_calc_ammonia,
-    NULL,
+    &hw_calc_salinity, &hw_calc_challenge, &hw_calc_ammonia, &hw_calc_change, NULL,
 };

@@ -5,4 +5,6 @@
 
 extern const struct hw_calc hw_calc_ammonia;
 extern const struct hw_calc hw_calc_salinity;
+extern const struct hw_calc hw_calc_challenge;
+extern const struct hw_calc hw_calc_change;
 #endif

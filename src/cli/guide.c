@@ -19,14 +19,34 @@ const struct example examples[] = {
      "holdwater ammonia --tan 0.6 --ph 8.15 --temp 25 --salinity 34 --format value --only free"},
     {"ammonia", "pH from an instrument on the total scale, with the working",
      "holdwater ammonia --tan 0.6 --ph 8.03 --ph-scale total --temp 25 --salinity 34 --work"},
+    {"challenge", "ammonium chloride to bring 20 US gallons to 2 mg/L, no fish in the water",
+     "holdwater challenge --volume 20gal --fish no"},
+    {"challenge", "10 % household ammonia for a tank of 110 L, with what it costs the water",
+     "holdwater challenge --volume 110L --fish no --source ammonia-solution --strength 10% --ph "
+     "8.1 "
+     "--temp 25 --salinity 34 --alkalinity 2.6meq/L"},
+    {"challenge", "a bottle labelled 56.6 % NH4OH, a kit that counts NH3, the working",
+     "holdwater challenge --volume 75L --fish no --basis nh3 --source ammonia-solution --strength "
+     "56.6% --strength-as nh4oh --work"},
+    {"change", "a quarter of 110 L at 0.18 mg/L: what is lost, and what must the new water hold?",
+     "holdwater change --volume 110L --share 25% --now 0.18 --keep 0.18 --floor 0.15 --strength "
+     "1mg/mL"},
+    {"change", "three changes of 20 L against nitrate of 80 mg/L; how many until 20?",
+     "holdwater change --volume 75L --take 20L --times 3 --now 80 --fresh 5 --goal 20"},
+    {"change", "new water dripping in while the tank overflows",
+     "holdwater change --volume 190L --take 95L --method flow --now 0.6 --goal 0.2"},
     {NULL, NULL, NULL},
 };
 
 static const char *const ready[] = {"salinity", NULL};
+static const char *const prove[] = {"challenge", NULL};
 static const char *const watch[] = {"ammonia", NULL};
+static const char *const treat[] = {"change", NULL};
 
 const struct stage stages[] = {
     {"ready", "how salt the water is, by the instrument at hand", ready},
+    {"prove", "how much ammonia to dose to prove the filter", prove},
     {"watch", "how much of a reading is free ammonia, and how far from a limit", watch},
+    {"treat", "hold a medicine at its level through water changes", treat},
     {NULL, NULL, NULL},
 };

@@ -1,10 +1,15 @@
 /* ask.c - asks a calculation in one line of text. */
 #include "ask.h"
+#include "assert_close.h"
+#include "engine/working.h"
 
+#include <math.h>
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
 #include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include <cmocka.h>
@@ -71,4 +76,47 @@ bool noted(const struct hw_calc *calc, const struct hw_answer *answer, const cha
     }
     fail_msg("%s has no note '%s'", calc->name, code);
     return false;
+}
+
+static void redo_step(const struct hw_step *step)
+{
+    char command[1200];
+    char printed[64] = "";
+    int length = snprintf(command, sizeof command,
+                          "LC_ALL=C awk 'BEGIN{printf \"%%.17g\\n\", (%s)}'", step->expression);
+    check(length > 0 && (size_t)length < sizeof command);
+    FILE *awk = popen(command, "r");
+    assert_non_null(awk);
+    assert_non_null(fgets(printed, sizeof printed, awk));
+    assert_int_equal(pclose(awk), 0);
+    if (!hw_is_close(strtod(printed, NULL), step->value, 1e-9, 1e-8)) {
+        fail_msg("%s = %s is %s, not %.17g", step->symbol, step->expression, printed, step->value);
+    }
+}
+
+void check_working(const struct hw_calc *calc, const char *line)
+{
+    static struct hw_steps steps;
+    struct hw_question question;
+    struct hw_answer answer;
+    ask(calc, line, &question, &answer);
+    if (answer.status < 0) {
+        return;
+    }
+    steps.n = 0;
+    steps.full = false;
+    calc->work(question.in, &steps);
+    check(!steps.full && steps.n > 0);
+    for (size_t i = 0; i < steps.n; i++) {
+        redo_step(&steps.step[i]);
+        size_t result = hw_result_find(calc, steps.step[i].symbol, strlen(steps.step[i].symbol));
+        if (result < calc->n_results) {
+            assert_close(steps.step[i].value, answer.out[result], 0, 0);
+        }
+    }
+    size_t first = 0;
+    while (isnan(answer.out[first])) {
+        first++;
+    }
+    assert_string_equal(steps.step[steps.n - 1].symbol, calc->results[first].name);
 }

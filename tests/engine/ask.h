@@ -19,4 +19,8 @@ double result_of(const struct hw_calc *calc, const struct hw_answer *answer, con
 
 /* True when the answer has the note of that code; fails the test when the calculation has no such note. */
 bool noted(const struct hw_calc *calc, const struct hw_answer *answer, const char *code);
+
+/* Has awk redo every step of the working: each expression gives its value, a step named like a result has exactly the
+ * answer's number, and the last step is the first result that applies. A question without an answer has no working. */
+void check_working(const struct hw_calc *calc, const char *line);
 #endif

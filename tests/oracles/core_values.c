@@ -39,6 +39,32 @@ static double between(double low, double high)
 static void constants(void)
 {
     printf("N,%a\nH,%a\nNH3,%a\nNH4,%a\n", HW_MOLAR_N, HW_MOLAR_H, HW_MOLAR_NH3, HW_MOLAR_NH4);
+    printf("NH4Cl,%a\n(NH4)2SO4,%a\n", HW_MOLAR_AMMONIUM_CHLORIDE, HW_MOLAR_AMMONIUM_SULFATE);
+    printf("NH4OH,%a\nNO3,%a\nO2,%a\nCaCO3,%a\n", HW_MOLAR_NH4OH, HW_MOLAR_NITRATE, HW_MOLAR_OXYGEN,
+           HW_MOLAR_CALCIUM_CARBONATE);
+}
+
+/* Method, exchanged, rounds, now, fresh, level; then the fresh water needed to end at that level; then the exchange
+ * that reaches it at once. */
+static void change(long count)
+{
+    static const char *const names[] = {"batch", "flow"};
+    for (long i = 0; i < count; i++) {
+        enum hw_change_method method = (enum hw_change_method)(i % 2);
+        double most = i % 2 ? HW_CHANGE_EXCHANGED_MAX_FLOW : HW_CHANGE_EXCHANGED_MAX_BATCH;
+        double exchanged = between(0.0001, most);
+        int rounds = 1 + (int)between(0, 20);
+        double now = between(0, 100);
+        double fresh = between(0, 100);
+        double level = 0;
+        double needed = 0;
+        double at_once = 0;
+        hw_change_level(method, exchanged, rounds, now, fresh, &level);
+        hw_change_fresh_needed(method, exchanged, now, level, &needed);
+        hw_change_exchange_needed(method, now, fresh, level, &at_once);
+        printf("%s,%a,%a,%a,%a,%a,%a,%a\n", names[method], exchanged, (double)rounds, now, fresh,
+               level, needed, at_once);
+    }
 }
 
 static void density(long count)
@@ -191,6 +217,8 @@ int main(int argc, char **argv)
         offsets(count);
     } else if (strcmp(subject, "criteria") == 0) {
         criteria(count);
+    } else if (strcmp(subject, "change") == 0) {
+        change(count);
     } else if (strcmp(subject, "elementary") == 0) {
         elementary(count);
     } else {

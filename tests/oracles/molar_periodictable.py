@@ -1,7 +1,8 @@
 """Molar masses against the package periodictable.
 
-The core has the abridged weights of IUPAC, to three decimals; what is allowed is half of the last
-one for an element and twice that for the sum of several."""
+The core has the abridged weights of IUPAC, to three decimals, of chlorine and sulfur to two; what is
+allowed is half of the last one for an element and twice that for the sum of several
+(four times for those with three oxygens)."""
 
 from support.compare import Comparison, core, finish, need
 
@@ -12,6 +13,12 @@ weights = {
     "H": (periodictable.H.mass, 0.0005),
     "NH3": (periodictable.formula("NH3").mass, 0.001),
     "NH4": (periodictable.formula("NH4").mass, 0.001),
+    "NH4Cl": (periodictable.formula("NH4Cl").mass, 0.01),
+    "(NH4)2SO4": (periodictable.formula("(NH4)2SO4").mass, 0.01),
+    "NH4OH": (periodictable.formula("NH4OH").mass, 0.001),
+    "NO3": (periodictable.formula("NO3").mass, 0.002),
+    "O2": (periodictable.formula("O2").mass, 0.001),
+    "CaCO3": (periodictable.formula("CaCO3").mass, 0.002),
 }
 
 comparisons = []

@@ -348,6 +348,79 @@ static void epa2013_ccc_ph(struct row *row)
     put(row, "ph", ph);
 }
 
+static void ammonium_salt_mass(struct row *row)
+{
+    static const char *const words[] = {"chloride", "sulfate", NULL};
+    double mass = 0;
+    row->status = hw_ammonium_salt_mass((enum hw_ammonium_salt)choice(row, "salt", words),
+                                        number(row, "purity"), number(row, "nitrogen"), &mass);
+    put(row, "mass", mass);
+    put(row, "mg", 1000 * mass);
+}
+
+static void ammonia_solution(struct row *row)
+{
+    double density = 0;
+    double strength = 0;
+    double percent = number(row, "percent");
+    row->status = hw_ammonia_solution_density(percent, &density);
+    hw_ammonia_solution_nitrogen(percent, &strength);
+    put(row, "density", density);
+    put(row, "molarity", strength / HW_MOLAR_N);
+}
+
+static void nitrification(struct row *row)
+{
+    static const char *const words[] = {"ammonium", "ammonia", NULL};
+    double nitrate = 0;
+    double oxygen = 0;
+    double alkalinity = 0;
+    row->status = hw_nitrification((enum hw_nitrified)choice(row, "from", words),
+                                   number(row, "nitrogen"), &nitrate, &oxygen, &alkalinity);
+    put(row, "nitrate", nitrate);
+    put(row, "oxygen", oxygen);
+    put(row, "alkalinity", alkalinity);
+    put(row, "meq", alkalinity / (HW_MOLAR_CALCIUM_CARBONATE / 2));
+}
+
+static enum hw_change_method method(struct row *row)
+{
+    static const char *const words[] = {"batch", "flow", NULL};
+    return (enum hw_change_method)choice(row, "method", words);
+}
+
+static void change_level(struct row *row)
+{
+    double level = 0;
+    row->status = hw_change_level(method(row), number(row, "exchanged"), (int)number(row, "rounds"),
+                                  number(row, "now"), number(row, "fresh"), &level);
+    put(row, "level", level);
+}
+
+static void change_fresh_needed(struct row *row)
+{
+    double fresh = 0;
+    row->status = hw_change_fresh_needed(method(row), number(row, "exchanged"), number(row, "now"),
+                                         number(row, "keep"), &fresh);
+    put(row, "fresh", fresh);
+}
+
+static void change_exchange_needed(struct row *row)
+{
+    double exchanged = 0;
+    row->status = hw_change_exchange_needed(method(row), number(row, "now"), number(row, "fresh"),
+                                            number(row, "goal"), &exchanged);
+    put(row, "exchanged", exchanged);
+}
+
+static void change_rounds_needed(struct row *row)
+{
+    double rounds = 0;
+    row->status = hw_change_rounds_needed(method(row), number(row, "exchanged"), number(row, "now"),
+                                          number(row, "fresh"), number(row, "goal"), &rounds);
+    put(row, "rounds", rounds);
+}
+
 /* ---------------------------------------------------------------- what stands behind them */
 
 static void total_sulfate(struct row *row)
@@ -468,6 +541,13 @@ static const struct function {
     {"salinity_from_brine", salinity_from_brine},
     {"epa2013_criterion", epa2013_criterion},
     {"epa2013_ccc_ph", epa2013_ccc_ph},
+    {"ammonium_salt_mass", ammonium_salt_mass},
+    {"ammonia_solution", ammonia_solution},
+    {"nitrification", nitrification},
+    {"change_level", change_level},
+    {"change_fresh_needed", change_fresh_needed},
+    {"change_exchange_needed", change_exchange_needed},
+    {"change_rounds_needed", change_rounds_needed},
     {"total_sulfate", total_sulfate},
     {"total_fluoride", total_fluoride},
     {"sulfate_constant", sulfate_constant},

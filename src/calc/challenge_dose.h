@@ -1,0 +1,54 @@
+/* challenge_dose.h - one challenge dose as the core sees it; shared by the answer and its working. */
+#ifndef HW_CHALLENGE_DOSE_H
+#define HW_CHALLENGE_DOSE_H
+#include "calc/shared.h"
+#include "calc/steps.h"
+#include "holdwater/ammonia.h"
+#include "holdwater/challenge.h"
+
+/* The inputs, in the order of the table. */
+enum {
+    VOLUME,
+    FISH,
+    TARGET,
+    BASIS,
+    NOW,
+    SOURCE,
+    STRENGTH,
+    STRENGTH_AS,
+    CONCENTRATE_STRENGTH,
+    PURITY,
+    PH,
+    TEMP,
+    SALINITY,
+    ALKALINITY,
+    INPUTS
+};
+
+/* The words of `source`; the first two are enum hw_ammonium_salt. */
+enum { CHLORIDE = HW_AMMONIUM_CHLORIDE, SULFATE = HW_AMMONIUM_SULFATE, SOLUTION, CONCENTRATE };
+enum { AS_NH3, AS_NH4OH };
+
+/* One row, and what the core says of it. Nitrogen is what everything is counted in. */
+struct challenge_dose {
+    int source;
+    enum hw_nitrogen_basis basis;
+    enum hw_nitrified dose_as;
+    double now_n, dose_n, total_n; /* mg/L: in the water, added, both */
+    double nitrogen;               /* mg to be added */
+    double nh3_percent, density;   /* of ammonia solution; else NaN */
+    double strength_n;             /* g/L of a liquid; NaN for a salt */
+    double mass, liquid;           /* g or mL; the other is NaN */
+    double reading, nitrate, oxygen, alkalinity;
+    double ionic, pk, free_peak; /* NaN when pH, temperature or salinity is not given */
+    bool fit_stretched;
+};
+
+struct challenge_dose challenge_dose(const double in[]);
+
+/* Equivalents of alkalinity that a mole of the dose's nitrogen uses. */
+double challenge_equivalents(const struct challenge_dose *dose);
+
+/* Writes the working; the same names and numbers as the answer. */
+void challenge_work(const double in[], struct hw_steps *steps);
+#endif

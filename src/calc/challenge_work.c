@@ -1,0 +1,87 @@
+/* challenge_work.c - the working of a challenge dose: the same formulas as text, with the numbers of one row. */
+#include "calc/challenge_dose.h"
+
+#include <math.h>
+
+static void step_nitrogen(const struct challenge_dose *dose, const double in[],
+                          struct hw_steps *steps)
+{
+    double molar = basis_molar(dose->basis);
+    hw_step(steps, "target_as_n", dose->total_n, "mg/L", "iupac-weights", "%.10g * %.10g/%.10g",
+            in[TARGET], HW_MOLAR_N, molar);
+    hw_step(steps, "now_as_n", dose->now_n, "mg/L", "iupac-weights", "%.10g * %.10g/%.10g", in[NOW],
+            HW_MOLAR_N, molar);
+    hw_step(steps, "nitrogen", dose->nitrogen, "mg", "", "(%.10g - %.10g) * %.10g", dose->total_n,
+            dose->now_n, in[VOLUME]);
+    hw_step(steps, "reading", dose->reading, "mg/L", "iupac-weights",
+            "(%.10g + %.10g/%.10g) * %.10g/%.10g", dose->now_n, dose->nitrogen, in[VOLUME], molar,
+            HW_MOLAR_N);
+}
+
+static void step_uses(const struct challenge_dose *dose, struct hw_steps *steps)
+{
+    hw_step(steps, "nitrate", dose->nitrate, "mg/L", "nitrification", "%.10g * %.10g/%.10g",
+            dose->total_n, HW_MOLAR_NITRATE, HW_MOLAR_N);
+    hw_step(steps, "alkalinity_used", dose->alkalinity, "mgCaCO3/L", "nitrification",
+            "(2*%.10g + %.10g*%.10g) * (%.10g/2)/%.10g", dose->now_n, challenge_equivalents(dose),
+            dose->dose_n, HW_MOLAR_CALCIUM_CARBONATE, HW_MOLAR_N);
+    hw_step(steps, "oxygen_used", dose->oxygen, "mg/L", "nitrification", "%.10g * 2*%.10g/%.10g",
+            dose->total_n, HW_MOLAR_OXYGEN, HW_MOLAR_N);
+}
+
+static void step_free(const struct challenge_dose *dose, const double in[], struct hw_steps *steps)
+{
+    if (isnan(dose->free_peak)) {
+        return;
+    }
+    hw_step(steps, "ionic_strength", dose->ionic, "mol/kg", "khoo1977",
+            "19.924*%.10g/(1000 - 1.005*%.10g)", in[SALINITY], in[SALINITY]);
+    hw_step(steps, "pka", dose->pk, "", "khoo1977",
+            "0.09018 + 2729.92/(%.10g + 273.15) + (0.1552 - 0.0003142*%.10g)*%.10g", in[TEMP],
+            in[TEMP], dose->ionic);
+    hw_step(steps, "free_peak", dose->free_peak, "mg/L", "", "%.10g / (1 + 10^(%.10g - %.10g))",
+            dose->total_n, dose->pk, in[PH]);
+}
+
+static void step_mass(const struct challenge_dose *dose, const double in[], struct hw_steps *steps)
+{
+    bool chloride = dose->source == CHLORIDE;
+    hw_step(steps, "mass", dose->mass, "g", "iupac-weights",
+            "%.10g * %.10g/(%d*%.10g) / (%.10g/100) / 1000", dose->nitrogen,
+            chloride ? HW_MOLAR_AMMONIUM_CHLORIDE : HW_MOLAR_AMMONIUM_SULFATE, chloride ? 1 : 2,
+            HW_MOLAR_N, in[PURITY]);
+}
+
+static void step_liquid(const struct challenge_dose *dose, const double in[],
+                        struct hw_steps *steps)
+{
+    if (dose->source == SOLUTION) {
+        bool as_nh4oh = (int)in[STRENGTH_AS] == AS_NH4OH;
+        hw_step(steps, "nh3_percent", dose->nh3_percent, "%", "iupac-weights",
+                "%.10g * %.10g/%.10g", in[STRENGTH], as_nh4oh ? HW_MOLAR_NH3 : 1,
+                as_nh4oh ? HW_MOLAR_NH4OH : 1);
+        hw_step(steps, "density", dose->density, "kg/L", "crc2021", "%.10g", dose->density);
+        hw_step(steps, "strength_as_n", dose->strength_n, "g/L", "iupac-weights",
+                "10 * %.10g * %.10g * %.10g/%.10g", dose->nh3_percent, dose->density, HW_MOLAR_N,
+                HW_MOLAR_NH3);
+    } else {
+        hw_step(steps, "strength_as_n", dose->strength_n, "g/L", "iupac-weights",
+                "%.10g * %.10g/%.10g", in[CONCENTRATE_STRENGTH], HW_MOLAR_N,
+                basis_molar(dose->basis));
+    }
+    hw_step(steps, "liquid", dose->liquid, "mL", "", "%.10g / %.10g", dose->nitrogen,
+            dose->strength_n);
+}
+
+void challenge_work(const double in[], struct hw_steps *steps)
+{
+    struct challenge_dose dose = challenge_dose(in);
+    step_nitrogen(&dose, in, steps);
+    step_uses(&dose, steps);
+    step_free(&dose, in, steps);
+    if (isnan(dose.liquid)) {
+        step_mass(&dose, in, steps);
+    } else {
+        step_liquid(&dose, in, steps);
+    }
+}

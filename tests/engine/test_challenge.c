@@ -1,0 +1,282 @@
+/* test_challenge.c - the challenge calculation: worked doses, every note, every result that may be absent, and the
+ * working redone by awk. */
+#include "ask.h"
+#include "assert_close.h"
+
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+
+#include <cmocka.h>
+
+static const struct hw_calc *challenge(void)
+{
+    return find_calc("challenge");
+}
+
+static double ask_for(const char *line, const char *result)
+{
+    struct hw_question question;
+    struct hw_answer answer;
+    ask(challenge(), line, &question, &answer);
+    return result_of(challenge(), &answer, result);
+}
+
+/* Molar masses written out again here. */
+static const double n = 14.007;
+static const double nh3 = 17.031;
+static const double nh4 = 18.039;
+
+static void doses(void **state)
+{
+    (void)state;
+    assert_close(ask_for("volume=20gal;fish=no", "mass"), 2 * 20 * 3.785411784 * 53.489 / n / 1000,
+                 0, 1e-14);
+    assert_close(ask_for("volume=75L;fish=no;purity=97%;now=0.3;basis=nh4", "mass"),
+                 1.7 * n / nh4 * 75 * 53.489 / n / 0.97 / 1000, 0, 1e-14);
+    assert_close(ask_for("volume=75L;fish=no;source=ammonium-sulfate", "mass"),
+                 2 * 75 * 132.134 / (2 * n) / 1000, 0, 1e-14);
+    assert_close(
+        ask_for("volume=75L;fish=no;source=ammonia-solution;strength=10%;basis=nh3", "liquid"),
+        2 * 75 / (1000 * 0.9575 * 0.10), 0, 1e-14);
+    assert_close(
+        ask_for("volume=75L;fish=no;source=concentrate;concentrate_strength=2.5g/L", "liquid"),
+        2 * 75 / 2.5, 0, 1e-14);
+    assert_close(ask_for("volume=75L;fish=no;source=concentrate;concentrate_strength=2.5g/L;"
+                         "basis=nh3",
+                         "nitrogen"),
+                 2 * 75 * n / nh3, 0, 1e-14);
+}
+
+/* The two ways of labelling one bottle ask for the same millilitres. */
+static void two_labels_of_one_bottle(void **state)
+{
+    (void)state;
+    char line[200];
+    (void)snprintf(line, sizeof line, "volume=75L;fish=no;source=ammonia-solution;strength=%.17g%%",
+                   56.6 * nh3 / 35.046);
+    double liquid = ask_for("volume=75L;fish=no;source=ammonia-solution;strength=56.6%;"
+                            "strength_as=nh4oh",
+                            "liquid");
+    assert_close(ask_for(line, "liquid"), liquid, 0, 1e-14);
+}
+
+/* reading is the target in the kit's basis, whatever the source; what is there already is nitrified too. */
+static void what_to_expect(void **state)
+{
+    (void)state;
+    static const char *const bases[] = {"n", "nh3", "nh4"};
+    const double molar[] = {n, nh3, nh4};
+    for (size_t i = 0; i < 3; i++) {
+        char line[200];
+        (void)snprintf(line, sizeof line,
+                       "volume=110L;fish=no;target=2.4;now=0.6;basis=%s;source=ammonia-solution;"
+                       "strength=9.5%%;ph=8.1;temp=25;salinity=34",
+                       bases[i]);
+        double total = 2.4 * n / molar[i];
+        assert_close(ask_for(line, "reading"), 2.4, 0, 1e-15);
+        assert_close(ask_for(line, "nitrate"), total * 62.004 / n, 0, 1e-14);
+        assert_close(ask_for(line, "oxygen_used"), total * 63.996 / n, 0, 1e-14);
+        /* two equivalents for the quarter that was there, one for the rest */
+        assert_close(ask_for(line, "alkalinity_used"), total * (2 * 0.25 + 0.75) * 50.043 / n, 0,
+                     1e-13);
+        double pk = 0.09018 + 2729.92 / 298.15 +
+                    (0.1552 - 0.0003142 * 25) * 19.924 * 34 / (1000 - 1.005 * 34);
+        assert_close(ask_for(line, "free_peak"), total / (1 + pow(10, pk - 8.1)), 0, 1e-12);
+    }
+}
+
+#define TANK     "volume=110L;fish=no"
+#define SOLUTION TANK ";source=ammonia-solution;strength=10%"
+#define WATER    ";ph=8.1;temp=25;salinity=34"
+
+/* Each note raised once, and once not. */
+static const struct {
+    const char *code, *raised, *silent;
+} notes[] = {
+    {"fish-in-water", "volume=110L;fish=yes", TANK},
+    {"nothing-to-add", TANK ";target=2;now=2", TANK ";target=2;now=1.99"},
+    {"nothing-to-add", TANK ";target=2;now=2.5", TANK},
+    {"outside-densities", TANK ";source=ammonia-solution;strength=56.6%", SOLUTION},
+    {"outside-densities", TANK ";source=ammonia-solution;strength=0.9%;strength_as=nh4oh",
+     TANK ";source=ammonia-solution;strength=56.6%;strength_as=nh4oh"},
+    {"outside-densities", TANK ";source=ammonia-solution;strength=61.8%;strength_as=nh4oh",
+     TANK ";source=ammonia-solution;strength=61.7%;strength_as=nh4oh"},
+    {"fit-stretched", TANK ";ph=8.1;temp=4;salinity=34", TANK WATER},
+    {"weigh-small", TANK, "volume=190L;fish=no"},
+    {"small-liquid", "volume=12L;fish=no;source=ammonia-solution;strength=10%", SOLUTION},
+    {"plain-ammonia", SOLUTION, TANK},
+    {"ammonia-corrosive", SOLUTION, TANK},
+    {"counter-ion", TANK ";source=concentrate;concentrate_strength=2g/L", SOLUTION},
+    {"alkalinity-low", TANK ";alkalinity=2.2meq/L", TANK ";alkalinity=2.3meq/L"},
+    {"alkalinity-low", TANK ";alkalinity=6.2dKH", TANK},
+    {"dose-stalls", TANK ";target=5.1", TANK ";target=5"},
+    {"dose-stalls", TANK ";target=5.1;now=4.9", TANK ";target=5.1;basis=nh4"},
+    {"peak-higher", SOLUTION WATER, TANK WATER},
+    {"peak-higher", SOLUTION WATER, SOLUTION},
+    {"weigh-powder", TANK ";source=ammonium-sulfate", SOLUTION},
+    {"no-fish", TANK, "volume=110L;fish=yes"},
+    {"adsorbents-out", TANK, "volume=110L;fish=yes"},
+    {"aerate-challenge", TANK, "volume=110L;fish=yes"},
+    {"alkalinity-unsaid", TANK, TANK ";alkalinity=2.6"},
+    {"peak-unsaid", TANK ";ph=8.1;temp=25", TANK WATER},
+    {"peak-unsaid", TANK ";ph=8.1;salinity=34", TANK WATER},
+    {"peak-unsaid", TANK ";temp=25;salinity=34", TANK WATER},
+    {"kit-basis", TANK, "volume=110L;fish=yes"},
+    {"check-reading", TANK, "volume=110L;fish=yes"},
+    {"test-at-24h", TANK, "volume=110L;fish=yes"},
+    {"same-water", TANK, "volume=110L;fish=yes"},
+    {"change-after-pass", TANK, "volume=110L;fish=yes"},
+    {"feed-filter", TANK, "volume=110L;fish=yes"},
+    {"ask-vet", TANK, NULL},
+    {"ask-vet", "volume=110L;fish=yes", NULL},
+};
+
+static void every_note(void **state)
+{
+    (void)state;
+    uint32_t reached = 0;
+    for (size_t i = 0; i < sizeof notes / sizeof notes[0]; i++) {
+        struct hw_question question;
+        struct hw_answer answer;
+        ask(challenge(), notes[i].raised, &question, &answer);
+        reached |= answer.notes;
+        if (!noted(challenge(), &answer, notes[i].code)) {
+            fail_msg("%s: not raised by %s", notes[i].code, notes[i].raised);
+        }
+        for (size_t k = 0; k < challenge()->n_results; k++) {
+            bool must = answer.status >= 0 && !challenge()->results[k].sometimes;
+            check(answer.status < 0 ? isnan(answer.out[k]) : !must || isfinite(answer.out[k]));
+        }
+        if (notes[i].silent) {
+            ask(challenge(), notes[i].silent, &question, &answer);
+            if (noted(challenge(), &answer, notes[i].code)) {
+                fail_msg("%s: raised by %s", notes[i].code, notes[i].silent);
+            }
+        }
+    }
+    assert_int_equal(reached, (UINT64_C(1) << challenge()->n_notes) - 1);
+}
+
+static int status_of(const char *line)
+{
+    struct hw_question question;
+    struct hw_answer answer;
+    ask(challenge(), line, &question, &answer);
+    return answer.status;
+}
+
+static void statuses(void **state)
+{
+    (void)state;
+    assert_int_equal(status_of(TANK), 0);
+    assert_int_equal(status_of(TANK ";ph=8.1;temp=4;salinity=34"), 1);
+    assert_int_equal(status_of(TANK ";now=2"), -1);
+    assert_int_equal(status_of("volume=110L;fish=yes"), -2);
+    assert_int_equal(status_of("volume=110L;fish=yes;now=2"), -2);
+}
+
+static void absent_results(void **state)
+{
+    (void)state;
+    check(isfinite(ask_for(TANK, "mass")));
+    check(isnan(ask_for(SOLUTION, "mass")));
+    check(isfinite(ask_for(SOLUTION, "liquid")));
+    check(isnan(ask_for(TANK, "liquid")));
+    check(isfinite(ask_for(TANK WATER, "free_peak")));
+    check(isnan(ask_for(TANK, "free_peak")));
+}
+
+/* A strength belongs to its source. */
+static void conditions(void **state)
+{
+    (void)state;
+    struct hw_question question;
+    size_t which = 0;
+    static const struct {
+        const char *line;
+        enum hw_problem problem;
+    } wrong[] = {
+        {"volume=110L", HW_PROBLEM_MISSING},
+        {TANK ";strength=10%", HW_PROBLEM_OUT_OF_PLACE},
+        {TANK ";strength_as=nh3", HW_PROBLEM_OUT_OF_PLACE},
+        {TANK ";concentrate_strength=2g/L", HW_PROBLEM_OUT_OF_PLACE},
+        {SOLUTION ";purity=90%", HW_PROBLEM_OUT_OF_PLACE},
+        {TANK ";source=ammonia-solution", HW_PROBLEM_MISSING},
+        {TANK ";source=concentrate", HW_PROBLEM_MISSING},
+        {TANK ";source=concentrate;concentrate_strength=2", HW_PROBLEM_NEEDS_UNIT},
+        {TANK ";source=ammonia-solution;strength=10", HW_PROBLEM_NEEDS_UNIT},
+        {"volume=110;fish=no", HW_PROBLEM_NEEDS_UNIT},
+    };
+    for (size_t i = 0; i < sizeof wrong / sizeof wrong[0]; i++) {
+        assert_int_equal(ask_settle(challenge(), wrong[i].line, &question, &which),
+                         wrong[i].problem);
+    }
+}
+
+static void corners_are_answered(void **state)
+{
+    (void)state;
+    static const char *const sources[] = {
+        "source=ammonium-chloride;purity=10%",
+        "source=ammonium-sulfate;purity=100%",
+        "source=ammonia-solution;strength=0.5%",
+        "source=ammonia-solution;strength=30%",
+        "source=ammonia-solution;strength=61.7%;strength_as=nh4oh",
+        "source=concentrate;concentrate_strength=0.01g/L",
+        "source=concentrate;concentrate_strength=300g/L",
+    };
+    for (unsigned corner = 0; corner < 64; corner++) {
+        for (size_t i = 0; i < sizeof sources / sizeof sources[0]; i++) {
+            char line[256];
+            (void)snprintf(line, sizeof line,
+                           "volume=%s;fish=no;target=%s;now=%s;ph=%s;temp=%s;salinity=%s;%s",
+                           corner & 1 ? "1e5L" : "0.1L", corner & 2 ? "50" : "0.1",
+                           corner & 4 ? "0.0999" : "0", corner & 8 ? "10" : "5",
+                           corner & 16 ? "40" : "0", corner & 32 ? "45" : "0", sources[i]);
+            check(isfinite(ask_for(line, i < 2 ? "mass" : "liquid")));
+            check(ask_for(line, "nitrogen") > 0);
+            check(ask_for(line, "free_peak") > 0);
+            check(ask_for(line, "alkalinity_used") > 0);
+        }
+    }
+}
+
+static void working_can_be_redone(void **state)
+{
+    (void)state;
+    static const char *const more[] = {
+        TANK WATER,
+        "volume=20gal;fish=no;target=3;now=0.25;basis=nh3;purity=99.5%",
+        SOLUTION WATER ";basis=nh4;now=0.5",
+        TANK ";source=ammonia-solution;strength=33%;strength_as=nh4oh",
+        TANK ";source=concentrate;concentrate_strength=2.5g/L;basis=nh3",
+    };
+    for (size_t i = 0; i < sizeof notes / sizeof notes[0]; i++) {
+        check_working(challenge(), notes[i].raised);
+    }
+    for (size_t i = 0; i < sizeof more / sizeof more[0]; i++) {
+        check_working(challenge(), more[i]);
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(doses),
+        cmocka_unit_test(two_labels_of_one_bottle),
+        cmocka_unit_test(what_to_expect),
+        cmocka_unit_test(every_note),
+        cmocka_unit_test(statuses),
+        cmocka_unit_test(absent_results),
+        cmocka_unit_test(conditions),
+        cmocka_unit_test(corners_are_answered),
+        cmocka_unit_test(working_can_be_redone),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+    return hw_report_checks(failed);
+}
