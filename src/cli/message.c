@@ -105,8 +105,8 @@ static void message_missing(const struct hw_calc *calc, const struct hw_written 
     char list[ALLOWED_MAX] = "";
     for (size_t i = 0; i < calc->n_inputs; i++) {
         const struct hw_input *input = &calc->inputs[i];
-        bool condition =
-            i <= first ? hw_input_wanted(calc, i, question->in) : input->when_input < 0;
+        bool settled = input->when_input <= (int)first; /* its choice, or it has no condition */
+        bool condition = settled && hw_input_wanted(calc, i, question->in);
         if (input->need == HW_REQUIRED && input->group == 0 && condition && !written[i].text.at &&
             written[i].from != HW_FROM_COLUMN) {
             char option[OPTION_MAX];
