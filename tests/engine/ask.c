@@ -1,10 +1,15 @@
 /* ask.c - asks a calculation in one line of text. */
 #include "ask.h"
+#include "assert_close.h"
+#include "engine/working.h"
 
+#include <math.h>
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
 #include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include <cmocka.h>
@@ -71,4 +76,52 @@ bool noted(const struct hw_calc *calc, const struct hw_answer *answer, const cha
     }
     fail_msg("%s has no note '%s'", calc->name, code);
     return false;
+}
+
+/* What `awk` makes of an expression. */
+static double by_awk(const char *expression)
+{
+    char command[HW_EXPRESSION_MAX + 100];
+    char line[64] = "";
+    (void)snprintf(command, sizeof command, "LC_ALL=C awk 'BEGIN{printf \"%%.17g\\n\", (%s)}'",
+                   expression);
+    FILE *awk = popen(command, "r");
+    assert_non_null(awk);
+    assert_non_null(fgets(line, sizeof line, awk));
+    assert_int_equal(pclose(awk), 0);
+    return strtod(line, NULL);
+}
+
+static const char *first_result(const struct hw_calc *calc, const struct hw_answer *answer)
+{
+    size_t i = 0;
+    while (i + 1 < calc->n_results && isnan(answer->out[i])) {
+        i++;
+    }
+    return calc->results[i].name;
+}
+
+void check_working(const struct hw_calc *calc, const char *line)
+{
+    static struct hw_steps steps;
+    struct hw_question question;
+    struct hw_answer answer;
+    ask(calc, line, &question, &answer);
+    if (answer.status < 0) {
+        return;
+    }
+    steps.n = 0;
+    steps.full = false;
+    calc->work(question.in, &steps);
+    check(!steps.full);
+    check(steps.n > 0);
+    for (size_t k = 0; k < steps.n; k++) {
+        const struct hw_step *step = &steps.step[k];
+        assert_close(by_awk(step->expression), step->value, 1e-9, 1e-8);
+        size_t result = hw_result_find(calc, step->symbol, strlen(step->symbol));
+        if (result < calc->n_results) {
+            assert_close(step->value, answer.out[result], 0, 0);
+        }
+    }
+    assert_string_equal(steps.step[steps.n - 1].symbol, first_result(calc, &answer));
 }

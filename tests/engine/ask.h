@@ -19,4 +19,8 @@ double result_of(const struct hw_calc *calc, const struct hw_answer *answer, con
 
 /* True when the answer has the note of that code; fails the test when the calculation has no such note. */
 bool noted(const struct hw_calc *calc, const struct hw_answer *answer, const char *code);
+
+/* Redoes the working of one question: awk evaluates each step, a step that bears a result's name has exactly its value,
+ * and the last step is the first result that applies. Nothing to check when there is no answer. */
+void check_working(const struct hw_calc *calc, const char *line);
 #endif
