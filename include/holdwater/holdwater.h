@@ -8,11 +8,13 @@
 #define HOLDWATER_HOLDWATER_H
 
 #include "holdwater/ammonia.h"
+#include "holdwater/bath.h"
 #include "holdwater/criteria.h"
 #include "holdwater/nitrogen.h"
 #include "holdwater/ph.h"
 #include "holdwater/seawater.h"
 #include "holdwater/status.h"
+#include "holdwater/volume.h"
 
 #define HW_VERSION "0.1.0"
 
