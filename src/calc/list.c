@@ -2,6 +2,5 @@
 #include "calc/list.h"
 
 const struct hw_calc *const hw_calcs[] = {
-    &hw_calc_ammonia,
-    NULL,
+    &hw_calc_volume, &hw_calc_gauge, &hw_calc_ammonia, &hw_calc_bath, NULL,
 };

@@ -3,5 +3,8 @@
 #define HW_LIST_H
 #include "calc/calc.h"
 
+extern const struct hw_calc hw_calc_volume;
+extern const struct hw_calc hw_calc_gauge;
 extern const struct hw_calc hw_calc_ammonia;
+extern const struct hw_calc hw_calc_bath;
 #endif
