@@ -8,6 +8,7 @@
 #define HOLDWATER_HOLDWATER_H
 
 #include "holdwater/ammonia.h"
+#include "holdwater/bath.h"
 #include "holdwater/challenge.h"
 #include "holdwater/change.h"
 #include "holdwater/conductivity.h"
@@ -18,6 +19,7 @@
 #include "holdwater/refraction.h"
 #include "holdwater/seawater.h"
 #include "holdwater/status.h"
+#include "holdwater/volume.h"
 
 #define HW_VERSION "0.1.0"
 

@@ -3,8 +3,11 @@
 #define HW_LIST_H
 #include "calc/calc.h"
 
+extern const struct hw_calc hw_calc_volume;
+extern const struct hw_calc hw_calc_gauge;
 extern const struct hw_calc hw_calc_ammonia;
 extern const struct hw_calc hw_calc_salinity;
 extern const struct hw_calc hw_calc_challenge;
 extern const struct hw_calc hw_calc_change;
+extern const struct hw_calc hw_calc_bath;
 #endif

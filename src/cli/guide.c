@@ -4,6 +4,17 @@
 #include <stddef.h>
 
 const struct example examples[] = {
+    {"volume", "a tank measured inside, filled to 37 cm, with rock that displaces 4 L",
+     "holdwater volume --measured inside --length 60cm --width 35cm --depth 37cm --displaced 4L"},
+    {"volume", "a tank measured over its 6 mm glass, with 3 L more in a canister filter",
+     "holdwater volume --measured outside --wall 6mm --length 24in --width 14in --depth 37cm "
+     "--extra 3L"},
+    {"volume", "a round tub",
+     "holdwater volume --shape cylinder --measured inside --diameter 60cm --depth 40cm"},
+    {"gauge", "9 g of sodium bicarbonate raised the alkalinity by 4.1 dKH, 122.8 mg/L of it",
+     "holdwater gauge --added 9g --rise 122.8mg/L"},
+    {"gauge", "one number for a script: 150 mg of nitrogen, and a rise of 2 mg/L as N",
+     "holdwater gauge --added 150mg --rise 2 --format value"},
     {"salinity", "a hydrometer marked 25C/25C",
      "holdwater salinity --of sg --reading 1.0264 --reference 25C/25C --temp 25"},
     {"salinity", "a meter that compensates to 25 C by 1.9 per cent per degree",
@@ -35,18 +46,27 @@ const struct example examples[] = {
      "holdwater change --volume 75L --take 20L --times 3 --now 80 --fresh 5 --goal 20"},
     {"change", "new water dripping in while the tank overflows",
      "holdwater change --volume 190L --take 95L --method flow --now 0.6 --goal 0.2"},
+    {"bath", "6 mg/L in the 12 L dip bucket, from a stock of 1 % w/v",
+     "holdwater bath --volume 12L --strength 1%wv --target 6mg/L"},
+    {"bath", "the same, held against the water that the fish comes from",
+     "holdwater bath --volume 12L --strength 1%wv --target 6mg/L --temp 25 --source-temp 23.5 "
+     "--salinity 34 --source-salinity 33 --ph 8.1 --source-ph 7.6"},
+    {"bath", "what a dosing rate on a label comes to",
+     "holdwater bath --volume 12L --strength 10mg/mL --rate 0.5mL/L --minutes 20"},
     {NULL, NULL, NULL},
 };
 
-static const char *const ready[] = {"salinity", NULL};
+static const char *const ready[] = {"volume", "gauge", "salinity", NULL};
 static const char *const prove[] = {"challenge", NULL};
 static const char *const watch[] = {"ammonia", NULL};
 static const char *const treat[] = {"change", NULL};
+static const char *const rescue[] = {"bath", NULL};
 
 const struct stage stages[] = {
-    {"ready", "how salt the water is, by the instrument at hand", ready},
+    {"ready", "how much water the tank really holds, and how salt it is", ready},
     {"prove", "how much ammonia to dose to prove the filter", prove},
     {"watch", "how much of a reading is free ammonia, and how far from a limit", watch},
     {"treat", "hold a medicine at its level through water changes", treat},
+    {"rescue", "a dye bath for a burned fish", rescue},
     {NULL, NULL, NULL},
 };

@@ -2,6 +2,7 @@
 #include "cli/message.h"
 #include "cli/print.h"
 #include "cli/report.h"
+#include "cli/syringe.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -57,7 +58,13 @@ static void print_result(const struct report *report, size_t i)
     const struct hw_unit *own = own_unit(report->question, result->kind);
     char help[ALLOWED_MAX];
     (void)snprintf(help, sizeof help, "%s", result->help);
-    if (kept && own && strcmp(result->unit, "mL") != 0) {
+    bool poured = result->kind == HW_VOLUME && strcmp(result->unit, "mL") == 0;
+    if (poured) {
+        char drawn[SYRINGE_TEXT];
+        syringe_text(value, result->safe, drawn);
+        (void)snprintf(help, sizeof help, "%s%s%s", drawn, drawn[0] == '\0' ? "" : "; ",
+                       result->help);
+    } else if (kept && own) {
         number_text(number, hw_unit_convert(value, kept, own), digits, result->safe);
         (void)snprintf(help, sizeof help, "%.40s %s; %s", number, own->name, result->help);
     }

@@ -421,6 +421,66 @@ static void change_rounds_needed(struct row *row)
     put(row, "rounds", rounds);
 }
 
+static void volume_inside(struct row *row)
+{
+    double inside = 0;
+    row->status = hw_volume_inside(number(row, "outside"), number(row, "wall"), &inside);
+    put(row, "inside", inside);
+}
+
+static void volume_box(struct row *row)
+{
+    double gross = 0;
+    row->status =
+        hw_volume_box(number(row, "length"), number(row, "width"), number(row, "depth"), &gross);
+    put(row, "gross", gross);
+}
+
+static void volume_cylinder(struct row *row)
+{
+    double gross = 0;
+    row->status = hw_volume_cylinder(number(row, "diameter"), number(row, "depth"), &gross);
+    put(row, "gross", gross);
+}
+
+static void volume_net(struct row *row)
+{
+    double net = 0;
+    row->status =
+        hw_volume_net(number(row, "gross"), number(row, "displaced"), number(row, "extra"), &net);
+    put(row, "net", net);
+}
+
+static void volume_gauge(struct row *row)
+{
+    double net = 0;
+    row->status = hw_volume_gauge(number(row, "added"), number(row, "rise"), &net);
+    put(row, "net", net);
+}
+
+static void bath_dye(struct row *row)
+{
+    double dye = 0;
+    row->status =
+        hw_bath_dye(number(row, "volume"), number(row, "strength"), number(row, "level"), &dye);
+    put(row, "dye", dye);
+}
+
+static void bath_dye_at_rate(struct row *row)
+{
+    double dye = 0;
+    row->status = hw_bath_dye_at_rate(number(row, "volume"), number(row, "rate"), &dye);
+    put(row, "dye", dye);
+}
+
+static void bath_level(struct row *row)
+{
+    double level = 0;
+    row->status =
+        hw_bath_level(number(row, "volume"), number(row, "strength"), number(row, "dye"), &level);
+    put(row, "level", level);
+}
+
 /* ---------------------------------------------------------------- what stands behind them */
 
 static void total_sulfate(struct row *row)
@@ -548,6 +608,14 @@ static const struct function {
     {"change_fresh_needed", change_fresh_needed},
     {"change_exchange_needed", change_exchange_needed},
     {"change_rounds_needed", change_rounds_needed},
+    {"volume_inside", volume_inside},
+    {"volume_box", volume_box},
+    {"volume_cylinder", volume_cylinder},
+    {"volume_net", volume_net},
+    {"volume_gauge", volume_gauge},
+    {"bath_dye", bath_dye},
+    {"bath_dye_at_rate", bath_dye_at_rate},
+    {"bath_level", bath_level},
     {"total_sulfate", total_sulfate},
     {"total_fluoride", total_fluoride},
     {"sulfate_constant", sulfate_constant},

@@ -1,0 +1,94 @@
+/* calc_gauge.c - how much water a tank holds, from a known addition and the rise it made. */
+#include "calc/list.h"
+#include "calc/shared.h"
+#include "calc/steps.h"
+#include "holdwater/volume.h"
+#include "tables.h"
+
+#include <math.h>
+
+enum { ADDED, RISE, INPUTS };
+enum { NET, RESULTS };
+
+static const struct hw_input inputs[INPUTS] = {
+    [ADDED] = {.name = "added",
+               .unit = "mg",
+               .kind = HW_MASS,
+               .unit_must = true,
+               .lo = HW_VOLUME_ADDED_MIN,
+               .hi = HW_VOLUME_ADDED_MAX,
+               .help = "mass added, counted as the test counts it; outside 0.1 mg to a tonne look "
+                       "at the unit",
+               .need = HW_REQUIRED,
+               .when_input = -1},
+    [RISE] = {.name = "rise",
+              .unit = "mg/L",
+              .kind = HW_CONCENTRATION,
+              .lo = HW_VOLUME_RISE_MIN,
+              .hi = HW_VOLUME_RISE_MAX,
+              .help = "reading after less reading before, of the same substance; less no test "
+                      "shows, more is no tank",
+              .need = HW_REQUIRED,
+              .when_input = -1},
+};
+
+/* Too large a volume makes every dose too strong: rounded down. */
+static const struct hw_result results[RESULTS] = {
+    [NET] = {.name = "net",
+             .unit = "L",
+             .kind = HW_VOLUME,
+             .digits = 3,
+             .safe = -1,
+             .help = "the water that the addition was spread through"},
+};
+
+static const char *const sources[] = {"our-arithmetic", "tracer-chemistry", "common-practice",
+                                      NULL};
+
+static double net_of(const double in[])
+{
+    double net = NAN;
+    hw_volume_gauge(in[ADDED], in[RISE], &net);
+    return net;
+}
+
+static uint32_t notes_of(double net)
+{
+    return note_bit(HW_GAUGE_NOTE_SAME_SUBSTANCE) | note_bit(HW_GAUGE_NOTE_MIX_FULLY) |
+           note_bit(HW_GAUGE_NOTE_SAME_KIT) | note_bit(HW_GAUGE_NOTE_KIT_STEPS) |
+           note_bit(HW_GAUGE_NOTE_CONSERVATIVE_TRACER) | note_bit(HW_GAUGE_NOTE_ASK_VET) |
+           note_if(net < hw_limits[HW_LIMIT_VOLUME_LOW].value ||
+                       net > hw_limits[HW_LIMIT_VOLUME_HIGH].value,
+                   HW_GAUGE_NOTE_VOLUME_UNLIKELY);
+}
+
+static void run(const struct hw_block *b)
+{
+    for (size_t row = 0; row < b->n; row++) {
+        double in[INPUTS];
+        double out[RESULTS];
+        block_get(b, row, in, INPUTS);
+        out[NET] = net_of(in);
+        b->notes[row] |= notes_of(out[NET]);
+        block_set(b, row, out, RESULTS);
+    }
+}
+
+static void work(const double in[], struct hw_steps *steps)
+{
+    hw_step(steps, "net", net_of(in), "L", "", "%.10g/%.10g", in[ADDED], in[RISE]);
+}
+
+const struct hw_calc hw_calc_gauge = {
+    .name = "gauge",
+    .purpose = "how much water a tank holds, from a known addition and its measured rise",
+    .inputs = inputs,
+    .n_inputs = INPUTS,
+    .results = results,
+    .n_results = RESULTS,
+    .notes = hw_gauge_notes,
+    .n_notes = HW_GAUGE_NOTES,
+    .sources = sources,
+    .run = run,
+    .work = work,
+};

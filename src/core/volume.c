@@ -1,0 +1,84 @@
+/* volume.c - the water in a tank. */
+#include "holdwater/volume.h"
+
+#include "core/no_answer.h"
+
+#include <stdbool.h>
+
+static const double pi = 3.141592653589793;
+static const double cm3_per_litre = 1000;
+static const double rounding = 1e-12; /* relative: what is left of a sum that comes to nothing */
+
+static bool within(double x, double lo, double hi)
+{
+    return x >= lo && x <= hi;
+}
+
+static bool is_side(double x)
+{
+    return within(x, HW_VOLUME_SIDE_MIN, HW_VOLUME_SIDE_MAX);
+}
+
+static bool is_part(double x)
+{
+    return within(x, HW_VOLUME_PART_MIN, HW_VOLUME_PART_MAX);
+}
+
+int hw_volume_inside(double outside, double wall, double *inside)
+{
+    *inside = HW_NO_ANSWER;
+    if (!is_side(outside) || !within(wall, HW_VOLUME_WALL_MIN, HW_VOLUME_WALL_MAX)) {
+        return HW_STATUS_RANGE;
+    }
+    double left = outside - 2 * wall;
+    if (left < HW_VOLUME_SIDE_MIN) {
+        return HW_STATUS_NONE;
+    }
+    *inside = left;
+    return HW_STATUS_OK;
+}
+
+int hw_volume_box(double length, double width, double depth, double *gross)
+{
+    *gross = HW_NO_ANSWER;
+    if (!is_side(length) || !is_side(width) || !is_side(depth)) {
+        return HW_STATUS_RANGE;
+    }
+    *gross = length * width * depth / cm3_per_litre;
+    return HW_STATUS_OK;
+}
+
+int hw_volume_cylinder(double diameter, double depth, double *gross)
+{
+    *gross = HW_NO_ANSWER;
+    if (!is_side(diameter) || !is_side(depth)) {
+        return HW_STATUS_RANGE;
+    }
+    *gross = pi / 4 * diameter * diameter * depth / cm3_per_litre;
+    return HW_STATUS_OK;
+}
+
+int hw_volume_net(double gross, double displaced, double extra, double *net)
+{
+    *net = HW_NO_ANSWER;
+    if (!is_part(gross) || !is_part(displaced) || !is_part(extra)) {
+        return HW_STATUS_RANGE;
+    }
+    double left = gross - displaced + extra;
+    if (left <= rounding * displaced) {
+        return HW_STATUS_NONE;
+    }
+    *net = left;
+    return HW_STATUS_OK;
+}
+
+int hw_volume_gauge(double added, double rise, double *net)
+{
+    *net = HW_NO_ANSWER;
+    if (!within(added, HW_VOLUME_ADDED_MIN, HW_VOLUME_ADDED_MAX) ||
+        !within(rise, HW_VOLUME_RISE_MIN, HW_VOLUME_RISE_MAX)) {
+        return HW_STATUS_RANGE;
+    }
+    *net = added / rise;
+    return HW_STATUS_OK;
+}

@@ -1,0 +1,86 @@
+/* test_gauge.c - the calculation gauge: mass over rise, every note. */
+#include "assert_close.h"
+#include "note_rows.h"
+
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+static const struct hw_calc *gauge(void)
+{
+    return find_calc("gauge");
+}
+
+static double net(const char *line)
+{
+    struct hw_question question;
+    struct hw_answer answer;
+    ask(gauge(), line, &question, &answer);
+    return result_of(gauge(), &answer, "net");
+}
+
+static void mass_over_rise(void **state)
+{
+    (void)state;
+    assert_close(net("added=9g;rise=122.8"), 9000 / 122.8, 0, 1e-15);
+    assert_close(net("added=9000mg;rise=0.1228g/L"), 9000 / 122.8, 0, 1e-14);
+    assert_close(net("added=0.5oz;rise=200ppm"), 28349.523125 / 2 / 200, 0, 1e-14);
+}
+
+/* What a dose into the volume found raises, it was found from. */
+static void there_and_back(void **state)
+{
+    (void)state;
+    hw_random_start(20310412);
+    for (int i = 0; i < 1000; i++) {
+        char line[100];
+        double litres = hw_random_between(5, 2000);
+        double rise = hw_random_between(0.5, 400);
+        (void)snprintf(line, sizeof line, "added=%.17gmg;rise=%.17g", litres * rise, rise);
+        assert_close(net(line), litres, 0, 1e-14);
+    }
+}
+
+static void corners_are_answered(void **state)
+{
+    (void)state;
+    check(isfinite(net("added=0.1mg;rise=0.01")));
+    check(isfinite(net("added=0.1mg;rise=100000")));
+    check(isfinite(net("added=1000kg;rise=0.01")));
+    check(isfinite(net("added=1000kg;rise=100000")));
+}
+
+static const struct note_row notes[] = {
+    {"volume-unlikely", "added=9g;rise=9.1g/L", "added=9g;rise=9g/L"},
+    {"volume-unlikely", "added=200.1g;rise=10", "added=200g;rise=10"},
+    {"same-substance", "added=9g;rise=122.8", NULL},
+    {"mix-fully", "added=9g;rise=122.8", NULL},
+    {"same-kit", "added=9g;rise=122.8", NULL},
+    {"kit-steps", "added=9g;rise=122.8", NULL},
+    {"conservative-tracer", "added=9g;rise=122.8", NULL},
+    {"ask-vet", "added=9g;rise=122.8", NULL},
+};
+
+static void every_note(void **state)
+{
+    (void)state;
+    check_notes(gauge(), notes, sizeof notes / sizeof notes[0]);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(mass_over_rise),
+        cmocka_unit_test(there_and_back),
+        cmocka_unit_test(corners_are_answered),
+        cmocka_unit_test(every_note),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+    return hw_report_checks(failed);
+}
