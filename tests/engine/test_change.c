@@ -157,7 +157,7 @@ static const struct {
     {"keep-unsaid", TANK ";share=25%;strength=1mg/mL", KEEP ";strength=1mg/mL"},
     {"dose-order", KEEP, TANK ";take=111L"},
     {"heater-off", KEEP, TANK ";take=111L"},
-    {"match-water", KEEP, TANK ";take=111L"},
+    {"match-new-water", KEEP, TANK ";take=111L"},
     {"ph-differs", KEEP, TANK ";take=111L"},
     {"no-dry-salt", KEEP, TANK ";take=111L"},
     {"ask-vet", KEEP, NULL},
