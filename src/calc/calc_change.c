@@ -185,8 +185,9 @@ static uint32_t goal_notes(const struct change_rounds *change, const double in[]
 }
 
 static const uint32_t always = 1u << HW_CHANGE_NOTE_DOSE_ORDER | 1u << HW_CHANGE_NOTE_HEATER_OFF |
-                               1u << HW_CHANGE_NOTE_MATCH_NEW_WATER | 1u << HW_CHANGE_NOTE_PH_DIFFERS |
-                               1u << HW_CHANGE_NOTE_NO_DRY_SALT | 1u << HW_CHANGE_NOTE_ASK_VET;
+                               1u << HW_CHANGE_NOTE_MATCH_NEW_WATER |
+                               1u << HW_CHANGE_NOTE_PH_DIFFERS | 1u << HW_CHANGE_NOTE_NO_DRY_SALT |
+                               1u << HW_CHANGE_NOTE_ASK_VET;
 
 /* The notes that leave no answer. */
 static uint32_t refusals(const struct change_rounds *change, const double in[])

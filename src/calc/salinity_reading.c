@@ -82,6 +82,7 @@ double salinity_behind(const struct salinity_reading *r, double value)
         hw_salinity_from_brine(HW_BRINE_GKG, value, &salinity);
         break;
     case OF_BRINE_GL:
+    default:
         hw_salinity_from_brine(HW_BRINE_GL, value, &salinity);
         break;
     }

@@ -197,6 +197,7 @@ static void step_found(const struct salinity_reading *r, struct hw_steps *steps)
         break;
     case OF_BRINE_GKG:
     case OF_BRINE_GL:
+    default:
         hw_step(steps, "found", r->found, "g/kg", "brine-table", "%.10g * %.14g",
                 r->of == OF_BRINE_GKG ? HW_BRINE_GKG_FACTOR : HW_BRINE_GL_FACTOR, r->corrected);
         break;
