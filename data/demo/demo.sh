@@ -1,10 +1,11 @@
 #!/bin/sh
-# demo.sh - a morning in the sea room: four containers, four readings, what each of them means.
+# demo.sh - a day in the sea room: a morning of readings, an afternoon with all calculations.
 #
 # $HOLDWATER is the program, build/holdwater if not set. Ends with status 0.
 set -eu
 
 HOLDWATER=${HOLDWATER:-build/holdwater}
+DATA=${HOLDWATER_DATA:-data}/demo
 
 # say LINE...: what happens next.
 say() {
@@ -70,3 +71,41 @@ printf '%-8s %s\n' cedar "$(free --tan 0.2 --ph 7.9 --temp 25 --salinity 34)"
 say 'birch is the worst. If its pH meter reads 0.1 too low, how many times the limit is it then?'
 ask ammonia --tan 0.8 --basis nh4 --ph 8.3 --temp 78F --salinity 33 --medicine copper-amine \
     --format value --only long_ratio
+
+printf '\n%s\n' 'The same day, 13:30. The readings of the day are in a file; one row of it is wrong.'
+
+say 'Every row answered; the thermometer of thimble was read in the wrong unit.'
+rows_status=0
+ask ammonia --rows "$DATA/readings.csv" --only free,long_ratio || rows_status=$?
+test "$rows_status" -eq 1
+
+say 'cedar is readied for new fish. How much water does it hold? Measured inside, rock in it.'
+ask volume --measured inside --length 100cm --width 50cm --depth 39.5cm --displaced 7.5L
+
+say 'Held against a known addition: 16 g of bicarbonate raised it by 84.2 mg/L.'
+ask gauge --added 16g --rise 84.2mg/L
+
+say 'How salt is it? A hydrometer marked 25C/25C, read in warmer water.'
+ask salinity --of sg --reading 1.0252 --reference 25C/25C --temp 78F
+
+say 'A hydrometer whose reference nobody knows is no instrument.'
+refused 2 salinity --of sg --reading 1.0252 --temp 78F
+
+say 'Does the filter of cedar work? Ammonia for 2 mg/L, no fish in the water.'
+ask challenge --volume 190L --fish no --ph 8.1 --temp 25 --salinity 33.5 --alkalinity 2.6meq/L
+
+say 'In birch there are fish. The dose is withheld.'
+refused 3 challenge --volume 110L --fish yes
+
+say 'birch: a quarter of the water must go, the copper must stay at 0.18 mg/L.'
+ask change --volume 110L --share 25% --now 0.18 --keep 0.18 --floor 0.15 --strength 1mg/mL
+
+say 'A fish with ammonia burns: a dye bath in thimble, matched with the water that it comes from.'
+ask bath --volume 12L --strength 1%wv --target 6mg/L --temp 25 --source-temp 25.4 \
+    --salinity 33.5 --source-salinity 33 --ph 8.1 --source-ph 8.0
+
+say 'What goes into the logbook: lines that stand alone.'
+ask bath --volume 12L --strength 1%wv --target 6mg/L --format log --when 2031-03-05T15:10+00:00 \
+    --only dye,level
+ask ammonia --tank birch --tanks "$DATA/tanks.csv" --tan 0.3 --ph 8.11 --format log \
+    --when 2031-03-05T19:35+00:00 --only free,long_ratio

@@ -72,6 +72,21 @@ static const char *value_word(const struct hw_input *input)
     return input->kind == HW_CHOICE ? "WORD" : "VALUE";
 }
 
+/* "; exactly one of --take, --share". */
+static void group_text(const struct hw_calc *calc, int group, char *text, size_t size)
+{
+    const char *join = "; exactly one of --";
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        if (calc->inputs[i].group == group) {
+            char option[OPTION_MAX];
+            size_t used = strlen(text);
+            option_name(calc->inputs[i].name, option);
+            (void)snprintf(text + used, size - used, "%s%s", join, option);
+            join = ", --";
+        }
+    }
+}
+
 static void need_text(const struct hw_calc *calc, const struct hw_input *input, char *text,
                       size_t size)
 {
@@ -90,7 +105,7 @@ static void need_text(const struct hw_calc *calc, const struct hw_input *input, 
     } else if (input->need == HW_REQUIRED && input->group == 0) {
         (void)snprintf(text, size, "; required");
     } else if (input->group != 0) {
-        (void)snprintf(text, size, "; exactly one of its group");
+        group_text(calc, input->group, text, size);
     }
     if (input->when_input >= 0) {
         const struct hw_input *choice = &calc->inputs[input->when_input];
@@ -163,7 +178,7 @@ void help_calc(const struct hw_calc *calc)
     print_wrapped(calc->purpose, strlen(calc->name) + 12, 2);
     (void)puts("\nexamples");
     print_examples(calc);
-    (void)puts("\ninputs (a bare number takes the first unit shown)");
+    (void)puts("\ninputs (a bare number takes the unit of the range)");
     for (size_t i = 0; i < calc->n_inputs; i++) {
         print_input(calc, &calc->inputs[i]);
     }

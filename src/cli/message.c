@@ -63,8 +63,8 @@ static void range_text(const struct hw_input *input, char text[ALLOWED_MAX])
 {
     char lo[NUMBER_MAX];
     char hi[NUMBER_MAX];
-    number_digits(lo, input->lo, 6);
-    number_digits(hi, input->hi, 6);
+    number_digits(lo, input->lo, 12);
+    number_digits(hi, input->hi, 12);
     (void)snprintf(text, ALLOWED_MAX, "%.40s to %.40s%s%s", lo, hi,
                    input->unit[0] == '\0' ? "" : " ", input->unit);
 }

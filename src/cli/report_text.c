@@ -116,11 +116,11 @@ static void print_note(const struct hw_note *note)
     print_wrapped(note->text, (size_t)printed, 4);
 }
 
-/* Raised before standing, the gravest first. */
-static void print_notes(const struct report *report)
+/* The notes whose effects lie between two, the gravest first. */
+static void print_notes(const struct report *report, enum hw_effect from, enum hw_effect to)
 {
     const struct hw_calc *calc = report->question->calc;
-    for (int effect = HW_WITHHELD; effect >= HW_STANDING; effect--) {
+    for (int effect = (int)from; effect >= (int)to; effect--) {
         for (size_t i = 0; i < calc->n_notes; i++) {
             if (has_note(report->answer, i) && calc->notes[i].effect == (enum hw_effect)effect) {
                 print_note(&calc->notes[i]);
@@ -158,6 +158,7 @@ void report_text(const struct report *report)
     const struct hw_question *question = report->question;
     const struct hw_calc *calc = question->calc;
     (void)printf("%s\n", calc->name);
+    print_notes(report, HW_WITHHELD, HW_REFUSED); /* why there is no result stands in its place */
     for (size_t i = 0; i < calc->n_results; i++) {
         bool shown = report->answer->status >= 0 && report->args->only[i];
         bool absent = isnan(report->answer->out[i]);
@@ -175,6 +176,6 @@ void report_text(const struct report *report)
         print_steps(report->steps);
     }
     (void)puts("cautions");
-    print_notes(report);
+    print_notes(report, HW_STRETCHED, HW_STANDING); /* raised before standing */
     print_sources(calc);
 }
