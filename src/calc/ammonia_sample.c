@@ -51,7 +51,7 @@ static void bring_to_meter(struct ammonia_sample *s)
         s->from_meter = given - meter;
         s->ph_meter = s->ph - s->from_meter;
     }
-    s->meter_in_range = s->ph_meter >= HW_PH_MIN && s->ph_meter <= HW_PH_MAX;
+    s->meter_in_range = s->ph_meter <= HW_PH_MAX; /* a meter never shows less than another scale */
 }
 
 struct ammonia_sample ammonia_sample(const double in[])

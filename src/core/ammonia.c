@@ -31,13 +31,11 @@ static int choice_stands(enum hw_ammonia_model model, enum hw_ph_scale scale)
 static int model_stretched(enum hw_ammonia_model model, enum hw_ph_scale scale, double temp,
                            double salinity)
 {
-    switch (model) {
-    case HW_AMMONIA_KHOO1977:
+    if (model == HW_AMMONIA_KHOO1977) {
         return (temp < 5.0 && salinity > 0.0) || salinity > 44.55;
-    case HW_AMMONIA_EPA1989:
+    }
+    if (model == HW_AMMONIA_EPA1989) {
         return salinity > 40.9; /* recalled: ionic strength up to 0.85 */
-    case HW_AMMONIA_CLEGG1995:
-        break;
     }
     return salinity > 40.0 || hw_scale_stretched(scale, salinity);
 }

@@ -70,13 +70,11 @@ static inline double hw_clegg1995_pk(enum hw_ph_scale scale, double temp, double
 static inline double hw_ammonia_pk_of(enum hw_ammonia_model model, enum hw_ph_scale scale,
                                       double temp, double salinity)
 {
-    switch (model) {
-    case HW_AMMONIA_EPA1989:
+    if (model == HW_AMMONIA_EPA1989) {
         return hw_epa1989_pk(temp, salinity);
-    case HW_AMMONIA_CLEGG1995:
+    }
+    if (model == HW_AMMONIA_CLEGG1995) {
         return hw_clegg1995_pk(scale, temp, salinity);
-    case HW_AMMONIA_KHOO1977:
-        break;
     }
     return hw_khoo1977_pk(temp, salinity);
 }

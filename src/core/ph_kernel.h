@@ -110,18 +110,16 @@ static inline double hw_log10_phi(double temp, double salinity)
 /* (pH on the scale) - (pH on the free scale); the scale exists. */
 static inline double hw_offset_from_free(enum hw_ph_scale scale, double temp, double salinity)
 {
-    switch (scale) {
-    case HW_PH_METER:
-    case HW_PH_NBS_RIGOROUS:
-        return -hw_log10_phi(temp, salinity);
-    case HW_PH_TOTAL:
-        return -hw_log10(hw_total_over_free(hw_kelvin(temp), salinity));
-    case HW_PH_SWS:
-        return -hw_log10(hw_sws_over_free(hw_kelvin(temp), salinity));
-    case HW_PH_FREE:
-        break;
+    if (scale == HW_PH_FREE) {
+        return 0.0;
     }
-    return 0.0;
+    if (scale == HW_PH_TOTAL) {
+        return -hw_log10(hw_total_over_free(hw_kelvin(temp), salinity));
+    }
+    if (scale == HW_PH_SWS) {
+        return -hw_log10(hw_sws_over_free(hw_kelvin(temp), salinity));
+    }
+    return -hw_log10_phi(temp, salinity); /* HW_PH_METER, HW_PH_NBS_RIGOROUS */
 }
 
 static inline int hw_scale_exists(enum hw_ph_scale scale)
