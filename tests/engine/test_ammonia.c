@@ -3,6 +3,7 @@
 #include "ask.h"
 #include "assert_close.h"
 #include "holdwater/criteria.h"
+#include "holdwater/ph.h"
 
 #include <math.h>
 #include <setjmp.h>
@@ -92,6 +93,23 @@ static void which_limit_holds(void **state)
     assert_int_equal(hw_epa2013_criterion(HW_EPA2013_CCC, 9.4, 24, &criterion), 1);
     assert_close(sour, fmax(1.2 / criterion, free_1989(1.2 * 17.031 / 14.007, 9.4, 24, 5) / 0.035),
                  0, 1e-12);
+}
+
+/* So a pH brought to a meter's scale can leave 5 to 10 at the upper end alone. */
+static void a_meter_shows_most(void **state)
+{
+    (void)state;
+    for (double temp = 0; temp <= 40; temp += 2.5) {
+        for (double salinity = 0; salinity <= 45; salinity += 0.25) {
+            double meter = NAN;
+            check(hw_ph_offset(HW_PH_METER, temp, salinity, &meter) >= 0);
+            for (int scale = HW_PH_NBS_RIGOROUS; scale <= HW_PH_SWS; scale++) {
+                double other = NAN;
+                check(hw_ph_offset((enum hw_ph_scale)scale, temp, salinity, &other) >= 0);
+                check(meter >= other);
+            }
+        }
+    }
 }
 
 static void dilution_and_basis(void **state)
@@ -317,11 +335,11 @@ static void random_rows(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(salt_water_limits),    cmocka_unit_test(reaching_the_limit),
-        cmocka_unit_test(which_limit_holds),    cmocka_unit_test(dilution_and_basis),
-        cmocka_unit_test(every_note),           cmocka_unit_test(absent_results),
-        cmocka_unit_test(corners_are_answered), cmocka_unit_test(working_can_be_redone),
-        cmocka_unit_test(random_rows),
+        cmocka_unit_test(salt_water_limits),     cmocka_unit_test(reaching_the_limit),
+        cmocka_unit_test(which_limit_holds),     cmocka_unit_test(a_meter_shows_most),
+        cmocka_unit_test(dilution_and_basis),    cmocka_unit_test(every_note),
+        cmocka_unit_test(absent_results),        cmocka_unit_test(corners_are_answered),
+        cmocka_unit_test(working_can_be_redone), cmocka_unit_test(random_rows),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return hw_report_checks(failed);
