@@ -57,7 +57,8 @@ static void print_examples(const struct hw_calc *calc)
 {
     for (size_t i = 0; examples[i].calculation; i++) {
         if (strcmp(examples[i].calculation, calc->name) == 0) {
-            (void)printf("  %s\n", examples[i].question);
+            (void)fputs("  ", stdout);
+            print_wrapped(examples[i].question, 2, 2);
             (void)fputs("    ", stdout);
             print_wrapped(examples[i].command, 4, 8);
         }
