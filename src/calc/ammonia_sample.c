@@ -101,7 +101,10 @@ struct ammonia_standing ammonia_against_fresh(struct ammonia_sample *s, enum hw_
     s->criteria_stretched = s->criteria_stretched || status > 0;
     struct ammonia_standing standing = {s->total_n / limit_n, limit_n, NAN};
     if (criterion == HW_EPA2013_CCC) {
-        hw_epa2013_ccc_ph(s->total_n, s->temp, &standing.ph);
+        int reached = hw_epa2013_ccc_ph(s->total_n, s->temp, &standing.ph);
+        if (reached < 0 && standing.ratio > 1) {
+            standing.ph = -HUGE_VAL; /* over it at every pH: stricter than any pH */
+        }
         standing.ph += s->from_meter;
     }
     return standing;

@@ -200,9 +200,9 @@ static const struct hw_result results[RESULTS] = {
 };
 
 static const char *const sources[] = {
-    "emerson1975",   "khoo1977",        "clegg1995", "dickson1990", "dickson1979",
-    "takahashi1982", "davies",          "epa1989",   "epa2013",     "eos80",
-    "iupac-weights", "common-practice", NULL};
+    "emerson1975",   "khoo1977",        "clegg1995",      "dickson1990",   "dickson1979",
+    "takahashi1982", "davies",          "epa1989",        "epa2013",       "iupac-weights",
+    "kit-chemistry", "common-practice", "our-arithmetic", "label-and-law", NULL};
 
 static double smaller(double a, double b)
 {
@@ -262,6 +262,8 @@ static struct ammonia_standing against(struct ammonia_sample *s, const double in
     struct ammonia_standing standing = ammonia_against_free(s->total_n, limit_n, s->fraction, s->pk,
                                                             limits == &ammonia_long_limits);
     *notes |= note_if(standing.ratio > 1, limits->over_own);
+    *notes |= note_bit(limits == &ammonia_long_limits ? HW_AMMONIA_NOTE_RATIO_OWN_LONG
+                                                      : HW_AMMONIA_NOTE_RATIO_OWN_SHORT);
     *notes |= note_if(looks_like_nh3(in, limits->own), HW_AMMONIA_NOTE_LIMIT_LOOKS_NH3);
     return standing;
 }

@@ -41,7 +41,7 @@ static char fold(char c)
 }
 
 /* True when text[0..n) is the word, case and the kind of hyphen aside. */
-static bool folds_to(const char *word, const char *text, size_t n)
+bool column_folds_to(const char *word, const char *text, size_t n)
 {
     if (strlen(word) != n) {
         return false;
@@ -59,14 +59,17 @@ static const struct hw_unit *spelt_unit(enum hw_kind kind, const char *text, siz
     for (const struct hw_unit *unit = hw_units; unit->name; unit++) {
         char spelt[OPTION_MAX] = "";
         spell_unit(unit->name, spelt);
-        if (unit->kind == kind && (folds_to(spelt, text, n) || folds_to(unit->name, text, n))) {
+        bool degrees = kind == HW_TEMPERATURE && n > 3 && column_folds_to("deg", text, 3) &&
+                       column_folds_to(unit->name, text + 3, n - 3);
+        if (unit->kind == kind &&
+            (column_folds_to(spelt, text, n) || column_folds_to(unit->name, text, n) || degrees)) {
             return unit;
         }
     }
     return NULL;
 }
 
-static struct hw_text trimmed(struct hw_text text)
+struct hw_text column_trimmed(struct hw_text text)
 {
     while (text.n > 0 && (text.at[0] == ' ' || text.at[0] == '\t')) {
         text.at++;
@@ -81,17 +84,18 @@ static struct hw_text trimmed(struct hw_text text)
 bool column_match(const struct hw_calc *calc, struct hw_text name, size_t *input,
                   const struct hw_unit **unit)
 {
-    name = trimmed(name);
+    name = column_trimmed(name);
     *unit = NULL;
     for (size_t i = 0; i < calc->n_inputs; i++) {
-        if (folds_to(calc->inputs[i].name, name.at, name.n)) {
+        if (column_folds_to(calc->inputs[i].name, name.at, name.n)) {
             *input = i;
             return true;
         }
     }
     for (size_t i = 0; i < calc->n_inputs; i++) {
         size_t n = strlen(calc->inputs[i].name);
-        if (name.n > n + 1 && name.at[n] == '_' && folds_to(calc->inputs[i].name, name.at, n)) {
+        if (name.n > n + 1 && name.at[n] == '_' &&
+            column_folds_to(calc->inputs[i].name, name.at, n)) {
             *unit = spelt_unit(calc->inputs[i].kind, name.at + n + 1, name.n - n - 1);
             if (*unit) {
                 *input = hw_input_find(calc, calc->inputs[i].name, n);
@@ -111,7 +115,7 @@ static bool same_text(struct hw_text a, struct hw_text b)
 static const struct mapping *mapping_of(const struct args *args, struct hw_text name)
 {
     for (size_t i = 0; i < args->n_maps; i++) {
-        if (same_text(args->map[i].column, trimmed(name))) {
+        if (same_text(args->map[i].column, column_trimmed(name))) {
             return &args->map[i];
         }
     }
@@ -145,6 +149,30 @@ static bool add_feed(const struct args *args, struct columns *columns, const str
     return true;
 }
 
+/* A column that nearly has the name of an input, such as 'Salinity (ppt)', feeds nothing: that is said, because the
+ * keeper may think otherwise. Columns of results, which begin alike, are known. */
+static void mention_near_miss(const struct hw_calc *calc, struct hw_text name)
+{
+    for (size_t i = 0; i < calc->n_results; i++) {
+        size_t n = strlen(calc->results[i].name);
+        if (name.n >= n && column_folds_to(calc->results[i].name, name.at, n)) {
+            return;
+        }
+    }
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        size_t n = strlen(calc->inputs[i].name);
+        bool begins = name.n > n && column_folds_to(calc->inputs[i].name, name.at, n);
+        if (begins && !((name.at[n] >= 'a' && name.at[n] <= 'z') ||
+                        (name.at[n] >= 'A' && name.at[n] <= 'Z'))) {
+            char shown[SHOWN_MAX];
+            show_text(name, shown);
+            complain("column '%s' is not understood and feeds nothing: --map '%s=%s' if it should",
+                     shown, shown, calc->inputs[i].name);
+            return;
+        }
+    }
+}
+
 /* One column: what it feeds, if anything. An input that --map feeds is not fed by a column of its own name. */
 static bool read_column(const struct args *args, size_t column, struct hw_text name, bool *map_used,
                         struct columns *columns)
@@ -157,13 +185,17 @@ static bool read_column(const struct args *args, size_t column, struct hw_text n
         feed.unit = map->unit;
         return add_feed(args, columns, &feed, name);
     }
-    if (folds_to("when", trimmed(name).at, trimmed(name).n)) {
+    if (column_folds_to("when", column_trimmed(name).at, column_trimmed(name).n)) {
         columns->when = (long)column;
     }
-    if (folds_to("tank", trimmed(name).at, trimmed(name).n)) {
+    if (column_folds_to("tank", column_trimmed(name).at, column_trimmed(name).n)) {
         columns->tank = (long)column;
     }
-    if (!column_match(args->calc, name, &feed.input, &feed.unit) || mapped(args, feed.input)) {
+    if (!column_match(args->calc, name, &feed.input, &feed.unit)) {
+        mention_near_miss(args->calc, column_trimmed(name));
+        return true;
+    }
+    if (mapped(args, feed.input)) {
         return true;
     }
     return add_feed(args, columns, &feed, name);
@@ -186,7 +218,7 @@ static bool header_has(const struct columns *columns, const char *name)
 {
     struct csv_cell cell;
     for (size_t at = 0; csv_next_cell(&columns->header, columns->separator, &at, &cell);) {
-        if (folds_to(name, trimmed(cell.text).at, trimmed(cell.text).n)) {
+        if (column_folds_to(name, column_trimmed(cell.text).at, column_trimmed(cell.text).n)) {
             return true;
         }
     }

@@ -30,6 +30,12 @@ void column_name(const char *name, const char *unit, char text[COLUMN_NAME_MAX])
 bool column_match(const struct hw_calc *calc, struct hw_text name, size_t *input,
                   const struct hw_unit **unit);
 
+/* A name without the blanks around it. */
+struct hw_text column_trimmed(struct hw_text text);
+
+/* True when text[0..n) is the word, case and the kind of hyphen aside. */
+bool column_folds_to(const char *word, const char *text, size_t n);
+
 /* Reads a header. False with a message when a column feeds an input twice, nothing is fed, a --map names what is not
  * there, or the name of an appended column is taken already. */
 bool columns_read(const struct args *args, struct csv_record header, char separator,

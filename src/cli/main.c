@@ -64,6 +64,12 @@ static int print_help(int argc, char *argv[])
         return EXIT_ANSWERED;
     }
     const struct hw_calc *calc = calc_find(argv[2]);
+    for (size_t i = 0; !calc && i < COMMANDS; i++) {
+        if (strcmp(argv[2], commands[i].name) == 0) {
+            help_map();
+            return EXIT_ANSWERED;
+        }
+    }
     if (!calc) {
         return unknown_name(argv[2]);
     }

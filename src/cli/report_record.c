@@ -228,15 +228,20 @@ static void put_when_and_tank(const struct report *report)
         put_text(now, ',');
     }
     (void)putchar(',');
+    struct hw_text tank = {room, 0};
     if (report->row && report->row->columns->tank != NO_COLUMN) {
-        put_cell(row_cell(report->row, report->row->columns->tank, room), ',');
+        tank = row_cell(report->row, report->row->columns->tank, room);
+    }
+    if (tank.n > 0) {
+        put_cell(tank, ',');
     } else if (report->args->tank) {
         put_text(report->args->tank, ',');
     }
     (void)putchar(',');
 }
 
-/* The cells of a row that could not be asked, with their headers: the keeper's own readings are not lost. */
+/* The cells of a row that could not be asked, with their headers: what was read stays readable, as far
+ * as a cell holds it. */
 static void put_cells_as_written(const struct row_view *row)
 {
     char list[CELL_MAX] = "";

@@ -11,10 +11,12 @@
 enum { NAME_WIDTH = 16, VALUE_WIDTH = 14, TEXT_COLUMN = 2 + NAME_WIDTH + VALUE_WIDTH };
 
 /* A name and a value in their columns; what follows continues at TEXT_COLUMN. */
-static void print_columns(const char *name, const char *value)
+static size_t print_columns(const char *name, const char *value)
 {
-    int printed = printf("  %-*s%s", NAME_WIDTH, name, value);
-    print_blanks(printed < TEXT_COLUMN ? (size_t)(TEXT_COLUMN - printed) : 1);
+    size_t printed = (size_t)printf("  %-*s%s", NAME_WIDTH, name, value);
+    size_t column = printed < TEXT_COLUMN ? TEXT_COLUMN : printed + 1;
+    print_blanks(column - printed);
+    return column;
 }
 
 /* The unit of the keeper's own system that was written somewhere in the question: gallons, Fahrenheit. */
@@ -47,13 +49,12 @@ static void print_result(const struct report *report, size_t i)
     char number[NUMBER_MAX];
     char shown[NUMBER_MAX + 16];
     if (isnan(value)) {
-        print_columns(result->name, "-");
-        print_wrapped(result->help, TEXT_COLUMN, TEXT_COLUMN);
+        print_wrapped(result->help, print_columns(result->name, "-"), TEXT_COLUMN);
         return;
     }
     number_text(number, value, digits, result->safe);
     with_unit(shown, sizeof shown, number, result->unit);
-    print_columns(result->name, shown);
+    size_t column = print_columns(result->name, shown);
     const struct hw_unit *kept = hw_unit_of(result->kind, result->unit);
     const struct hw_unit *own = own_unit(report->question, result->kind);
     char help[ALLOWED_MAX];
@@ -68,7 +69,7 @@ static void print_result(const struct report *report, size_t i)
         number_text(number, hw_unit_convert(value, kept, own), digits, result->safe);
         (void)snprintf(help, sizeof help, "%.40s %s; %s", number, own->name, result->help);
     }
-    print_wrapped(help, TEXT_COLUMN, TEXT_COLUMN);
+    print_wrapped(help, column, TEXT_COLUMN);
 }
 
 static void print_input(const struct hw_question *question, size_t i)

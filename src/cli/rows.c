@@ -102,13 +102,12 @@ static void put_number(struct rows *rows, double value)
 
 /* --- The header -------------------------------------------------------------------------------------------------- */
 
-/* A record in the separator of the output. A cell that TSV cannot hold loses its tabs and line breaks; true then. */
-static bool put_record(struct rows *rows, const struct csv_record *record, size_t max_cells)
+/* A record in the separator of the output. */
+static void put_record(struct rows *rows, const struct csv_record *record, size_t max_cells)
 {
     static char room[2 * CSV_RECORD_MAX + 2];
     static char plain[CSV_RECORD_MAX];
     struct csv_cell cell;
-    bool lossy = false;
     size_t at = 0;
     for (size_t i = 0; i < max_cells && csv_next_cell(record, rows->in_separator, &at, &cell);
          i++) {
@@ -116,13 +115,16 @@ static bool put_record(struct rows *rows, const struct csv_record *record, size_
             put_char(rows, rows->out_separator);
         }
         struct hw_text text = {plain, csv_unquote(&cell, plain)};
-        if (rows->out_separator == '\t') {
-            lossy = lossy || memchr(plain, '\t', text.n) || memchr(plain, '\n', text.n) ||
-                    memchr(plain, '\r', text.n);
-        }
         put(rows, room, csv_write_cell(text, rows->out_separator, room));
     }
-    return lossy;
+}
+
+/* True when TSV cannot hold the record: its tabs and line breaks become blanks. */
+static bool is_lossy(const struct rows *rows, const struct csv_record *record)
+{
+    return rows->out_separator == '\t' && rows->in_separator != '\t' &&
+           (memchr(record->at, '\t', record->n) || memchr(record->at, '\n', record->n) ||
+            memchr(record->at, '\r', record->n));
 }
 
 static bool is_table(const struct rows *rows)
@@ -138,7 +140,7 @@ static void put_header(struct rows *rows)
     if (rows->in_separator == rows->out_separator) {
         put(rows, rows->columns.header.at, rows->columns.header.n);
     } else {
-        (void)put_record(rows, &rows->columns.header, rows->columns.n);
+        put_record(rows, &rows->columns.header, rows->columns.n);
     }
     for (size_t i = 0; i < rows->calc->n_results; i++) {
         if (rows->args->only[i]) {
@@ -188,9 +190,8 @@ static void put_cells(struct rows *rows, struct row *row)
 {
     if (rows->in_separator == rows->out_separator) {
         put(rows, row->record.at, row->cells > rows->columns.n ? row->keep : row->record.n);
-    } else if (put_record(rows, &row->record, rows->columns.n) && !row->problem) {
-        row->problem = "tab-or-line-break";
-        rows->bad++;
+    } else {
+        put_record(rows, &row->record, rows->columns.n);
     }
     for (size_t i = row->cells; i < rows->columns.n; i++) {
         put_char(rows, rows->out_separator);
@@ -248,7 +249,7 @@ static void put_report(struct rows *rows, const struct row *row)
     } else if (rows->args->format == FORMAT_LOG) {
         report_log(&report);
     } else {
-        (void)report_value(&report);
+        rows->bad += report_value(&report) || row->problem ? 0 : 1;
     }
 }
 
@@ -299,6 +300,9 @@ static void finish_block(struct rows *rows)
         struct row *row = &rows->row[i];
         if (row->place != NOT_ASKED && (rows->notes[row->place] & rows->grave) != 0) {
             find_refusal(rows, row);
+        }
+        if (!row->problem && is_lossy(rows, &row->record)) {
+            row->problem = "tab-or-line-break";
         }
         if (!allow(rows, row)) {
             continue;
@@ -364,6 +368,32 @@ static const char *split_quoted(const struct rows *rows, struct row *row,
     return problem;
 }
 
+static bool is_empty(struct hw_text text)
+{
+    while (text.n > 0 && (text.at[text.n - 1] == ' ' || text.at[text.n - 1] == '\t')) {
+        text.n--;
+    }
+    return text.n == 0;
+}
+
+/* True when the row names another tank than --tank, whose values would then be taken for it. */
+static bool is_other_tank(const struct rows *rows, const struct csv_record *record)
+{
+    struct csv_cell cell;
+    size_t at = 0;
+    if (!rows->args->tank || rows->columns.tank == NO_COLUMN) {
+        return false;
+    }
+    for (long i = 0; csv_next_cell(record, rows->in_separator, &at, &cell); i++) {
+        if (i == rows->columns.tank) {
+            return !is_empty(cell.text) &&
+                   !(cell.text.n == strlen(rows->args->tank) &&
+                     memcmp(cell.text.at, rows->args->tank, cell.text.n) == 0);
+        }
+    }
+    return false;
+}
+
 /* Finds the cells that feed inputs. Says what is wrong with the record as such. */
 static const char *split(const struct rows *rows, struct row *row, struct hw_text fed[HW_INPUTS])
 {
@@ -376,15 +406,10 @@ static const char *split(const struct rows *rows, struct row *row, struct hw_tex
     if (row->cells != rows->columns.n) {
         return row->cells < rows->columns.n ? "too-few-cells" : "too-many-cells";
     }
-    return problem;
-}
-
-static bool is_empty(struct hw_text text)
-{
-    while (text.n > 0 && (text.at[text.n - 1] == ' ' || text.at[text.n - 1] == '\t')) {
-        text.n--;
+    if (!problem && is_other_tank(rows, &row->record)) {
+        return "other-tank";
     }
-    return text.n == 0;
+    return problem;
 }
 
 /* Numbers on which nothing else hangs: each is read on its own; the rest of the question is the constant one. */
@@ -479,7 +504,7 @@ static bool next_record(struct rows *rows, struct csv_record *record, bool *fine
         }
         finish_block(rows);
         flush(rows);
-        (void)fflush(stdout);
+        stream_flush();
         if (end == CSV_TOO_LONG || end == CSV_UNCLOSED) {
             complain("%s: row %zu: %s: stopped", input_name(input), rows->number + 1,
                      end == CSV_TOO_LONG ? "a record of over 1 MiB"
@@ -513,6 +538,10 @@ static bool read_header(struct rows *rows)
         }
         return false;
     }
+    if (!record.quotes && memchr(record.at, '\r', record.n)) {
+        complain("%s has line ends of CR alone: save it with LF or CRLF", input_name(&rows->input));
+        return false;
+    }
     memcpy(rows->header, record.at, record.n);
     record.at = rows->header;
     return columns_read(rows->args, record, rows->in_separator, input_name(&rows->input),
@@ -541,9 +570,17 @@ static int prepare(struct rows *rows)
             rows->base[i].from = rows->base[i].text.at ? rows->base[i].from : HW_FROM_COLUMN;
         }
     }
-    enum hw_problem problem = hw_question_settle(calc, rows->base, &rows->constant, &which);
+    struct hw_written known[HW_INPUTS];
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        known[i] = rows->base[i];
+        if (calc->inputs[i].words && columns_feed(&rows->columns, calc, i)) {
+            known[i] =
+                (struct hw_written){{NULL, 0}, NULL, HW_FROM_COLUMN}; /* a cell may say other */
+        }
+    }
+    enum hw_problem problem = hw_question_settle(calc, known, &rows->constant, &which);
     if (problem != HW_FINE) {
-        message_problem(calc, rows->base, &rows->constant, problem, which);
+        message_problem(calc, known, &rows->constant, problem, which);
         return problem == HW_PROBLEM_OUT_OF_RANGE ? EXIT_UNANSWERED : EXIT_ASKED_WRONGLY;
     }
     for (size_t i = 0; i < calc->n_inputs; i++) {

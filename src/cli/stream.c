@@ -29,7 +29,7 @@ void complain(const char *format, ...)
 {
     va_list values;
     va_start(values, format);
-    (void)fflush(stdout);
+    stream_flush();
     (void)fputs("holdwater: ", stderr);
     (void)vfprintf(stderr, format, values);
     (void)fputc('\n', stderr);
@@ -40,6 +40,14 @@ void stream_write(const char *text, size_t n)
 {
     errno = 0;
     if (fwrite(text, 1, n, stdout) != n && first_failure == 0) {
+        first_failure = errno;
+    }
+}
+
+void stream_flush(void)
+{
+    errno = 0;
+    if (fflush(stdout) != 0 && first_failure == 0) {
         first_failure = errno;
     }
 }

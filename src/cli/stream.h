@@ -14,6 +14,9 @@ void stream_begin(void);
 /* Writes to stdout; the reason of the first failure is kept for stream_end. */
 void stream_write(const char *text, size_t n);
 
+/* Sends on what was written so far. */
+void stream_flush(void);
+
 /* Call last: flushes and closes stdout. Returns status, or EXIT_ASKED_WRONGLY with a message when not all was written.
  * A status of EXIT_ASKED_WRONGLY on entry stays. */
 int stream_end(int status);

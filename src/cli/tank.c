@@ -83,6 +83,15 @@ static bool cell_at(const struct csv_record *record, size_t column, struct csv_c
     return false;
 }
 
+/* The text of a cell as a name: without quotes and the blanks around it. */
+static struct hw_text cell_name(const struct csv_cell *cell, char room[NAME_LENGTH])
+{
+    if (cell->text.n >= NAME_LENGTH) {
+        return (struct hw_text){room, 0};
+    }
+    return column_trimmed((struct hw_text){room, csv_unquote(cell, room)});
+}
+
 static bool is_text(struct hw_text text, const char *word)
 {
     return text.n == strlen(word) && memcmp(text.at, word, text.n) == 0;
@@ -92,43 +101,73 @@ static bool is_text(struct hw_text text, const char *word)
 static bool find_tank_column(const struct csv_record *header, size_t *column)
 {
     struct csv_cell cell;
+    char room[NAME_LENGTH];
     size_t at = 0;
     for (*column = 0; csv_next_cell(header, ',', &at, &cell); (*column)++) {
-        if (is_text(cell.text, "tank")) {
+        struct hw_text name = cell_name(&cell, room);
+        if (column_folds_to("tank", name.at, name.n)) {
             return true;
         }
     }
     return false;
 }
 
-static void take_cell(struct args *args, size_t first, struct hw_text text,
+/* Takes one cell for an input that was not given. False when another column of the row fed it before. */
+static bool take_cell(struct args *args, size_t first, struct hw_text text,
                       const struct hw_unit *unit)
 {
     const struct hw_calc *calc = args->calc;
+    if (args->written[first].from == HW_FROM_TANK) {
+        complain("two columns of the tanks file feed %s: keep one", calc->inputs[first].name);
+        return false;
+    }
     for (size_t i = first; i < calc->n_inputs; i++) {
         bool same = strcmp(calc->inputs[i].name, calc->inputs[first].name) == 0;
         if (same && !args->written[i].text.at) {
             args->written[i] = (struct hw_written){text, unit, HW_FROM_TANK};
         }
     }
+    return true;
+}
+
+static size_t cells_of(const struct csv_record *record, bool *broken)
+{
+    struct csv_cell cell;
+    size_t at = 0;
+    size_t n = 0;
+    while (csv_next_cell(record, ',', &at, &cell)) {
+        *broken = *broken || cell.broken;
+        n++;
+    }
+    return n;
 }
 
 /* Takes the cells of the tank's row that are inputs of this calculation; empty ones say nothing. */
-static void take_row(struct args *args, const struct csv_record *header,
+static bool take_row(struct args *args, const struct csv_record *header,
                      const struct csv_record *row)
 {
     struct csv_cell name;
     struct csv_cell cell;
     size_t name_at = 0;
     size_t cell_position = 0;
+    bool broken = false;
+    if (cells_of(header, &broken) != cells_of(row, &broken) || broken) {
+        complain("the tanks file: the row of this tank %s: a comma too many or too few moves every "
+                 "value",
+                 broken ? "has broken quotes" : "has another number of cells than the header");
+        return false;
+    }
     while (csv_next_cell(header, ',', &name_at, &name) &&
            csv_next_cell(row, ',', &cell_position, &cell)) {
         size_t input = 0;
         const struct hw_unit *unit = NULL;
-        if (cell.text.n > 0 && column_match(args->calc, name.text, &input, &unit)) {
-            take_cell(args, input, cell.text, unit);
+        bool feeds =
+            column_trimmed(cell.text).n > 0 && column_match(args->calc, name.text, &input, &unit);
+        if (feeds && !take_cell(args, input, cell.text, unit)) {
+            return false;
         }
     }
+    return true;
 }
 
 static bool no_such_tank(const struct args *args, const char *name, struct suggestions *near)
@@ -145,33 +184,35 @@ static bool no_such_tank(const struct args *args, const char *name, struct sugge
 static bool find_row(struct args *args, const char *name, const struct csv_record *header,
                      size_t column)
 {
-    static char names[SUGGEST_MAX * 8][NAME_LENGTH];
+    static char names[SUGGEST_MAX][SHOWN_MAX]; /* those that are near */
     struct suggestions near = {.word = args->tank, .n = 0};
     struct csv_record record;
     struct csv_record found = {NULL, 0, false};
     struct csv_cell cell;
+    char room[NAME_LENGTH];
     size_t kept = 0;
     bool fine = true;
     while (next_record(name, &record, &fine)) {
         if (!cell_at(&record, column, &cell)) {
             continue;
         }
-        if (is_text(cell.text, args->tank)) {
+        struct hw_text tank = cell_name(&cell, room);
+        if (is_text(tank, args->tank)) {
             if (found.at) {
                 complain("%s has two rows for tank '%s': keep one", name, args->tank);
                 return false;
             }
             found = record;
-        } else if (cell.text.n < NAME_LENGTH && kept < SUGGEST_MAX * 8) {
-            (void)snprintf(names[kept], NAME_LENGTH, "%.*s", (int)cell.text.n, cell.text.at);
-            suggest_weigh(&near, names[kept++]);
+        } else if (near.n < SUGGEST_MAX && kept < SUGGEST_MAX) {
+            show_text(tank, names[kept]);
+            suggest_weigh(&near, names[kept]);
+            kept = near.n;
         }
     }
     if (!fine || !found.at) {
         return fine ? no_such_tank(args, name, &near) : false;
     }
-    take_row(args, header, &found);
-    return true;
+    return take_row(args, header, &found);
 }
 
 bool tank_fill(struct args *args)
@@ -181,13 +222,15 @@ bool tank_fill(struct args *args)
     size_t column = 0;
     bool fine = true;
     if (!read_all(name)) {
-        complain("--tank needs the tanks file: name it with --tanks FILE or $HOLDWATER_TANKS");
+        if (!args->tanks) {
+            complain("--tank needs the tanks file: name it with --tanks FILE or $HOLDWATER_TANKS");
+        }
         return false;
     }
-    if (!next_record(name, &header, &fine) || !find_tank_column(&header, &column)) {
+    bool named = next_record(name, &header, &fine) && find_tank_column(&header, &column);
+    if (!named && fine) {
         complain("%s is no tanks file: its first line must name the columns, one of them tank",
                  name);
-        return false;
     }
-    return find_row(args, name, &header, column);
+    return named && find_row(args, name, &header, column);
 }

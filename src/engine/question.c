@@ -76,15 +76,14 @@ static enum hw_problem leave_out(const struct hw_calc *calc, size_t i,
     return required ? HW_PROBLEM_MISSING : HW_FINE;
 }
 
-/* An input whose condition does not hold: out of place when it was written, unless its choice comes later or another
- * entry of its name is meant. */
+/* An input whose condition does not hold: out of place when it was written, unless another entry of its name is
+ * meant. */
 static enum hw_problem leave_unwanted(const struct hw_calc *calc, size_t i,
                                       const struct hw_written written[],
                                       const struct hw_question *question)
 {
-    bool open = comes_later(&written[calc->inputs[i].when_input]);
     bool meant_here = written[i].text.at && !hw_input_has_twin_in_force(calc, i, question->in);
-    return meant_here && !open ? HW_PROBLEM_OUT_OF_PLACE : HW_FINE;
+    return meant_here ? HW_PROBLEM_OUT_OF_PLACE : HW_FINE;
 }
 
 static enum hw_problem settle_one(const struct hw_calc *calc, size_t i,
@@ -93,6 +92,10 @@ static enum hw_problem settle_one(const struct hw_calc *calc, size_t i,
     question->in[i] = NAN;
     question->from[i] = HW_ABSENT;
     question->unit[i] = NULL;
+    int choice = calc->inputs[i].when_input;
+    if (choice >= 0 && comes_later(&written[choice])) {
+        return HW_FINE;
+    }
     if (!hw_input_wanted(calc, i, question->in)) {
         return leave_unwanted(calc, i, written, question);
     }

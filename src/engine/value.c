@@ -140,10 +140,16 @@ static enum hw_problem bare_number(const struct hw_input *input, double *value)
         }
         *value *= 100;
     }
-    if (input->kind == HW_SALINITY && *value >= 0.98 && *value <= 1.06) {
-        return HW_PROBLEM_GRAVITY;
-    }
     return HW_FINE;
+}
+
+/* A salinity without a unit beside it that looks like a specific gravity; a unit in the name of its column says what
+ * the column was meant to hold, not what was typed. */
+static bool looks_like_gravity(const struct hw_input *input, const struct hw_unit *column,
+                               double value)
+{
+    bool salinity = input->kind == HW_SALINITY && (!column || column->kind == HW_SALINITY);
+    return salinity && value >= 0.98 && value <= 1.06;
 }
 
 /* An end of the range that was written in another unit may come back a rounding error outside it. */
@@ -216,6 +222,9 @@ static enum hw_problem read_number(const struct hw_input *input, struct hw_text 
     if (problem == HW_FINE && tail.n > 0) {
         problem = find_unit(input, tail, &unit);
     }
+    if (problem == HW_FINE && tail.n == 0 && looks_like_gravity(input, column, x)) {
+        problem = HW_PROBLEM_GRAVITY;
+    }
     if (problem == HW_FINE) {
         problem = finish_number(input, x, unit, value);
     }
@@ -264,8 +273,9 @@ enum hw_problem hw_value_read(const struct hw_input *input, struct hw_text text,
     double x = 0;
     *written = NULL;
     if (!input->words && text.n > 0 && hw_decimal_read(text.at, text.n, &x) == text.n) {
-        return finish_number(input, x, column,
-                             value); /* nothing but a number: what most cells are */
+        /* nothing but a number: what most cells are */
+        return looks_like_gravity(input, column, x) ? HW_PROBLEM_GRAVITY
+                                                    : finish_number(input, x, column, value);
     }
     text = trimmed(text);
     if (text.n == 0) {

@@ -75,6 +75,29 @@ static void reaching_the_limit(void **state)
     }
 }
 
+/* Whatever the water: where there is a pH that reaches the limit for days, the ratio there is 1. */
+static void ph_long_reaches_the_limit(void **state)
+{
+    (void)state;
+    long present = 0;
+    hw_random_start(20310305);
+    for (int i = 0; i < 2000; i++) {
+        char line[200];
+        char reached[200];
+        (void)snprintf(line, sizeof line, "tan=%.17g;temp=%.17g;salinity=%.17gg/kg",
+                       hw_random_between(0.05, 8), hw_random_between(0, 40),
+                       hw_random_between(0, i % 2 ? 12 : 45));
+        (void)snprintf(reached, sizeof reached, "%s;ph=%.17g", line, hw_random_between(5, 10));
+        double ph_long = ask_for(reached, "ph_long");
+        if (!isnan(ph_long)) {
+            (void)snprintf(reached, sizeof reached, "%s;ph=%.17g", line, ph_long);
+            assert_close(ask_for(reached, "long_ratio"), 1, 0, 1e-10);
+            present++;
+        }
+    }
+    check(present > 1000);
+}
+
 /* Between 1 and 10 g/kg the stricter of the two kinds holds; at the ends one kind alone. */
 static void which_limit_holds(void **state)
 {
@@ -176,6 +199,10 @@ static const struct {
     {"ratio-stricter", "tan=1;ph=8;temp=25;salinity=9.9", "tan=1;ph=8;temp=25;salinity=34"},
     {"ratio-salt", "tan=1;ph=8;temp=25;salinity=34;long_limit=0.1",
      "tan=1;ph=8;temp=25;salinity=34;long_limit=0.1;short_limit=1"},
+    {"ratio-own-long", "tan=1;ph=8;temp=25;salinity=34;long_limit=0.1",
+     "tan=1;ph=8;temp=25;salinity=34;short_limit=1"},
+    {"ratio-own-short", "tan=1;ph=8;temp=25;salinity=34;short_limit=1",
+     "tan=1;ph=8;temp=25;salinity=34;long_limit=0.1"},
     {"kit-basis", "tan=0;ph=8;temp=25;salinity=34", NULL},
     {"limit-not-safe", "tan=0;ph=8;temp=25;salinity=34", NULL},
     {"ph-error", "tan=0;ph=8;temp=25;salinity=34", NULL},
@@ -218,6 +245,8 @@ static const struct {
      "tan=1;ph=9.98;ph_scale=total;temp=25;salinity=34"},
     {"ph_long", "tan=1;ph=8;temp=25;salinity=34", "tan=0;ph=8;temp=25;salinity=34"},
     {"ph_long", "tan=1;ph=8;temp=25;salinity=0", "tan=0.01;ph=8;temp=25;salinity=0"},
+    /* over the fresh-water criterion at every pH: no pH reaches it, the salt-water one included */
+    {"ph_long", "tan=1;ph=7.3;temp=25;salinity=5", "tan=2;ph=7.3;temp=25;salinity=5"},
 };
 
 static void absent_results(void **state)
@@ -335,11 +364,17 @@ static void random_rows(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(salt_water_limits),     cmocka_unit_test(reaching_the_limit),
-        cmocka_unit_test(which_limit_holds),     cmocka_unit_test(a_meter_shows_most),
-        cmocka_unit_test(dilution_and_basis),    cmocka_unit_test(every_note),
-        cmocka_unit_test(absent_results),        cmocka_unit_test(corners_are_answered),
-        cmocka_unit_test(working_can_be_redone), cmocka_unit_test(random_rows),
+        cmocka_unit_test(salt_water_limits),
+        cmocka_unit_test(reaching_the_limit),
+        cmocka_unit_test(ph_long_reaches_the_limit),
+        cmocka_unit_test(which_limit_holds),
+        cmocka_unit_test(a_meter_shows_most),
+        cmocka_unit_test(dilution_and_basis),
+        cmocka_unit_test(every_note),
+        cmocka_unit_test(absent_results),
+        cmocka_unit_test(corners_are_answered),
+        cmocka_unit_test(working_can_be_redone),
+        cmocka_unit_test(random_rows),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return hw_report_checks(failed);
