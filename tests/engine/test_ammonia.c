@@ -83,7 +83,7 @@ static void ph_long_reaches_the_limit(void **state)
     hw_random_start(20310305);
     for (int i = 0; i < 2000; i++) {
         char line[200];
-        char reached[200];
+        char reached[300];
         (void)snprintf(line, sizeof line, "tan=%.17g;temp=%.17g;salinity=%.17gg/kg",
                        hw_random_between(0.05, 8), hw_random_between(0, 40),
                        hw_random_between(0, i % 2 ? 12 : 45));
