@@ -250,7 +250,7 @@ static const char *reason(enum hw_problem problem)
     case HW_PROBLEM_SWEEP:
         return "is a sweep: this version takes one value at a time";
     case HW_PROBLEM_NEEDS_UNIT:
-        return "has no unit: a dose never rests on a guessed unit";
+        return "has no unit: no answer rests on a guessed unit";
     case HW_PROBLEM_UNKNOWN_UNIT:
         return "has a unit that is not known here ('holdwater units' lists them)";
     case HW_PROBLEM_UNIT_UNWANTED:

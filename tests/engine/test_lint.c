@@ -161,6 +161,30 @@ static void lint_rest(const struct hw_calc *calc)
     EXPECT(placed, "%s: in no stage of the map", calc->name);
 }
 
+/* What every calculation has beside its tables: tests, outside values, cases, a page. */
+static void files_are_there(void **state)
+{
+    (void)state;
+    static const char *const places[] = {"tests/engine/test_%s.c", "tests/reference/calc_%s.csv",
+                                         "tests/cli/%s.txt", "docs/calculations/%s.md"};
+    for (size_t c = 0; hw_calcs[c]; c++) {
+        for (size_t i = 0; i < sizeof places / sizeof places[0]; i++) {
+            char name[80];
+            size_t stem = strcspn(places[i], "%");
+            (void)snprintf(name, sizeof name, "%.*s%s%s", (int)stem, places[i], hw_calcs[c]->name,
+                           places[i] + stem + 2);
+            FILE *file = fopen(name, "r");
+            EXPECT(file, "%s is missing", name);
+            (void)fclose(file);
+        }
+        bool asks = false;
+        for (size_t i = 0; i < hw_calcs[c]->n_notes; i++) {
+            asks = asks || strcmp(hw_calcs[c]->notes[i].code, "ask-vet") == 0;
+        }
+        EXPECT(asks, "%s: no ask-vet", hw_calcs[c]->name);
+    }
+}
+
 static void tables_are_whole(void **state)
 {
     (void)state;
@@ -234,6 +258,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(tables_are_whole),
+        cmocka_unit_test(files_are_there),
         cmocka_unit_test(both_ends_in_every_unit),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
