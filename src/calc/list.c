@@ -8,6 +8,7 @@ const struct hw_calc *const hw_calcs[] = {
     /* watch */ &hw_calc_ammonia,
     /* treat */ &hw_calc_change,
     /* rescue */ &hw_calc_bath,
+    /* close */ &hw_calc_disinfect,
     NULL,
 };
 /* clang-format on */

@@ -53,6 +53,11 @@ const struct example examples[] = {
      "--salinity 34 --source-salinity 33 --ph 8.1 --source-ph 7.6"},
     {"bath", "what a dosing rate on a label comes to",
      "holdwater bath --volume 12L --strength 10mg/mL --rate 0.5mL/L --minutes 20"},
+    {"disinfect", "household bleach of 5 % for the drained and cleaned tank of 75 L",
+     "holdwater disinfect --volume 75L --strength 5%"},
+    {"disinfect", "a label that counts sodium hypochlorite by mass; an hour, with the working",
+     "holdwater disinfect --volume 20gal --strength 12.5% --strength-as naocl-ww --density "
+     "1.16g/mL --minutes 60 --work"},
     {NULL, NULL, NULL},
 };
 
@@ -61,6 +66,7 @@ static const char *const prove[] = {"challenge", NULL};
 static const char *const watch[] = {"ammonia", NULL};
 static const char *const treat[] = {"change", NULL};
 static const char *const rescue[] = {"bath", NULL};
+static const char *const close[] = {"disinfect", NULL};
 
 const struct stage stages[] = {
     {"ready", "how much water the tank really holds, and how salt it is", ready},
@@ -68,5 +74,6 @@ const struct stage stages[] = {
     {"watch", "how much of a reading is free ammonia, and how far from a limit", watch},
     {"treat", "hold a medicine at its level through water changes", treat},
     {"rescue", "a dye bath for a burned fish", rescue},
+    {"close", "disinfect a stripped tank, and take the chlorine out again", close},
     {NULL, NULL, NULL},
 };
