@@ -11,6 +11,7 @@
 #include "holdwater/bath.h"
 #include "holdwater/challenge.h"
 #include "holdwater/change.h"
+#include "holdwater/chlorine.h"
 #include "holdwater/conductivity.h"
 #include "holdwater/criteria.h"
 #include "holdwater/hydrometer.h"

@@ -3,11 +3,12 @@
 
 /* clang-format off */
 const struct hw_calc *const hw_calcs[] = {
-    /* ready */ &hw_calc_volume, &hw_calc_gauge, &hw_calc_salinity,
+    /* ready */ &hw_calc_volume, &hw_calc_gauge, &hw_calc_salinity, &hw_calc_neutralise,
     /* prove */ &hw_calc_challenge,
     /* watch */ &hw_calc_ammonia,
     /* treat */ &hw_calc_change,
     /* rescue */ &hw_calc_bath,
+    /* close */ &hw_calc_disinfect,
     NULL,
 };
 /* clang-format on */

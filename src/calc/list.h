@@ -10,4 +10,6 @@ extern const struct hw_calc hw_calc_salinity;
 extern const struct hw_calc hw_calc_challenge;
 extern const struct hw_calc hw_calc_change;
 extern const struct hw_calc hw_calc_bath;
+extern const struct hw_calc hw_calc_neutralise;
+extern const struct hw_calc hw_calc_disinfect;
 #endif

@@ -21,6 +21,14 @@ const struct example examples[] = {
      "holdwater salinity --of compensated --reading 51.8mS/cm --slope 1.9 --temp 77F"},
     {"salinity", "a refractometer with a brine scale that shows 1 in pure water",
      "holdwater salinity --of brine-gkg --reading 36 --zero 1g/kg --temp 24"},
+    {"neutralise", "25 L of new water with 1.2 mg/L of chlorine, for a tank without medicine",
+     "holdwater neutralise --volume 25L --chlorine 1.2 --chloramine no --medicine none"},
+    {"neutralise",
+     "chloramine in the supply, copper in the tank: what to weigh, what ammonia comes",
+     "holdwater neutralise --volume 20gal --chlorine 2.5 --chloramine yes --medicine copper-ionic"},
+    {"neutralise", "anhydrous thiosulfate for a cleaned tank after bleach, with the working",
+     "holdwater neutralise --volume 75L --chlorine 200 --chloramine no --medicine none --agent "
+     "thiosulfate-anhydrous --work"},
     {"ammonia", "a reading of 0.6 mg/L in salt water: how much is free, how far from a limit?",
      "holdwater ammonia --tan 0.6 --ph 8.15 --temp 77F --salinity 34 --medicine none"},
     {"ammonia", "a kit that counts NH4, with copper in the water",
@@ -53,20 +61,27 @@ const struct example examples[] = {
      "--salinity 34 --source-salinity 33 --ph 8.1 --source-ph 7.6"},
     {"bath", "what a dosing rate on a label comes to",
      "holdwater bath --volume 12L --strength 10mg/mL --rate 0.5mL/L --minutes 20"},
+    {"disinfect", "household bleach of 5 % for the drained and cleaned tank of 75 L",
+     "holdwater disinfect --volume 75L --strength 5%"},
+    {"disinfect", "a label that counts sodium hypochlorite by mass; an hour, with the working",
+     "holdwater disinfect --volume 20gal --strength 12.5% --strength-as naocl-ww --density "
+     "1.16g/mL --minutes 60 --work"},
     {NULL, NULL, NULL},
 };
 
-static const char *const ready[] = {"volume", "gauge", "salinity", NULL};
+static const char *const ready[] = {"volume", "gauge", "salinity", "neutralise", NULL};
 static const char *const prove[] = {"challenge", NULL};
 static const char *const watch[] = {"ammonia", NULL};
 static const char *const treat[] = {"change", NULL};
 static const char *const rescue[] = {"bath", NULL};
+static const char *const close[] = {"disinfect", NULL};
 
 const struct stage stages[] = {
-    {"ready", "how much water the tank really holds, and how salt it is", ready},
+    {"ready", "how much water the tank holds, how salt it is, and tap water made safe", ready},
     {"prove", "how much ammonia to dose to prove the filter", prove},
     {"watch", "how much of a reading is free ammonia, and how far from a limit", watch},
     {"treat", "hold a medicine at its level through water changes", treat},
     {"rescue", "a dye bath for a burned fish", rescue},
+    {"close", "disinfect a stripped tank, and take the chlorine out again", close},
     {NULL, NULL, NULL},
 };

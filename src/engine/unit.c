@@ -60,6 +60,7 @@ const struct hw_unit hw_units[] = {
     {HW_DENSITY, "kg/m3", 0, 1, 1, "kilogram per cubic metre"},
     {HW_DENSITY, "g/mL", 0, 1000, 1, "gram per millilitre"},
     {HW_SLOPE, "%/C", 0, 1, 1, "per cent per degree Celsius"},
+    {HW_CONTACT, "mg.min/L", 0, 1, 1, "milligram per litre times minute"},
     {HW_NUMBER, NULL, 0, 1, 1, NULL},
 };
 
@@ -87,6 +88,7 @@ static const struct {
     {HW_MASS_PER_DAY, "a mass per day"},
     {HW_DENSITY, "a density"},
     {HW_SLOPE, "a slope with temperature"},
+    {HW_CONTACT, "a level times a time"},
 };
 
 const char *hw_kind_name(enum hw_kind kind)

@@ -42,6 +42,9 @@ static void constants(void)
     printf("NH4Cl,%a\n(NH4)2SO4,%a\n", HW_MOLAR_AMMONIUM_CHLORIDE, HW_MOLAR_AMMONIUM_SULFATE);
     printf("NH4OH,%a\nNO3,%a\nO2,%a\nCaCO3,%a\n", HW_MOLAR_NH4OH, HW_MOLAR_NITRATE, HW_MOLAR_OXYGEN,
            HW_MOLAR_CALCIUM_CARBONATE);
+    printf("Cl2,%a\nNaOCl,%a\n", HW_MOLAR_CHLORINE, HW_MOLAR_HYPOCHLORITE);
+    printf("Na2S2O3,%a\nNa2S2O3(H2O)5,%a\n", HW_MOLAR_THIOSULFATE,
+           HW_MOLAR_THIOSULFATE_PENTAHYDRATE);
 }
 
 /* Method, exchanged, rounds, now, fresh, level; then the fresh water needed to end at that level; then the exchange

@@ -481,6 +481,55 @@ static void bath_level(struct row *row)
     put(row, "level", level);
 }
 
+static void bleach_strength(struct row *row)
+{
+    static const char *const words[] = {"wv", "ww", "naocl-ww", NULL};
+    double strength = 0;
+    row->status = hw_bleach_strength((enum hw_bleach_label)choice(row, "label", words),
+                                     number(row, "percent"), number(row, "density"), &strength);
+    put(row, "strength", strength);
+}
+
+static void bleach_amount(struct row *row)
+{
+    double bleach = 0;
+    row->status = hw_bleach_amount(number(row, "volume"), number(row, "target"),
+                                   number(row, "strength"), &bleach);
+    put(row, "bleach", bleach);
+}
+
+static void chlorine_contact(struct row *row)
+{
+    double contact = 0;
+    row->status = hw_chlorine_contact(number(row, "level"), number(row, "minutes"), &contact);
+    put(row, "contact", contact);
+}
+
+static void dechlorinator_ratio(struct row *row)
+{
+    static const char *const words[] = {"thiosulfate-pentahydrate", "thiosulfate-anhydrous",
+                                        "ascorbic-acid", NULL};
+    double ratio = 0;
+    row->status =
+        hw_dechlorinator_ratio((enum hw_dechlorinator)choice(row, "agent", words), &ratio);
+    put(row, "ratio", ratio);
+}
+
+static void dechlorinator_mass(struct row *row)
+{
+    double mass = 0;
+    row->status = hw_dechlorinator_mass(number(row, "volume"), number(row, "chlorine"),
+                                        number(row, "ratio"), &mass);
+    put(row, "mass", mass);
+}
+
+static void chloramine_nitrogen(struct row *row)
+{
+    double nitrogen = 0;
+    row->status = hw_chloramine_nitrogen(number(row, "chlorine"), &nitrogen);
+    put(row, "nitrogen", nitrogen);
+}
+
 /* ---------------------------------------------------------------- what stands behind them */
 
 static void total_sulfate(struct row *row)
@@ -616,6 +665,12 @@ static const struct function {
     {"bath_dye", bath_dye},
     {"bath_dye_at_rate", bath_dye_at_rate},
     {"bath_level", bath_level},
+    {"bleach_strength", bleach_strength},
+    {"bleach_amount", bleach_amount},
+    {"chlorine_contact", chlorine_contact},
+    {"dechlorinator_ratio", dechlorinator_ratio},
+    {"dechlorinator_mass", dechlorinator_mass},
+    {"chloramine_nitrogen", chloramine_nitrogen},
     {"total_sulfate", total_sulfate},
     {"total_fluoride", total_fluoride},
     {"sulfate_constant", sulfate_constant},

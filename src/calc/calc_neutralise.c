@@ -1,0 +1,233 @@
+/* calc_neutralise.c - chlorine or chloramine out of tap water, and the ammonia that chloramine leaves. */
+#include "calc/list.h"
+#include "calc/shared.h"
+#include "calc/steps.h"
+#include "holdwater/chlorine.h"
+#include "tables.h"
+
+#include <math.h>
+
+enum { VOLUME, CHLORINE, CHLORAMINE, MEDICINE, AGENT, RATIO, INPUTS };
+enum { AMOUNT, AMMONIA_FREED, RESULTS };
+enum { COPPER = MEDICINE_COPPER_IONIC | MEDICINE_COPPER_AMINE | MEDICINE_COPPER_CHELATED };
+
+/* The words of agent follow enum hw_dechlorinator. */
+static const char *const agent_words[] = {"thiosulfate-pentahydrate", "thiosulfate-anhydrous",
+                                          "ascorbic-acid", NULL};
+
+/* Below this many grams household scales do not serve. */
+static const double small = 1;
+
+static const struct hw_input inputs[INPUTS] = {
+    [VOLUME] = {.name = "volume",
+                .unit = "L",
+                .kind = HW_VOLUME,
+                .unit_must = true,
+                .lo = HW_CHLORINE_VOLUME_MIN,
+                .hi = HW_CHLORINE_VOLUME_MAX,
+                .help = "the water to be treated, not the tank it goes into; outside this doubt "
+                        "the unit",
+                .need = HW_REQUIRED,
+                .when_input = -1},
+    [CHLORINE] = {.name = "chlorine",
+                  .unit = "mg/L",
+                  .kind = HW_CONCENTRATION,
+                  .lo = HW_CHLORINE_LEVEL_MIN,
+                  .hi = HW_CHLORINE_LEVEL_MAX,
+                  .help = "total chlorine as Cl2, measured or from the water supplier; above 1000 "
+                          "it is no water but bleach",
+                  .need = HW_REQUIRED,
+                  .when_input = -1},
+    [CHLORAMINE] = {.name = "chloramine",
+                    .unit = "",
+                    .kind = HW_CHOICE,
+                    .lo = 0,
+                    .hi = 1,
+                    .words = yes_no_words,
+                    .help = "whether the supplier uses chloramine: it frees ammonia, and not every "
+                            "agent works on it; if nobody knows, say yes",
+                    .need = HW_REQUIRED,
+                    .when_input = -1},
+    [MEDICINE] = {.name = "medicine",
+                  .unit = "",
+                  .kind = HW_SET,
+                  .lo = MEDICINE_NONE,
+                  .hi = MEDICINE_ALL,
+                  .words = medicine_words,
+                  .help = "what is in the tank the water goes into; agents spoil some medicines",
+                  .need = HW_REQUIRED,
+                  .when_input = -1},
+    [AGENT] = {.name = "agent",
+               .unit = "",
+               .kind = HW_CHOICE,
+               .lo = 0,
+               .hi = 2,
+               .words = agent_words,
+               .help = "what takes the chlorine out; ascorbic acid does not work on chloramine",
+               .need = HW_PRESET,
+               .preset = HW_THIOSULFATE_PENTAHYDRATE,
+               .when_input = -1},
+    [RATIO] = {.name = "ratio",
+               .unit = "",
+               .kind = HW_NUMBER,
+               .lo = HW_CHLORINE_RATIO_MIN,
+               .hi = HW_CHLORINE_RATIO_MAX,
+               .help = "mg of agent to a mg of chlorine instead of the usual 7.0, 4.46 or 2.5; "
+                       "published ones run from 0.56 to 7.4",
+               .need = HW_OPTIONAL,
+               .when_input = -1},
+};
+
+static const struct hw_result results[RESULTS] = {
+    [AMOUNT] = {.name = "amount",
+                .unit = "g",
+                .kind = HW_MASS,
+                .digits = 3,
+                .safe = 1,
+                .help = "of the agent for this water, all of its chlorine"},
+    [AMMONIA_FREED] = {.name = "ammonia_freed",
+                       .unit = "mg/L",
+                       .kind = HW_CONCENTRATION,
+                       .digits = 3,
+                       .safe = 1,
+                       .help = "total ammonia, as N, that the chloramine leaves in this water"},
+};
+
+static const char *const sources[] = {"te213",
+                                      "chlorine-weights",
+                                      "pipeline-guide",
+                                      "iwa-dechlorination",
+                                      "prawn-thiosulfate",
+                                      "us4786434",
+                                      "us4666610",
+                                      "wac-chlorine",
+                                      "copper-reducers",
+                                      "dye-chemistry",
+                                      "kit-chemistry",
+                                      "common-practice",
+                                      "our-arithmetic",
+                                      "label-and-law",
+                                      NULL};
+
+static double usual_ratio(const double in[])
+{
+    double ratio = (double)NAN;
+    hw_dechlorinator_ratio((enum hw_dechlorinator)in[AGENT], &ratio);
+    return ratio;
+}
+
+static double ratio_of(const double in[])
+{
+    return isnan(in[RATIO]) ? usual_ratio(in) : in[RATIO];
+}
+
+static void answer(const double in[], double out[])
+{
+    out[AMMONIA_FREED] = 0;
+    hw_dechlorinator_mass(in[VOLUME], in[CHLORINE], ratio_of(in), &out[AMOUNT]);
+    if ((int)in[CHLORAMINE] == YES) {
+        hw_chloramine_nitrogen(in[CHLORINE], &out[AMMONIA_FREED]);
+    }
+}
+
+static uint32_t medicine_notes(const double in[])
+{
+    unsigned medicine = (unsigned)in[MEDICINE];
+    return note_if((medicine & COPPER) != 0, HW_NEUTRALISE_NOTE_REDUCER_COPPER) |
+           note_if((medicine & MEDICINE_DYE) != 0, HW_NEUTRALISE_NOTE_REDUCER_DYE) |
+           note_if((medicine & MEDICINE_BINDER) != 0, HW_NEUTRALISE_NOTE_BINDER_CHLORINE);
+}
+
+static uint32_t agent_notes(const double in[])
+{
+    bool ascorbic = (int)in[AGENT] == HW_ASCORBIC_ACID;
+    double level = in[CHLORINE] * ratio_of(in);
+    return note_if(ascorbic, HW_NEUTRALISE_NOTE_ASCORBIC_PH) |
+           note_if(!ascorbic, HW_NEUTRALISE_NOTE_THIOSULFATE_SLOW) |
+           note_if(!ascorbic, HW_NEUTRALISE_NOTE_HYDRATE_MATTERS) |
+           note_if(!ascorbic && level >= hw_limits[HW_LIMIT_THIOSULFATE_HARM].value,
+                   HW_NEUTRALISE_NOTE_THIOSULFATE_OVER) |
+           note_if(in[RATIO] < usual_ratio(in), HW_NEUTRALISE_NOTE_RATIO_LOW);
+}
+
+static uint32_t water_notes(const double in[], const double out[])
+{
+    return note_if(in[CHLORINE] == 0, HW_NEUTRALISE_NOTE_NO_CHLORINE) |
+           note_if(in[CHLORINE] > hw_limits[HW_LIMIT_TAP_CHLORINE].value,
+                   HW_NEUTRALISE_NOTE_NOT_TAP_WATER) |
+           note_if(out[AMMONIA_FREED] > 0, HW_NEUTRALISE_NOTE_AMMONIA_COMES) |
+           note_if(out[AMOUNT] > 0 && out[AMOUNT] < small, HW_NEUTRALISE_NOTE_WEIGH_SMALL);
+}
+
+static const uint32_t always =
+    1u << HW_NEUTRALISE_NOTE_TREAT_APART | 1u << HW_NEUTRALISE_NOTE_TOTAL_CHLORINE |
+    1u << HW_NEUTRALISE_NOTE_KIT_BLIND | 1u << HW_NEUTRALISE_NOTE_ASK_SUPPLIER |
+    1u << HW_NEUTRALISE_NOTE_WEIGH_AGENT | 1u << HW_NEUTRALISE_NOTE_AGENT_KITS;
+
+static uint32_t notes_of(const double in[], const double out[])
+{
+    uint32_t vet = note_bit(HW_NEUTRALISE_NOTE_ASK_VET);
+    if ((int)in[AGENT] == HW_ASCORBIC_ACID && (int)in[CHLORAMINE] == YES) {
+        return vet | note_bit(HW_NEUTRALISE_NOTE_ASCORBIC_CHLORAMINE);
+    }
+    return vet | always | medicine_notes(in) | agent_notes(in) | water_notes(in, out);
+}
+
+static void run(const struct hw_block *b)
+{
+    for (size_t row = 0; row < b->n; row++) {
+        double in[INPUTS];
+        double out[RESULTS];
+        block_get(b, row, in, INPUTS);
+        answer(in, out);
+        b->notes[row] |= notes_of(in, out);
+        block_set(b, row, out, RESULTS);
+    }
+}
+
+static void step_ratio(const double in[], struct hw_steps *steps)
+{
+    double usual = usual_ratio(in);
+    if (!isnan(in[RATIO])) {
+        return;
+    }
+    switch ((enum hw_dechlorinator)in[AGENT]) {
+    case HW_THIOSULFATE_PENTAHYDRATE:
+        hw_step(steps, "usual_ratio", usual, "", "te213", "%.10g", usual);
+        break;
+    case HW_THIOSULFATE_ANHYDROUS:
+        hw_step(steps, "usual_ratio", usual, "", "te213", "7.0 * %.10g/%.10g", HW_MOLAR_THIOSULFATE,
+                HW_MOLAR_THIOSULFATE_PENTAHYDRATE);
+        break;
+    case HW_ASCORBIC_ACID:
+        hw_step(steps, "usual_ratio", usual, "", "pipeline-guide", "%.10g", usual);
+        break;
+    }
+}
+
+static void work(const double in[], struct hw_steps *steps)
+{
+    double out[RESULTS];
+    answer(in, out);
+    if ((int)in[CHLORAMINE] == YES) {
+        hw_step(steps, "ammonia_freed", out[AMMONIA_FREED], "mg/L", "chlorine-weights",
+                "%.10g * %.10g/%.10g", in[CHLORINE], HW_MOLAR_N, HW_MOLAR_CHLORINE);
+    }
+    step_ratio(in, steps);
+    hw_step(steps, "amount", out[AMOUNT], "g", "", "%.10g * %.10g * %.10g / 1000", in[VOLUME],
+            in[CHLORINE], ratio_of(in));
+}
+
+const struct hw_calc hw_calc_neutralise = {
+    .name = "neutralise",
+    .purpose = "chlorine or chloramine out of tap water, and the ammonia that comes of it",
+    .inputs = inputs,
+    .n_inputs = INPUTS,
+    .results = results,
+    .n_results = RESULTS,
+    .notes = hw_neutralise_notes,
+    .n_notes = HW_NEUTRALISE_NOTES,
+    .sources = sources,
+    .run = run,
+    .work = work,
+};
