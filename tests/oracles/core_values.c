@@ -42,6 +42,7 @@ static void constants(void)
     printf("NH4Cl,%a\n(NH4)2SO4,%a\n", HW_MOLAR_AMMONIUM_CHLORIDE, HW_MOLAR_AMMONIUM_SULFATE);
     printf("NH4OH,%a\nNO3,%a\nO2,%a\nCaCO3,%a\n", HW_MOLAR_NH4OH, HW_MOLAR_NITRATE, HW_MOLAR_OXYGEN,
            HW_MOLAR_CALCIUM_CARBONATE);
+    printf("NO2,%a\n", HW_MOLAR_NITRITE);
 }
 
 /* Method, exchanged, rounds, now, fresh, level; then the fresh water needed to end at that level; then the exchange
