@@ -15,6 +15,7 @@
 #include "holdwater/conductivity.h"
 #include "holdwater/criteria.h"
 #include "holdwater/hydrometer.h"
+#include "holdwater/nitrite.h"
 #include "holdwater/nitrogen.h"
 #include "holdwater/ph.h"
 #include "holdwater/refraction.h"

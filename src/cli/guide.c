@@ -38,6 +38,10 @@ const struct example examples[] = {
      "holdwater ammonia --tan 0.6 --ph 8.15 --temp 25 --salinity 34 --format value --only free"},
     {"ammonia", "pH from an instrument on the total scale, with the working",
      "holdwater ammonia --tan 0.6 --ph 8.03 --ph-scale total --temp 25 --salinity 34 --work"},
+    {"nitrite", "a kit that counts the ion shows 0.5 mg/L in salt water",
+     "holdwater nitrite --nitrite 0.5 --basis ion --salinity 34"},
+    {"nitrite", "0.25 mg/L as N in fresh water, with the working",
+     "holdwater nitrite --nitrite 0.25 --salinity 0.3 --work"},
     {"challenge", "ammonium chloride to bring 20 US gallons to 2 mg/L, no fish in the water",
      "holdwater challenge --volume 20gal --fish no"},
     {"challenge", "10 % household ammonia for a tank of 110 L, with what it costs the water",
@@ -71,7 +75,7 @@ const struct example examples[] = {
 
 static const char *const ready[] = {"volume", "gauge", "salinity", "neutralise", NULL};
 static const char *const prove[] = {"challenge", NULL};
-static const char *const watch[] = {"ammonia", NULL};
+static const char *const watch[] = {"ammonia", "nitrite", NULL};
 static const char *const treat[] = {"change", NULL};
 static const char *const rescue[] = {"bath", NULL};
 static const char *const close[] = {"disinfect", NULL};
@@ -79,7 +83,7 @@ static const char *const close[] = {"disinfect", NULL};
 const struct stage stages[] = {
     {"ready", "how much water the tank holds, how salt it is, and tap water made safe", ready},
     {"prove", "how much ammonia to dose to prove the filter", prove},
-    {"watch", "how much of a reading is free ammonia, and how far from a limit", watch},
+    {"watch", "how much of a reading is free ammonia, how far from a limit; nitrite", watch},
     {"treat", "hold a medicine at its level through water changes", treat},
     {"rescue", "a dye bath for a burned fish", rescue},
     {"close", "disinfect a stripped tank, and take the chlorine out again", close},

@@ -45,6 +45,7 @@ static void constants(void)
     printf("Cl2,%a\nNaOCl,%a\n", HW_MOLAR_CHLORINE, HW_MOLAR_HYPOCHLORITE);
     printf("Na2S2O3,%a\nNa2S2O3(H2O)5,%a\n", HW_MOLAR_THIOSULFATE,
            HW_MOLAR_THIOSULFATE_PENTAHYDRATE);
+    printf("NO2,%a\n", HW_MOLAR_NITRITE);
 }
 
 /* Method, exchanged, rounds, now, fresh, level; then the fresh water needed to end at that level; then the exchange

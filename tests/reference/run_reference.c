@@ -348,6 +348,40 @@ static void epa2013_ccc_ph(struct row *row)
     put(row, "ph", ph);
 }
 
+static enum hw_nitrite_basis nitrite_basis(struct row *row)
+{
+    static const char *const words[] = {"n", "ion", NULL};
+    return (enum hw_nitrite_basis)choice(row, "basis", words);
+}
+
+static void nitrite_to_n(struct row *row)
+{
+    double as_n = 0;
+    row->status = hw_nitrite_to_n(nitrite_basis(row), number(row, "amount"), &as_n);
+    put(row, "as_n", as_n);
+}
+
+static void nitrite_to_ion(struct row *row)
+{
+    double as_ion = 0;
+    row->status = hw_nitrite_to_ion(nitrite_basis(row), number(row, "amount"), &as_ion);
+    put(row, "as_ion", as_ion);
+}
+
+static void seawater_chloride(struct row *row)
+{
+    double chloride = 0;
+    row->status = hw_seawater_chloride(number(row, "salinity"), temperature(row), &chloride);
+    put(row, "chloride", chloride);
+}
+
+static void nitrite_chloride_ratio(struct row *row)
+{
+    double ratio = 0;
+    row->status = hw_nitrite_chloride_ratio(number(row, "chloride"), number(row, "as_n"), &ratio);
+    put(row, "ratio", ratio);
+}
+
 static void ammonium_salt_mass(struct row *row)
 {
     static const char *const words[] = {"chloride", "sulfate", NULL};
@@ -653,6 +687,10 @@ static const struct function {
     {"ammonium_salt_mass", ammonium_salt_mass},
     {"ammonia_solution", ammonia_solution},
     {"nitrification", nitrification},
+    {"nitrite_to_n", nitrite_to_n},
+    {"nitrite_to_ion", nitrite_to_ion},
+    {"seawater_chloride", seawater_chloride},
+    {"nitrite_chloride_ratio", nitrite_chloride_ratio},
     {"change_level", change_level},
     {"change_fresh_needed", change_fresh_needed},
     {"change_exchange_needed", change_exchange_needed},

@@ -1,0 +1,163 @@
+/* calc_nitrite.c - nitrite in both ways of counting, and the chloride that stands against it. */
+#include "calc/list.h"
+#include "calc/shared.h"
+#include "calc/steps.h"
+#include "holdwater/nitrite.h"
+#include "holdwater/seawater.h"
+#include "tables.h"
+
+#include <math.h>
+
+enum { NITRITE, BASIS, SALINITY, INPUTS };
+enum { AS_N, AS_ION, CHLORIDE, CHLORIDE_RATIO, RESULTS };
+
+static const char *const nitrite_words[] = {"n", "ion", NULL};
+
+/* The litre of the chloride: the temperature is not asked for, as it moves it by less than 1 %. */
+static const double temp = 20;
+
+static const struct hw_input inputs[INPUTS] = {
+    [NITRITE] = {.name = "nitrite",
+                 .unit = "mg/L",
+                 .kind = HW_CONCENTRATION,
+                 .lo = 0,
+                 .hi = 1000,
+                 .help = "reading of the kit, in the basis; above 1000 doubt the unit",
+                 .need = HW_REQUIRED,
+                 .when_input = -1},
+    [BASIS] = {.name = "basis",
+               .unit = "",
+               .kind = HW_CHOICE,
+               .lo = 0,
+               .hi = 1,
+               .words = nitrite_words,
+               .help = "what the kit counts: nitrogen or the ion NO2 (its leaflet says)",
+               .need = HW_PRESET,
+               .preset = HW_NITRITE_N,
+               .when_input = -1},
+    [SALINITY] = {.name = "salinity",
+                  .unit = "g/kg",
+                  .kind = HW_SALINITY,
+                  .lo = HW_SEAWATER_SALINITY_MIN,
+                  .hi = HW_SEAWATER_SALINITY_MAX,
+                  .help = "salinity of sea-salt water, 0 for fresh; the equation of density holds "
+                          "no further",
+                  .need = HW_REQUIRED,
+                  .when_input = -1},
+};
+
+static const struct hw_result results[RESULTS] = {
+    [AS_N] = {.name = "as_n",
+              .unit = "mg/L",
+              .kind = HW_CONCENTRATION,
+              .digits = 3,
+              .help = "nitrite as nitrogen, NO2-N"},
+    [AS_ION] = {.name = "as_ion",
+                .unit = "mg/L",
+                .kind = HW_CONCENTRATION,
+                .digits = 3,
+                .help = "the same nitrite as the ion, NO2"},
+    [CHLORIDE] = {.name = "chloride",
+                  .unit = "mg/L",
+                  .kind = HW_CONCENTRATION,
+                  .digits = 3,
+                  .safe = -1,
+                  .help = "of sea salt at this salinity, at 20 C"},
+    [CHLORIDE_RATIO] = {.name = "chloride_ratio",
+                        .unit = "",
+                        .kind = HW_NUMBER,
+                        .digits = 3,
+                        .safe = -1,
+                        .sometimes = true,
+                        .help = "chloride over nitrite as N, by mass"},
+};
+
+static const char *const sources[] = {"iupac-weights",
+                                      "chlorinity",
+                                      "sea-salt",
+                                      "eos80",
+                                      "grouper2022",
+                                      "tomasso1986",
+                                      "catfish-ratio",
+                                      "kit-chemistry",
+                                      "common-practice",
+                                      "our-arithmetic",
+                                      NULL};
+
+static void find(const double in[], double out[])
+{
+    enum hw_nitrite_basis basis = (enum hw_nitrite_basis)in[BASIS];
+    hw_nitrite_to_n(basis, in[NITRITE], &out[AS_N]);
+    hw_nitrite_to_ion(basis, in[NITRITE], &out[AS_ION]);
+    hw_seawater_chloride(in[SALINITY], temp, &out[CHLORIDE]);
+    hw_nitrite_chloride_ratio(out[CHLORIDE], out[AS_N], &out[CHLORIDE_RATIO]);
+}
+
+static const uint32_t always = 1u << HW_NITRITE_NOTE_NITRITE_BASIS |
+                               1u << HW_NITRITE_NOTE_CHLORIDE_NOT_SAFE |
+                               1u << HW_NITRITE_NOTE_CHLORIDE_RECKONED |
+                               1u << HW_NITRITE_NOTE_NITRITE_KIT | 1u << HW_NITRITE_NOTE_ASK_VET;
+
+static uint32_t notes_of(const double in[], const double out[])
+{
+    bool there = out[AS_N] > 0;
+    bool fresh = in[SALINITY] < hw_limits[HW_LIMIT_NITRITE_FRESH_BELOW].value;
+    bool low = in[SALINITY] < hw_limits[HW_LIMIT_NITRITE_LOW_SALINITY].value;
+    return always | note_if(there, HW_NITRITE_NOTE_NITRITE_SEEN) |
+           note_if(!there, HW_NITRITE_NOTE_NITRITE_NONE) |
+           note_if(there && fresh, HW_NITRITE_NOTE_NITRITE_FRESH_ACT) |
+           note_if(out[AS_N] >= hw_limits[HW_LIMIT_NITRITE_EFFECT].value,
+                   HW_NITRITE_NOTE_NITRITE_EFFECT) |
+           note_if(out[CHLORIDE_RATIO] < hw_limits[HW_LIMIT_CHLORIDE_RATIO_HIGH].value,
+                   HW_NITRITE_NOTE_CHLORIDE_RATIO_LOW) |
+           note_if(low && !fresh, HW_NITRITE_NOTE_NITRITE_LOW_SALINITY) |
+           note_if(fresh, HW_NITRITE_NOTE_TAP_CHLORIDE) |
+           note_if(in[SALINITY] > HW_SEAWATER_SALINITY_FITTED, HW_NITRITE_NOTE_ABOVE_FIT);
+}
+
+static void run(const struct hw_block *b)
+{
+    for (size_t row = 0; row < b->n; row++) {
+        double in[INPUTS];
+        double out[RESULTS];
+        block_get(b, row, in, INPUTS);
+        find(in, out);
+        b->notes[row] |= notes_of(in, out);
+        block_set(b, row, out, RESULTS);
+    }
+}
+
+static void work(const double in[], struct hw_steps *steps)
+{
+    double out[RESULTS];
+    double density = NAN;
+    bool as_ion = (int)in[BASIS] == HW_NITRITE_ION;
+    double molar = as_ion ? HW_MOLAR_NITRITE : HW_MOLAR_N;
+    find(in, out);
+    hw_seawater_density(in[SALINITY], temp, &density);
+    hw_step(steps, "density", density, "kg/m3", "eos80", "%.10g", density);
+    hw_step(steps, "chloride", out[CHLORIDE], "mg/L", "chlorinity", "%.10g * %.10g/%.10g * %.10g",
+            HW_CHLORIDE_PER_CHLORINITY, in[SALINITY], HW_SALINITY_PER_CHLORINITY, density);
+    if (!isnan(out[CHLORIDE_RATIO])) {
+        hw_step(steps, "chloride_ratio", out[CHLORIDE_RATIO], "", "",
+                "%.10g / (%.10g * %.10g/%.10g)", out[CHLORIDE], in[NITRITE], HW_MOLAR_N, molar);
+    }
+    hw_step(steps, "as_ion", out[AS_ION], "mg/L", "iupac-weights", "%.10g * %.10g/%.10g",
+            in[NITRITE], HW_MOLAR_NITRITE, molar);
+    hw_step(steps, "as_n", out[AS_N], "mg/L", "iupac-weights", "%.10g * %.10g/%.10g", in[NITRITE],
+            HW_MOLAR_N, molar);
+}
+
+const struct hw_calc hw_calc_nitrite = {
+    .name = "nitrite",
+    .purpose = "nitrite as nitrogen and as the ion, and the chloride that stands against it",
+    .inputs = inputs,
+    .n_inputs = INPUTS,
+    .results = results,
+    .n_results = RESULTS,
+    .notes = hw_nitrite_notes,
+    .n_notes = HW_NITRITE_NOTES,
+    .sources = sources,
+    .run = run,
+    .work = work,
+};
