@@ -176,19 +176,16 @@ static void run(const struct hw_block *b)
 static void step_strength(const double in[], struct hw_steps *steps)
 {
     double strength = strength_of(in);
-    switch ((enum hw_bleach_label)in[STRENGTH_AS]) {
-    case HW_BLEACH_WV:
+    int label = (int)in[STRENGTH_AS];
+    if (label == HW_BLEACH_WV) {
         hw_step(steps, "available", strength, "g/L", "white1972", "10 * %.10g", in[STRENGTH]);
-        break;
-    case HW_BLEACH_WW:
+    } else if (label == HW_BLEACH_WW) {
         hw_step(steps, "available", strength, "g/L", "white1972", "10 * %.10g * %.10g",
                 in[STRENGTH], in[DENSITY]);
-        break;
-    case HW_BLEACH_NAOCL_WW:
+    } else {
         hw_step(steps, "available", strength, "g/L", "white1972",
                 "10 * %.10g * %.10g * %.10g/%.10g", in[STRENGTH], in[DENSITY], HW_MOLAR_CHLORINE,
                 HW_MOLAR_HYPOCHLORITE);
-        break;
     }
 }
 

@@ -188,20 +188,16 @@ static void run(const struct hw_block *b)
 static void step_ratio(const double in[], struct hw_steps *steps)
 {
     double usual = usual_ratio(in);
+    int agent = (int)in[AGENT];
     if (!isnan(in[RATIO])) {
         return;
     }
-    switch ((enum hw_dechlorinator)in[AGENT]) {
-    case HW_THIOSULFATE_PENTAHYDRATE:
-        hw_step(steps, "usual_ratio", usual, "", "te213", "%.10g", usual);
-        break;
-    case HW_THIOSULFATE_ANHYDROUS:
+    if (agent == HW_THIOSULFATE_ANHYDROUS) {
         hw_step(steps, "usual_ratio", usual, "", "te213", "7.0 * %.10g/%.10g", HW_MOLAR_THIOSULFATE,
                 HW_MOLAR_THIOSULFATE_PENTAHYDRATE);
-        break;
-    case HW_ASCORBIC_ACID:
-        hw_step(steps, "usual_ratio", usual, "", "pipeline-guide", "%.10g", usual);
-        break;
+    } else {
+        hw_step(steps, "usual_ratio", usual, "",
+                agent == HW_ASCORBIC_ACID ? "pipeline-guide" : "te213", "%.10g", usual);
     }
 }
 
