@@ -91,11 +91,17 @@ ask salinity --of sg --reading 1.0252 --reference 25C/25C --temp 78F
 say 'A hydrometer whose reference nobody knows is no instrument.'
 refused 2 salinity --of sg --reading 1.0252 --temp 78F
 
+say 'Tap water for the next batch of salt water: the supplier says chloramine, 1.2 mg/L as Cl2.'
+ask neutralise --volume 25L --chlorine 1.2 --chloramine yes --medicine none --only amount,ammonia_freed
+
 say 'Does the filter of cedar work? Ammonia for 2 mg/L, no fish in the water.'
 ask challenge --volume 190L --fish no --ph 8.1 --temp 25 --salinity 33.5 --alkalinity 2.6meq/L
 
 say 'In birch there are fish. The dose is withheld.'
 refused 3 challenge --volume 110L --fish yes
+
+say 'cedar, a day later: ammonia is gone, nitrite is not. What counts against it?'
+ask nitrite --nitrite 0.5 --basis ion --salinity 33.5
 
 say 'birch: a quarter of the water must go, the copper must stay at 0.18 mg/L.'
 ask change --volume 110L --share 25% --now 0.18 --keep 0.18 --floor 0.15 --strength 1mg/mL
@@ -103,6 +109,9 @@ ask change --volume 110L --share 25% --now 0.18 --keep 0.18 --floor 0.15 --stren
 say 'A fish with ammonia burns: a dye bath in thimble, matched with the water that it comes from.'
 ask bath --volume 12L --strength 1%wv --target 6mg/L --temp 25 --source-temp 25.4 \
     --salinity 33.5 --source-salinity 33 --ph 8.1 --source-ph 8.0
+
+say 'alder is emptied, stripped and brushed; bleach for 75 L of fresh water in it.'
+ask disinfect --volume 75L --strength 5%
 
 say 'What goes into the logbook: lines that stand alone.'
 ask bath --volume 12L --strength 1%wv --target 6mg/L --format log --when 2031-03-05T15:10+00:00 \
