@@ -37,7 +37,9 @@ enum hw_kind { /* which units convert into one another */
                HW_PH,
                HW_MASS_PER_DAY,
                HW_DENSITY,
-               HW_SLOPE /* and what else a unit needs; HW_COUNT holds whole numbers */
+               HW_SLOPE,
+               HW_RISE_PER_DAY,
+               HW_BODY_RATE /* and what else a unit needs; HW_COUNT holds whole numbers */
 };
 
 enum hw_need { HW_REQUIRED, HW_PRESET, HW_OPTIONAL };

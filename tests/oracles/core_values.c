@@ -40,8 +40,8 @@ static void constants(void)
 {
     printf("N,%a\nH,%a\nNH3,%a\nNH4,%a\n", HW_MOLAR_N, HW_MOLAR_H, HW_MOLAR_NH3, HW_MOLAR_NH4);
     printf("NH4Cl,%a\n(NH4)2SO4,%a\n", HW_MOLAR_AMMONIUM_CHLORIDE, HW_MOLAR_AMMONIUM_SULFATE);
-    printf("NH4OH,%a\nNO3,%a\nO2,%a\nCaCO3,%a\n", HW_MOLAR_NH4OH, HW_MOLAR_NITRATE, HW_MOLAR_OXYGEN,
-           HW_MOLAR_CALCIUM_CARBONATE);
+    printf("NO2,%a\nNH4OH,%a\nNO3,%a\nO2,%a\nCaCO3,%a\n", HW_VERDICT_MOLAR_NITRITE, HW_MOLAR_NH4OH,
+           HW_MOLAR_NITRATE, HW_MOLAR_OXYGEN, HW_MOLAR_CALCIUM_CARBONATE);
 }
 
 /* Method, exchanged, rounds, now, fresh, level; then the fresh water needed to end at that level; then the exchange

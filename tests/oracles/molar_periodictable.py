@@ -17,6 +17,7 @@ weights = {
     "(NH4)2SO4": (periodictable.formula("(NH4)2SO4").mass, 0.01),
     "NH4OH": (periodictable.formula("NH4OH").mass, 0.001),
     "NO3": (periodictable.formula("NO3").mass, 0.002),
+    "NO2": (periodictable.formula("NO2").mass, 0.002),
     "O2": (periodictable.formula("O2").mass, 0.001),
     "CaCO3": (periodictable.formula("CaCO3").mass, 0.002),
 }

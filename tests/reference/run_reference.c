@@ -481,6 +481,43 @@ static void bath_level(struct row *row)
     put(row, "level", level);
 }
 
+static void verdict_nitrite_as_n(struct row *row)
+{
+    double as_n = 0;
+    row->status = hw_verdict_nitrite_as_n(number(row, "ion"), &as_n);
+    put(row, "as_n", as_n);
+}
+
+static void verdict_rate(struct row *row)
+{
+    double rate = 0;
+    double capacity = 0;
+    row->status = hw_verdict_rate(number(row, "start"), number(row, "left"), number(row, "hours"),
+                                  number(row, "volume"), &rate, &capacity);
+    put(row, "rate", rate);
+    put(row, "capacity", capacity);
+}
+
+static void verdict_feed(struct row *row)
+{
+    double feed = 0;
+    double working_feed = 0;
+    row->status =
+        hw_verdict_feed(number(row, "capacity"), number(row, "protein"), number(row, "working"),
+                        number(row, "colder"), &feed, &working_feed);
+    put(row, "feed", feed);
+    put(row, "working_feed", working_feed);
+}
+
+static void verdict_hours(struct row *row)
+{
+    double hours = 0;
+    row->status =
+        hw_verdict_hours(number(row, "tan"), number(row, "nitrite"), number(row, "half_tan"),
+                         number(row, "half_nitrite"), number(row, "rate"), &hours);
+    put(row, "hours", hours);
+}
+
 /* ---------------------------------------------------------------- what stands behind them */
 
 static void total_sulfate(struct row *row)
@@ -616,6 +653,10 @@ static const struct function {
     {"bath_dye", bath_dye},
     {"bath_dye_at_rate", bath_dye_at_rate},
     {"bath_level", bath_level},
+    {"verdict_nitrite_as_n", verdict_nitrite_as_n},
+    {"verdict_rate", verdict_rate},
+    {"verdict_feed", verdict_feed},
+    {"verdict_hours", verdict_hours},
     {"total_sulfate", total_sulfate},
     {"total_fluoride", total_fluoride},
     {"sulfate_constant", sulfate_constant},
