@@ -21,6 +21,7 @@
 #include "holdwater/refraction.h"
 #include "holdwater/seawater.h"
 #include "holdwater/status.h"
+#include "holdwater/verdict.h"
 #include "holdwater/volume.h"
 
 #define HW_VERSION "0.1.0"

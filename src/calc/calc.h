@@ -38,7 +38,9 @@ enum hw_kind { /* which units convert into one another */
                HW_MASS_PER_DAY,
                HW_DENSITY,
                HW_SLOPE,
-               HW_CONTACT /* and what else a unit needs; HW_COUNT holds whole numbers */
+               HW_CONTACT,
+               HW_RISE_PER_DAY,
+               HW_BODY_RATE /* and what else a unit needs; HW_COUNT holds whole numbers */
 };
 
 enum hw_need { HW_REQUIRED, HW_PRESET, HW_OPTIONAL };

@@ -51,6 +51,16 @@ const struct example examples[] = {
     {"challenge", "a bottle labelled 56.6 % NH4OH, a kit that counts NH3, the working",
      "holdwater challenge --volume 75L --fish no --basis nh3 --source ammonia-solution --strength "
      "56.6% --strength-as nh4oh --work"},
+    {"verdict", "birch was brought to 2 mg/L and read 24 hours later: has the filter passed?",
+     "holdwater verdict --volume 110L --start-tan 2 --tan 0 --nitrite 0.1 --hours 24 "
+     "--nitrate-rise "
+     "10"},
+    {"verdict", "not yet: nitrite is left; the fish will be kept at 23 C",
+     "holdwater verdict --volume 75L --start-tan 2 --tan 0 --nitrite 0.5 --hours 24 --temp 26 "
+     "--stock-temp 23"},
+    {"verdict", "kits that count NH4 and NO2, food with 40 % protein, the working",
+     "holdwater verdict --volume 190L --start-tan 2.5 --basis nh4 --tan 0.1 --nitrite 0.05 "
+     "--nitrite-basis ion --hours 22 --protein 40% --work"},
     {"change", "a quarter of 110 L at 0.18 mg/L: what is lost, and what must the new water hold?",
      "holdwater change --volume 110L --share 25% --now 0.18 --keep 0.18 --floor 0.15 --strength "
      "1mg/mL"},
@@ -74,7 +84,7 @@ const struct example examples[] = {
 };
 
 static const char *const ready[] = {"volume", "gauge", "salinity", "neutralise", NULL};
-static const char *const prove[] = {"challenge", NULL};
+static const char *const prove[] = {"challenge", "verdict", NULL};
 static const char *const watch[] = {"ammonia", "nitrite", NULL};
 static const char *const treat[] = {"change", NULL};
 static const char *const rescue[] = {"bath", NULL};
@@ -82,7 +92,7 @@ static const char *const close[] = {"disinfect", NULL};
 
 const struct stage stages[] = {
     {"ready", "how much water the tank holds, how salt it is, and tap water made safe", ready},
-    {"prove", "how much ammonia to dose to prove the filter", prove},
+    {"prove", "how much ammonia to dose to prove the filter, and whether it passed", prove},
     {"watch", "how much of a reading is free ammonia, how far from a limit; nitrite", watch},
     {"treat", "hold a medicine at its level through water changes", treat},
     {"rescue", "a dye bath for a burned fish", rescue},

@@ -61,6 +61,8 @@ const struct hw_unit hw_units[] = {
     {HW_DENSITY, "g/mL", 0, 1000, 1, "gram per millilitre"},
     {HW_SLOPE, "%/C", 0, 1, 1, "per cent per degree Celsius"},
     {HW_CONTACT, "mg.min/L", 0, 1, 1, "milligram per litre times minute"},
+    {HW_RISE_PER_DAY, "mg/L/d", 0, 1, 1, "milligram per litre and day"},
+    {HW_BODY_RATE, "mg/kg/h", 0, 1, 1, "milligram per kilogram of fish and hour"},
     {HW_NUMBER, NULL, 0, 1, 1, NULL},
 };
 
@@ -89,6 +91,8 @@ static const struct {
     {HW_DENSITY, "a density"},
     {HW_SLOPE, "a slope with temperature"},
     {HW_CONTACT, "a level times a time"},
+    {HW_RISE_PER_DAY, "a change of concentration per day"},
+    {HW_BODY_RATE, "a rate per mass of fish"},
 };
 
 const char *hw_kind_name(enum hw_kind kind)

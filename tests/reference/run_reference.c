@@ -564,6 +564,36 @@ static void chloramine_nitrogen(struct row *row)
     put(row, "nitrogen", nitrogen);
 }
 
+static void verdict_rate(struct row *row)
+{
+    double rate = 0;
+    double capacity = 0;
+    row->status = hw_verdict_rate(number(row, "start"), number(row, "left"), number(row, "hours"),
+                                  number(row, "volume"), &rate, &capacity);
+    put(row, "rate", rate);
+    put(row, "capacity", capacity);
+}
+
+static void verdict_feed(struct row *row)
+{
+    double feed = 0;
+    double working_feed = 0;
+    row->status =
+        hw_verdict_feed(number(row, "capacity"), number(row, "protein"), number(row, "working"),
+                        number(row, "colder"), &feed, &working_feed);
+    put(row, "feed", feed);
+    put(row, "working_feed", working_feed);
+}
+
+static void verdict_hours(struct row *row)
+{
+    double hours = 0;
+    row->status =
+        hw_verdict_hours(number(row, "tan"), number(row, "nitrite"), number(row, "half_tan"),
+                         number(row, "half_nitrite"), number(row, "rate"), &hours);
+    put(row, "hours", hours);
+}
+
 /* ---------------------------------------------------------------- what stands behind them */
 
 static void total_sulfate(struct row *row)
@@ -709,6 +739,9 @@ static const struct function {
     {"dechlorinator_ratio", dechlorinator_ratio},
     {"dechlorinator_mass", dechlorinator_mass},
     {"chloramine_nitrogen", chloramine_nitrogen},
+    {"verdict_rate", verdict_rate},
+    {"verdict_feed", verdict_feed},
+    {"verdict_hours", verdict_hours},
     {"total_sulfate", total_sulfate},
     {"total_fluoride", total_fluoride},
     {"sulfate_constant", sulfate_constant},

@@ -1,0 +1,123 @@
+/* verdict_reading.c - the reckoning of one reading after a challenge, and its working. */
+#include "calc/verdict_reading.h"
+
+#include <math.h>
+
+/* Less than this was not cleared but is the rounding of a sum, mg/L. */
+static const double rounding = 1e-9;
+
+static double nitrite_to_n(const double in[], double amount)
+{
+    double as_n = amount;
+    if ((int)in[NITRITE_BASIS] == NITRITE_AS_ION) {
+        hw_nitrite_to_n(HW_NITRITE_ION, amount, &as_n);
+    }
+    return as_n;
+}
+
+static void count_as_n(struct verdict_reading *r, const double in[])
+{
+    enum hw_nitrogen_basis basis = (enum hw_nitrogen_basis)in[BASIS];
+    double half = in[KIT_STEP] / 2;
+    r->start_tan = nitrogen_to_n(basis, in[START_TAN]);
+    r->start_nitrite = nitrite_to_n(in, in[START_NITRITE]);
+    r->tan = nitrogen_to_n(basis, in[TAN]);
+    r->nitrite = nitrite_to_n(in, in[NITRITE]);
+    r->half_tan = nitrogen_to_n(basis, half);
+    r->half_nitrite = nitrite_to_n(in, half);
+    r->tan_clear = in[TAN] <= half;
+    r->nitrite_clear = in[NITRITE] <= half;
+}
+
+struct verdict_reading verdict_reading(const double in[])
+{
+    struct verdict_reading r = {.rate = NAN,
+                                .capacity = NAN,
+                                .feed = NAN,
+                                .working_feed = NAN,
+                                .hours_to_clear = NAN,
+                                .nitrate = NAN};
+    count_as_n(&r, in);
+    double start = r.start_tan + r.start_nitrite;
+    double left = r.tan + r.nitrite;
+    r.cleared = start - left;
+    r.colder = fmax(in[TEMP] - in[STOCK_TEMP], 0); /* of 0 and no number fmax takes the 0 */
+    r.moved = r.cleared > rounding;
+    if (r.moved) {
+        double oxygen = NAN;
+        double alkalinity = NAN;
+        hw_verdict_rate(start, left, in[HOURS], in[VOLUME], &r.rate, &r.capacity);
+        hw_verdict_feed(r.capacity, in[PROTEIN], in[WORKING], r.colder, &r.feed, &r.working_feed);
+        hw_verdict_hours(r.tan, r.nitrite, r.half_tan, r.half_nitrite, r.rate, &r.hours_to_clear);
+        hw_nitrification(HW_NITRIFIED_AMMONIUM, r.cleared, &r.nitrate, &oxygen, &alkalinity);
+    }
+    r.passed = r.moved && r.tan_clear && r.nitrite_clear && in[HOURS] <= in[WITHIN];
+    return r;
+}
+
+static void step_as_n(const char *symbol, double value, double amount, double molar,
+                      struct hw_steps *steps)
+{
+    hw_step(steps, symbol, value, "mg/L", "iupac-weights", "%.10g * %.10g/%.10g", amount,
+            HW_MOLAR_N, molar);
+}
+
+static void step_readings(const struct verdict_reading *r, const double in[],
+                          struct hw_steps *steps)
+{
+    double tan = basis_molar((enum hw_nitrogen_basis)in[BASIS]);
+    double nitrite = (int)in[NITRITE_BASIS] == NITRITE_AS_ION ? HW_MOLAR_NITRITE : HW_MOLAR_N;
+    step_as_n("start_tan_as_n", r->start_tan, in[START_TAN], tan, steps);
+    step_as_n("start_nitrite_as_n", r->start_nitrite, in[START_NITRITE], nitrite, steps);
+    step_as_n("tan_as_n", r->tan, in[TAN], tan, steps);
+    step_as_n("nitrite_as_n", r->nitrite, in[NITRITE], nitrite, steps);
+    if (!isnan(r->hours_to_clear)) {
+        step_as_n("half_tan_as_n", r->half_tan, in[KIT_STEP] / 2, tan, steps);
+        step_as_n("half_nitrite_as_n", r->half_nitrite, in[KIT_STEP] / 2, nitrite, steps);
+    }
+    hw_step(steps, "cleared", r->cleared, "mg/L", "conservation", "%.10g + %.10g - %.10g - %.10g",
+            r->start_tan, r->start_nitrite, r->tan, r->nitrite);
+}
+
+static void step_carried(const struct verdict_reading *r, const double in[], struct hw_steps *steps)
+{
+    hw_step(steps, "rate", r->rate, "mg/L/d", "", "%.10g / %.10g * 24", r->cleared, in[HOURS]);
+    hw_step(steps, "capacity", r->capacity, "mg/d", "", "%.10g * %.10g", r->rate, in[VOLUME]);
+    hw_step(steps, "feed", r->feed, "g/d", "feed-nitrogen", "%.10g / (%.10g/100 * %.10g)",
+            r->capacity, in[PROTEIN], HW_VERDICT_NITROGEN_OF_PROTEIN);
+    if (r->colder > 0) {
+        hw_step(steps, "working_feed", r->working_feed, "g/d", "theta",
+                "%.10g * %.10g/100 * %.10g^(%.10g - %.10g)", r->feed, in[WORKING], HW_VERDICT_THETA,
+                in[STOCK_TEMP], in[TEMP]);
+    } else {
+        hw_step(steps, "working_feed", r->working_feed, "g/d", "half-saturation",
+                "%.10g * %.10g/100", r->feed, in[WORKING]);
+    }
+}
+
+/* What is above half a step, of ammonia and of nitrite; nothing where a reading is below it. */
+static void step_hours(const struct verdict_reading *r, struct hw_steps *steps)
+{
+    double tan = fmax(r->tan - r->half_tan, 0);
+    double nitrite = fmax(r->nitrite - r->half_nitrite, 0);
+    if (!isnan(r->hours_to_clear)) {
+        hw_step(steps, "hours_to_clear", r->hours_to_clear, "h", "", "(%.10g + %.10g) / %.10g * 24",
+                tan, nitrite, r->rate);
+    }
+}
+
+void verdict_work(const double in[], struct hw_steps *steps)
+{
+    struct verdict_reading r = verdict_reading(in);
+    double half = in[KIT_STEP] / 2;
+    step_readings(&r, in, steps);
+    step_carried(&r, in, steps);
+    step_hours(&r, steps);
+    if (!isnan(in[NITRATE_RISE])) {
+        hw_step(steps, "nitrate_expected", r.nitrate, "mg/L", "nitrification",
+                "%.10g * %.10g/%.10g", r.cleared, HW_MOLAR_NITRATE, HW_MOLAR_N);
+    }
+    hw_step(steps, "passed", r.passed, "", "common-practice",
+            "(%.10g <= %.10g) * (%.10g <= %.10g) * (%.10g <= %.10g)", in[TAN], half, in[NITRITE],
+            half, in[HOURS], in[WITHIN]);
+}

@@ -1,0 +1,53 @@
+/* verdict_reading.h - one reading after a challenge as the core sees it; shared by the answer and its working. */
+#ifndef HW_VERDICT_READING_H
+#define HW_VERDICT_READING_H
+#include "calc/shared.h"
+#include "calc/steps.h"
+#include "holdwater/challenge.h"
+#include "holdwater/nitrite.h"
+#include "holdwater/verdict.h"
+
+#include <stdbool.h>
+
+/* The inputs, in the order of the table. */
+enum {
+    VOLUME,
+    START_TAN,
+    START_NITRITE,
+    TAN,
+    NITRITE,
+    HOURS,
+    BASIS,
+    NITRITE_BASIS,
+    WITHIN,
+    KIT_STEP,
+    NITRATE_RISE,
+    PROTEIN,
+    WORKING,
+    TEMP,
+    STOCK_TEMP,
+    INPUTS
+};
+
+/* The words of `nitrite_basis`. */
+enum { NITRITE_AS_N, NITRITE_AS_ION };
+
+/* One row, and what the core says of it. Nitrogen is mg/L as N. */
+struct verdict_reading {
+    double start_tan, start_nitrite, tan, nitrite;
+    double half_tan, half_nitrite; /* half a step of each kit */
+    bool tan_clear, nitrite_clear; /* in the kit's own basis */
+    double cleared;
+    double rate, capacity, feed, working_feed;
+    double colder;         /* degrees; 0 when warmer or not known */
+    double hours_to_clear; /* NaN when clear */
+    double nitrate;        /* the rise to expect, mg/L of the ion */
+    bool moved;            /* something was cleared: all of the above stand */
+    bool passed;
+};
+
+struct verdict_reading verdict_reading(const double in[]);
+
+/* Writes the working; the same names and numbers as the answer. */
+void verdict_work(const double in[], struct hw_steps *steps);
+#endif

@@ -1,0 +1,173 @@
+/* test_verdict.c - the calculation verdict: pass or not, what it carries, every note. */
+#include "assert_close.h"
+#include "note_rows.h"
+
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+
+#include <cmocka.h>
+
+static const struct hw_calc *verdict(void)
+{
+    return find_calc("verdict");
+}
+
+static double ask_for(const char *line, const char *result)
+{
+    struct hw_question question;
+    struct hw_answer answer;
+    ask(verdict(), line, &question, &answer);
+    return result_of(verdict(), &answer, result);
+}
+
+#define START "volume=110L;start_tan=2;"
+#define CLEAR START "tan=0;nitrite=0;hours=24"
+#define LEFT  START "tan=0.5;nitrite=0.6;hours=24"
+
+static void pass_or_not(void **state)
+{
+    (void)state;
+    static const struct {
+        double passed;
+        const char *line;
+    } rows[] = {
+        {1, CLEAR},
+        {1, START "tan=0.125;nitrite=0.125;hours=24"},
+        {0, START "tan=0.126;nitrite=0;hours=24"},
+        {0, START "tan=0;nitrite=0.126;hours=24"},
+        {1, START "tan=0.025;nitrite=0;hours=24;kit_step=0.05"},
+        {0, START "tan=0.026;nitrite=0;hours=24;kit_step=0.05"},
+        /* half a step is in the kit's own basis: 0.125 as NH4 and as the ion is less as N, and clear */
+        {1, START "tan=0.125;nitrite=0.125;hours=24;basis=nh4;nitrite_basis=ion"},
+        {0, START "tan=0.13;nitrite=0;hours=24;basis=nh4"},
+        {0, START "tan=0;nitrite=0.13;hours=24;nitrite_basis=ion"},
+        {0, START "tan=0;nitrite=0;hours=24.1"},
+        {1, START "tan=0;nitrite=0;hours=24.1;within=36"},
+        {0, LEFT},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        assert_close(ask_for(rows[i].line, "passed"), rows[i].passed, 0, 0);
+    }
+}
+
+static void what_it_carries(void **state)
+{
+    (void)state;
+    static const char *const line =
+        "volume=75L;start_tan=2.5;basis=nh4;start_nitrite=0.4;nitrite_basis=ion;tan=0.3;"
+        "nitrite=0.9;hours=20;protein=38%;working=30%;temp=26;stock_temp=23";
+    double cleared = 2.2 * 14.007 / 18.039 - 0.5 * 14.007 / 46.005;
+    double rate = cleared / 20 * 24;
+    double feed = rate * 75 / (0.38 * 92);
+    assert_close(ask_for(line, "cleared"), cleared, 0, 1e-14);
+    assert_close(ask_for(line, "rate"), rate, 0, 1e-14);
+    assert_close(ask_for(line, "capacity"), rate * 75, 0, 1e-14);
+    assert_close(ask_for(line, "feed"), feed, 0, 1e-14);
+    assert_close(ask_for(line, "working_feed"), feed * 0.3 / (1.072 * 1.072 * 1.072), 0, 1e-14);
+    double above = 0.175 * 14.007 / 18.039 + 0.775 * 14.007 / 46.005;
+    assert_close(ask_for(line, "hours_to_clear"), above / rate * 24, 0, 1e-13);
+    assert_no_answer(ask_for(CLEAR, "hours_to_clear"));
+    assert_no_answer(ask_for(START "tan=0.125;nitrite=0.125;hours=30", "hours_to_clear"));
+}
+
+/* Warmer is never counted in the filter's favour, and one temperature alone counts for nothing. */
+static void warmer_is_not_counted(void **state)
+{
+    (void)state;
+    double plain = ask_for(CLEAR, "working_feed");
+    assert_close(ask_for(CLEAR ";temp=23;stock_temp=26", "working_feed"), plain, 0, 0);
+    assert_close(ask_for(CLEAR ";temp=26", "working_feed"), plain, 0, 0);
+    assert_close(ask_for(CLEAR ";stock_temp=16", "working_feed"), plain, 0, 0);
+    assert_close(ask_for(CLEAR ";temp=26;stock_temp=25", "working_feed"), plain / 1.072, 0, 1e-14);
+    assert_close(ask_for(CLEAR ";temp=26;stock_temp=25", "feed"), ask_for(CLEAR, "feed"), 0, 0);
+}
+
+static const struct note_row notes[] = {
+    {"nothing-cleared", START "tan=2;nitrite=0;hours=24", START "tan=1.9;nitrite=0;hours=24"},
+    {"nothing-cleared", START "tan=0.5;nitrite=1.5;hours=24", CLEAR},
+    /* 0.1 + 0.2 is not 0.3: a rounding is no ammonia cleared */
+    {"nothing-cleared", "volume=110L;start_tan=0.1;start_nitrite=0.2;tan=0.3;nitrite=0;hours=24",
+     LEFT},
+    {"read-late", START "tan=0;nitrite=0;hours=25", CLEAR},
+    {"read-late", START "tan=0;nitrite=0;hours=25", START "tan=1;nitrite=0;hours=25"},
+    {"read-early", START "tan=1;nitrite=0;hours=12", LEFT},
+    {"read-early", START "tan=0;nitrite=1;hours=12", START "tan=0;nitrite=0;hours=12"},
+    {"not-clear", LEFT, CLEAR},
+    {"not-clear", START "tan=1;nitrite=0;hours=30", START "tan=1;nitrite=0;hours=12"},
+    {"nitrite-behind", START "tan=0.125;nitrite=0.5;hours=24", LEFT},
+    {"nitrite-behind", START "tan=0;nitrite=0.5;hours=12", CLEAR},
+    {"rate-at-least", CLEAR, LEFT},
+    {"start-low", "volume=110L;start_tan=1.87;tan=0;nitrite=0;hours=24",
+     "volume=110L;start_tan=1.875;tan=0;nitrite=0;hours=24"},
+    {"nitrate-short", CLEAR ";nitrate_rise=3.8", CLEAR ";nitrate_rise=3.9"},
+    {"nitrate-short", "volume=110L;start_tan=10;tan=0;nitrite=0;hours=24;nitrate_rise=33.1",
+     "volume=110L;start_tan=10;tan=0;nitrite=0;hours=24;nitrate_rise=33.3"},
+    {"nitrate-over", CLEAR ";nitrate_rise=13.9", CLEAR ";nitrate_rise=13.8"},
+    {"nitrate-over", CLEAR ";nitrate_rise=20", CLEAR},
+    {"nitrate-unsaid", CLEAR, CLEAR ";nitrate_rise=9"},
+    {"colder-stock", CLEAR ";temp=26;stock_temp=25", CLEAR ";temp=25;stock_temp=25"},
+    {"colder-stock", CLEAR ";temp=26;stock_temp=25", CLEAR ";temp=25"},
+    {"warmer-stock", CLEAR ";temp=25;stock_temp=26", CLEAR ";temp=25;stock_temp=77F"},
+    {"temp-half", CLEAR ";temp=25", CLEAR ";temp=25;stock_temp=25"},
+    {"temp-half", CLEAR ";stock_temp=25", CLEAR},
+    {"change-after-pass", CLEAR, LEFT},
+    {"not-carrying", CLEAR, START "tan=2;nitrite=0;hours=24"},
+    {"feed-figure", CLEAR, START "tan=2;nitrite=0;hours=24"},
+    {"void-after", CLEAR, START "tan=2;nitrite=0;hours=24"},
+    {"half-step", CLEAR, START "tan=2;nitrite=0;hours=24"},
+    {"kit-basis", CLEAR, START "tan=2;nitrite=0;hours=24"},
+    {"same-water", CLEAR, START "tan=2;nitrite=0;hours=24"},
+    {"feed-filter", CLEAR, START "tan=2;nitrite=0;hours=24"},
+    {"ask-vet", CLEAR, NULL},
+    {"ask-vet", START "tan=2;nitrite=0;hours=24", NULL},
+};
+
+static void every_note(void **state)
+{
+    (void)state;
+    check_notes(verdict(), notes, sizeof notes / sizeof notes[0]);
+}
+
+static void workings(void **state)
+{
+    (void)state;
+    check_working(verdict(), LEFT ";temp=26;stock_temp=22.5;nitrate_rise=5");
+    check_working(verdict(), LEFT ";basis=nh3;nitrite_basis=ion;start_nitrite=0.3");
+    check_working(verdict(), START "tan=0;nitrite=0.6;hours=24");
+    check_working(verdict(), START "tan=0.6;nitrite=0;hours=24");
+}
+
+static void corners_are_answered(void **state)
+{
+    (void)state;
+    for (unsigned corner = 0; corner < 64; corner++) {
+        char line[240];
+        (void)snprintf(line, sizeof line,
+                       "volume=%s;start_tan=50;start_nitrite=50;tan=%s;nitrite=0;hours=%s;"
+                       "kit_step=%s;protein=%s;working=%s;temp=40;stock_temp=0",
+                       corner & 1 ? "100000L" : "0.1L", corner & 2 ? "50" : "0",
+                       corner & 4 ? "336" : "1", corner & 8 ? "10" : "0.001",
+                       corner & 16 ? "90%" : "3%", corner & 32 ? "100%" : "1%");
+        check(isfinite(ask_for(line, "capacity")));
+        check(isfinite(ask_for(line, "working_feed")));
+        check(isnan(ask_for(line, "hours_to_clear")) == !(corner & 2));
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(pass_or_not),
+        cmocka_unit_test(what_it_carries),
+        cmocka_unit_test(warmer_is_not_counted),
+        cmocka_unit_test(every_note),
+        cmocka_unit_test(workings),
+        cmocka_unit_test(corners_are_answered),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+    return hw_report_checks(failed);
+}
