@@ -20,6 +20,7 @@
 #include "holdwater/refraction.h"
 #include "holdwater/seawater.h"
 #include "holdwater/status.h"
+#include "holdwater/stock.h"
 #include "holdwater/volume.h"
 
 #define HW_VERSION "0.1.0"

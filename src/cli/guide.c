@@ -43,6 +43,13 @@ const struct example examples[] = {
     {"challenge", "a bottle labelled 56.6 % NH4OH, a kit that counts NH3, the working",
      "holdwater challenge --volume 75L --fish no --basis nh3 --source ammonia-solution --strength "
      "56.6% --strength-as nh4oh --work"},
+    {"concentrate", "5 mL are to raise 110 L by 0.5 mg/L as N: a quarter of a litre of stock",
+     "holdwater concentrate --reagent ammonium-chloride --raises 0.5 --per 5mL --into 110L --make "
+     "250mL"},
+    {"concentrate", "10 mL are to raise 75 L by 0.05 mg/L of copper, with the working",
+     "holdwater concentrate --reagent copper-sulfate-pentahydrate --raises 0.05 --per 10mL --into "
+     "75L "
+     "--make 1L --work"},
     {"change", "a quarter of 110 L at 0.18 mg/L: what is lost, and what must the new water hold?",
      "holdwater change --volume 110L --share 25% --now 0.18 --keep 0.18 --floor 0.15 --strength "
      "1mg/mL"},
@@ -61,7 +68,7 @@ const struct example examples[] = {
 };
 
 static const char *const ready[] = {"volume", "gauge", "salinity", NULL};
-static const char *const prove[] = {"challenge", NULL};
+static const char *const prove[] = {"challenge", "concentrate", NULL};
 static const char *const watch[] = {"ammonia", "nitrite", NULL};
 static const char *const treat[] = {"change", NULL};
 static const char *const rescue[] = {"bath", NULL};

@@ -43,6 +43,7 @@ static void constants(void)
     printf("NH4OH,%a\nNO3,%a\nO2,%a\nCaCO3,%a\n", HW_MOLAR_NH4OH, HW_MOLAR_NITRATE, HW_MOLAR_OXYGEN,
            HW_MOLAR_CALCIUM_CARBONATE);
     printf("NO2,%a\n", HW_MOLAR_NITRITE);
+    printf("Cu,%a\nCuSO4+5H2O,%a\n", HW_MOLAR_COPPER, HW_MOLAR_COPPER_SULFATE_PENTAHYDRATE);
 }
 
 /* Method, exchanged, rounds, now, fresh, level; then the fresh water needed to end at that level; then the exchange
