@@ -21,6 +21,7 @@
 #include "holdwater/refraction.h"
 #include "holdwater/seawater.h"
 #include "holdwater/status.h"
+#include "holdwater/stock.h"
 #include "holdwater/verdict.h"
 #include "holdwater/volume.h"
 

@@ -51,6 +51,13 @@ const struct example examples[] = {
     {"challenge", "a bottle labelled 56.6 % NH4OH, a kit that counts NH3, the working",
      "holdwater challenge --volume 75L --fish no --basis nh3 --source ammonia-solution --strength "
      "56.6% --strength-as nh4oh --work"},
+    {"concentrate", "5 mL are to raise 110 L by 0.5 mg/L as N: a quarter of a litre of stock",
+     "holdwater concentrate --reagent ammonium-chloride --raises 0.5 --per 5mL --into 110L --make "
+     "250mL"},
+    {"concentrate", "10 mL are to raise 75 L by 0.05 mg/L of copper, with the working",
+     "holdwater concentrate --reagent copper-sulfate-pentahydrate --raises 0.05 --per 10mL --into "
+     "75L "
+     "--make 1L --work"},
     {"verdict", "birch was brought to 2 mg/L and read 24 hours later: has the filter passed?",
      "holdwater verdict --volume 110L --start-tan 2 --tan 0 --nitrite 0.1 --hours 24 "
      "--nitrate-rise "
@@ -84,7 +91,7 @@ const struct example examples[] = {
 };
 
 static const char *const ready[] = {"volume", "gauge", "salinity", "neutralise", NULL};
-static const char *const prove[] = {"challenge", "verdict", NULL};
+static const char *const prove[] = {"challenge", "concentrate", "verdict", NULL};
 static const char *const watch[] = {"ammonia", "nitrite", NULL};
 static const char *const treat[] = {"change", NULL};
 static const char *const rescue[] = {"bath", NULL};

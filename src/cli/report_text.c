@@ -13,7 +13,7 @@ enum { NAME_WIDTH = 16, VALUE_WIDTH = 14, TEXT_COLUMN = 2 + NAME_WIDTH + VALUE_W
 /* A name and a value in their columns; what follows continues at TEXT_COLUMN. */
 static size_t print_columns(const char *name, const char *value)
 {
-    size_t printed = (size_t)printf("  %-*s%s", NAME_WIDTH, name, value);
+    size_t printed = (size_t)printf("  %-*s %s", NAME_WIDTH - 1, name, value);
     size_t column = printed < TEXT_COLUMN ? TEXT_COLUMN : printed + 1;
     print_blanks(column - printed);
     return column;
@@ -99,7 +99,7 @@ static void print_input(const struct hw_question *question, size_t i)
         (void)snprintf(remark, sizeof remark, "%.40s %s as written", number, written->name);
     }
     const char *from = origin[question->from[i]];
-    int printed = printf("  %-*s%s", NAME_WIDTH, input->name, shown);
+    int printed = printf("  %-*s %s", NAME_WIDTH - 1, input->name, shown);
     if (from[0] != '\0' || remark[0] != '\0') {
         print_blanks(printed < TEXT_COLUMN ? (size_t)(TEXT_COLUMN - printed) : 1);
         (void)printf("%s%s", from, remark);

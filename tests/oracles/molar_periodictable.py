@@ -18,6 +18,8 @@ weights = {
     "(NH4)2SO4": (periodictable.formula("(NH4)2SO4").mass, 0.01),
     "NH4OH": (periodictable.formula("NH4OH").mass, 0.001),
     "NO2": (periodictable.formula("NO2").mass, 0.0015),
+    "Cu": (periodictable.Cu.mass, 0.0005),
+    "CuSO4+5H2O": (periodictable.formula("CuSO4+5H2O").mass, 0.01),
     "NO3": (periodictable.formula("NO3").mass, 0.002),
     "NO2": (periodictable.formula("NO2").mass, 0.002),
     "O2": (periodictable.formula("O2").mass, 0.001),

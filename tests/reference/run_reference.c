@@ -403,6 +403,36 @@ static void ammonia_solution(struct row *row)
     put(row, "molarity", strength / HW_MOLAR_N);
 }
 
+static enum hw_stock_reagent stock_reagent(struct row *row)
+{
+    static const char *const words[] = {"ammonium-chloride", "ammonium-sulfate",
+                                        "copper-sulfate-pentahydrate", NULL};
+    return (enum hw_stock_reagent)choice(row, "reagent", words);
+}
+
+static void stock_strength(struct row *row)
+{
+    double strength = 0;
+    row->status = hw_stock_strength(number(row, "raises"), number(row, "into"), number(row, "per"),
+                                    &strength);
+    put(row, "strength", strength);
+}
+
+static void stock_mass(struct row *row)
+{
+    double mass = 0;
+    row->status =
+        hw_stock_mass(stock_reagent(row), number(row, "strength"), number(row, "make"), &mass);
+    put(row, "mass", mass);
+}
+
+static void stock_solubility(struct row *row)
+{
+    double solubility = 0;
+    row->status = hw_stock_solubility(stock_reagent(row), &solubility);
+    put(row, "solubility", solubility);
+}
+
 static void nitrification(struct row *row)
 {
     static const char *const words[] = {"ammonium", "ammonia", NULL};
@@ -717,6 +747,9 @@ static const struct function {
     {"ammonium_salt_mass", ammonium_salt_mass},
     {"ammonia_solution", ammonia_solution},
     {"nitrification", nitrification},
+    {"stock_strength", stock_strength},
+    {"stock_mass", stock_mass},
+    {"stock_solubility", stock_solubility},
     {"nitrite_to_n", nitrite_to_n},
     {"nitrite_to_ion", nitrite_to_ion},
     {"seawater_chloride", seawater_chloride},

@@ -1,0 +1,231 @@
+/* calc_concentrate.c - what to weigh for a stock of which a syringe doses what no scale can. */
+#include "calc/list.h"
+#include "calc/shared.h"
+#include "calc/steps.h"
+#include "holdwater/challenge.h"
+#include "holdwater/stock.h"
+#include "tables.h"
+
+#include <math.h>
+
+enum { REAGENT, RAISES, BASIS, PER, INTO, MAKE, INPUTS };
+enum { MASS, STRENGTH, SOLUBILITY_SHARE, RESULTS };
+
+static const char *const reagent_words[] = {"ammonium-chloride", "ammonium-sulfate",
+                                            "copper-sulfate-pentahydrate", NULL};
+enum { AMMONIUM = 1u << HW_STOCK_AMMONIUM_CHLORIDE | 1u << HW_STOCK_AMMONIUM_SULFATE };
+
+/* Below this many grams or millilitres household measures do not serve. */
+static const double small = 1;
+
+/* A rise counts as beyond a limit when it is so by more than rounding. */
+static const double noise = 1e-9;
+
+static const struct hw_input inputs[INPUTS] = {
+    [REAGENT] = {.name = "reagent",
+                 .unit = "",
+                 .kind = HW_CHOICE,
+                 .lo = 0,
+                 .hi = 2,
+                 .words = reagent_words,
+                 .help = "what is weighed; copper sulfate means the blue crystals",
+                 .need = HW_REQUIRED,
+                 .when_input = -1},
+    [RAISES] = {.name = "raises",
+                .unit = "mg/L",
+                .kind = HW_CONCENTRATION,
+                .lo = HW_STOCK_RAISES_MIN,
+                .hi = 50,
+                .help = "rise by one dose: ammonia in the basis, or copper; less no kit shows, "
+                        "more proves and treats nothing",
+                .need = HW_REQUIRED,
+                .when_input = -1},
+    [BASIS] = {.name = "basis",
+               .unit = "",
+               .kind = HW_CHOICE,
+               .lo = 0,
+               .hi = 2,
+               .words = basis_words,
+               .help = "what the kit counts: nitrogen, ammonia or ammonium (its leaflet says)",
+               .need = HW_PRESET,
+               .preset = HW_NITROGEN_N,
+               .when_input = REAGENT,
+               .when_words = AMMONIUM},
+    [PER] = {.name = "per",
+             .unit = "mL",
+             .kind = HW_VOLUME,
+             .unit_must = true,
+             .lo = HW_STOCK_PER_MIN,
+             .hi = HW_STOCK_PER_MAX,
+             .help = "one dose; no syringe measures less than 0.1 mL well, and above 1 L it is no "
+                     "stock",
+             .need = HW_PRESET,
+             .preset = 1,
+             .when_input = -1},
+    [INTO] = {.name = "into",
+              .unit = "L",
+              .kind = HW_VOLUME,
+              .unit_must = true,
+              .lo = HW_STOCK_INTO_MIN,
+              .hi = HW_STOCK_INTO_MAX,
+              .help = "water that one dose goes into, without rock and sand; outside this doubt "
+                      "the unit",
+              .need = HW_REQUIRED,
+              .when_input = -1},
+    [MAKE] = {.name = "make",
+              .unit = "mL",
+              .kind = HW_VOLUME,
+              .unit_must = true,
+              .lo = HW_STOCK_MAKE_MIN,
+              .hi = HW_STOCK_MAKE_MAX,
+              .help = "finished stock; less cannot be measured well, more than 100 L nobody keeps",
+              .need = HW_REQUIRED,
+              .when_input = -1},
+};
+
+/* A stock that is too strong makes every dose too strong: the mass is rounded down. */
+static const struct hw_result results[RESULTS] = {
+    [MASS] = {.name = "mass",
+              .unit = "g",
+              .kind = HW_MASS,
+              .digits = 3,
+              .safe = -1,
+              .help = "of the reagent, to weigh"},
+    [STRENGTH] = {.name = "strength",
+                  .unit = "g/L",
+                  .kind = HW_CONCENTRATION,
+                  .digits = 3,
+                  .help = "of what raises counts, for the label: nitrogen, ammonia, ammonium or "
+                          "copper"},
+    [SOLUBILITY_SHARE] = {.name = "solubility_share",
+                          .unit = "%",
+                          .kind = HW_SHARE,
+                          .digits = 2,
+                          .safe = 1,
+                          .help = "of what dissolves at 20 C"},
+};
+
+static const char *const sources[] = {
+    "iupac-weights",  "solubility", "copper-window", "copper-ramp", "common-practice",
+    "our-arithmetic", NULL};
+
+/* One row, and what the core says of it. */
+struct stock {
+    enum hw_stock_reagent reagent;
+    bool copper;
+    enum hw_nitrogen_basis basis;
+    double strength, strength_as; /* g/L, in the basis and as the core counts it */
+    double mass, solubility, share;
+};
+
+static struct stock stock_of(const double in[])
+{
+    struct stock stock = {.reagent = (enum hw_stock_reagent)in[REAGENT],
+                          .strength = NAN,
+                          .mass = NAN,
+                          .solubility = NAN};
+    stock.copper = stock.reagent == HW_STOCK_COPPER_SULFATE;
+    stock.basis = stock.copper ? HW_NITROGEN_N : (enum hw_nitrogen_basis)in[BASIS];
+    hw_stock_strength(in[RAISES], in[INTO], in[PER], &stock.strength);
+    stock.strength_as = stock.copper ? stock.strength : nitrogen_to_n(stock.basis, stock.strength);
+    hw_stock_mass(stock.reagent, stock.strength_as, in[MAKE], &stock.mass);
+    hw_stock_solubility(stock.reagent, &stock.solubility);
+    stock.share = 100 * (stock.mass / (in[MAKE] / 1000)) / stock.solubility;
+    return stock;
+}
+
+static const uint32_t always =
+    1u << HW_CONCENTRATE_NOTE_STOCK_BEATS_PINCH | 1u << HW_CONCENTRATE_NOTE_STOCK_FILL_UP |
+    1u << HW_CONCENTRATE_NOTE_STOCK_LABEL | 1u << HW_CONCENTRATE_NOTE_STOCK_ONE_TANK |
+    1u << HW_CONCENTRATE_NOTE_STOCK_PURE | 1u << HW_CONCENTRATE_NOTE_STOCK_KEEPING |
+    1u << HW_CONCENTRATE_NOTE_ASK_VET;
+
+static const uint32_t copper_always = 1u << HW_CONCENTRATE_NOTE_STOCK_HYDRATE |
+                                      1u << HW_CONCENTRATE_NOTE_STOCK_COPPER_TEST |
+                                      1u << HW_CONCENTRATE_NOTE_STOCK_INVERTEBRATES;
+
+static const uint32_t ammonium_always =
+    1u << HW_CONCENTRATE_NOTE_NO_FISH | 1u << HW_CONCENTRATE_NOTE_KIT_BASIS;
+
+static uint32_t copper_notes(double raises)
+{
+    return copper_always |
+           note_if(raises > hw_limits[HW_LIMIT_COPPER_STEP].value * (1 + noise),
+                   HW_CONCENTRATE_NOTE_STOCK_COPPER_STEP) |
+           note_if(raises > hw_limits[HW_LIMIT_COPPER_IONIC_HIGH].value * (1 + noise),
+                   HW_CONCENTRATE_NOTE_STOCK_COPPER_OVER);
+}
+
+static uint32_t ammonium_notes(double raises_as_n)
+{
+    return ammonium_always |
+           note_if(raises_as_n > hw_limits[HW_LIMIT_CHALLENGE_STALL].value * (1 + noise),
+                   HW_CONCENTRATE_NOTE_DOSE_STALLS);
+}
+
+static uint32_t notes_of(const struct stock *stock, const double in[])
+{
+    if (!(stock->share <= 100)) { /* NaN: so strong that the core does not count it */
+        return note_bit(HW_CONCENTRATE_NOTE_STOCK_OVER_SOLUBILITY) |
+               note_bit(HW_CONCENTRATE_NOTE_ASK_VET);
+    }
+    return always |
+           (stock->copper ? copper_notes(in[RAISES])
+                          : ammonium_notes(nitrogen_to_n(stock->basis, in[RAISES]))) |
+           note_if(stock->share > hw_limits[HW_LIMIT_STOCK_SOLUBILITY].value,
+                   HW_CONCENTRATE_NOTE_STOCK_NEAR_SOLUBILITY) |
+           note_if(stock->mass < small, HW_CONCENTRATE_NOTE_STOCK_WEIGH_SMALL) |
+           note_if(in[MAKE] < in[PER], HW_CONCENTRATE_NOTE_STOCK_ONE_DOSE) |
+           note_if(in[PER] < small, HW_CONCENTRATE_NOTE_SMALL_LIQUID);
+}
+
+static void run(const struct hw_block *b)
+{
+    for (size_t row = 0; row < b->n; row++) {
+        double in[INPUTS];
+        block_get(b, row, in, INPUTS);
+        struct stock stock = stock_of(in);
+        double out[RESULTS] = {
+            [MASS] = stock.mass, [STRENGTH] = stock.strength, [SOLUBILITY_SHARE] = stock.share};
+        b->notes[row] |= notes_of(&stock, in);
+        block_set(b, row, out, RESULTS);
+    }
+}
+
+/* What is weighed for a gram of what the core counts, as text would have it: molar mass over so many atoms' mass. */
+static void step_mass(const struct stock *stock, const double in[], struct hw_steps *steps)
+{
+    static const double molar[] = {HW_MOLAR_AMMONIUM_CHLORIDE, HW_MOLAR_AMMONIUM_SULFATE,
+                                   HW_MOLAR_COPPER_SULFATE_PENTAHYDRATE};
+    static const double counted[] = {HW_MOLAR_N, 2 * HW_MOLAR_N, HW_MOLAR_COPPER};
+    hw_step(steps, "mass", stock->mass, "g", "iupac-weights", "%.10g * %.10g/1000 * %.10g/%.10g",
+            stock->strength_as, in[MAKE], molar[stock->reagent], counted[stock->reagent]);
+}
+
+static void work(const double in[], struct hw_steps *steps)
+{
+    struct stock stock = stock_of(in);
+    hw_step(steps, "strength", stock.strength, "g/L", "", "%.10g * %.10g / %.10g", in[RAISES],
+            in[INTO], in[PER]);
+    if (!stock.copper) {
+        hw_step(steps, "strength_as_n", stock.strength_as, "g/L", "iupac-weights",
+                "%.10g * %.10g/%.10g", stock.strength, HW_MOLAR_N, basis_molar(stock.basis));
+    }
+    hw_step(steps, "solubility_share", stock.share, "%", "solubility",
+            "100 * (%.10g / (%.10g/1000)) / %.10g", stock.mass, in[MAKE], stock.solubility);
+    step_mass(&stock, in, steps);
+}
+
+const struct hw_calc hw_calc_concentrate = {
+    .name = "concentrate",
+    .purpose = "what to weigh for a stock of which one dose raises a tank by a known step",
+    .inputs = inputs,
+    .n_inputs = INPUTS,
+    .results = results,
+    .n_results = RESULTS,
+    .notes = hw_concentrate_notes,
+    .n_notes = HW_CONCENTRATE_NOTES,
+    .sources = sources,
+    .run = run,
+    .work = work,
+};
