@@ -97,10 +97,17 @@ ask neutralise --volume 25L --chlorine 1.2 --chloramine yes --medicine none --on
 say 'Does the filter of cedar work? Ammonia for 2 mg/L, no fish in the water.'
 ask challenge --volume 190L --fish no --ph 8.1 --temp 25 --salinity 33.5 --alkalinity 2.6meq/L
 
+say 'A stock for the days after: 5 mL of it raise cedar by 0.5 mg/L.'
+ask concentrate --reagent ammonium-chloride --raises 0.5 --per 5mL --into 190L --make 250mL
+
 say 'In birch there are fish. The dose is withheld.'
 refused 3 challenge --volume 110L --fish yes
 
-say 'cedar, a day later: ammonia is gone, nitrite is not. What counts against it?'
+say 'cedar, a day later: ammonia is gone, a little nitrite is not. Has the filter passed?'
+ask verdict --volume 190L --start-tan 2 --tan 0 --nitrite 0.5 --nitrite-basis ion --hours 24 \
+    --nitrate-rise 8
+
+say 'What counts against that nitrite?'
 ask nitrite --nitrite 0.5 --basis ion --salinity 33.5
 
 say 'birch: a quarter of the water must go, the copper must stay at 0.18 mg/L.'
