@@ -49,8 +49,7 @@ void help_map(void)
     print_entry("sources [KEY]", "where the numbers come from");
     print_entry("cautions [CODE]", "what the cautions mean");
     print_entry("--version", "the version");
-    (void)puts(
-        "\nNot veterinary advice: ask a veterinarian, follow product labels and local rules.");
+    (void)puts("\nNot veterinary advice: ask a veterinarian, follow labels and local rules.");
 }
 
 static void print_examples(const struct hw_calc *calc)
