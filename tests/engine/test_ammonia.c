@@ -4,6 +4,7 @@
 #include "assert_close.h"
 #include "holdwater/criteria.h"
 #include "holdwater/ph.h"
+#include "note_rows.h"
 
 #include <math.h>
 #include <setjmp.h>
@@ -149,9 +150,7 @@ static void dilution_and_basis(void **state)
 }
 
 /* Each note raised once, and once not. */
-static const struct {
-    const char *code, *raised, *silent;
-} notes[] = {
+static const struct note_row notes[] = {
     {"over-short-salt", "tan=6;ph=8.3;temp=27;salinity=34", "tan=0.6;ph=8.3;temp=27;salinity=34"},
     {"over-long-salt", "tan=1;ph=8.3;temp=27;salinity=34", "tan=0.06;ph=8.3;temp=27;salinity=34"},
     {"over-short-fresh", "tan=6;ph=8.3;temp=27;salinity=0.3", "tan=6;ph=6.8;temp=27;salinity=0.3"},
@@ -213,23 +212,7 @@ static const struct {
 static void every_note(void **state)
 {
     (void)state;
-    uint32_t reached = 0;
-    for (size_t i = 0; i < sizeof notes / sizeof notes[0]; i++) {
-        struct hw_question question;
-        struct hw_answer answer;
-        ask(ammonia(), notes[i].raised, &question, &answer);
-        reached |= answer.notes;
-        if (!noted(ammonia(), &answer, notes[i].code)) {
-            fail_msg("%s: not raised by %s", notes[i].code, notes[i].raised);
-        }
-        if (notes[i].silent) {
-            ask(ammonia(), notes[i].silent, &question, &answer);
-            if (noted(ammonia(), &answer, notes[i].code)) {
-                fail_msg("%s: raised by %s", notes[i].code, notes[i].silent);
-            }
-        }
-    }
-    assert_int_equal(reached, (UINT32_C(1) << ammonia()->n_notes) - 1);
+    check_notes(ammonia(), notes, sizeof notes / sizeof notes[0]);
 }
 
 /* Each result that may be absent, present and absent; every other one always finite. */

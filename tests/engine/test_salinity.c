@@ -4,6 +4,7 @@
 #include "assert_close.h"
 #include "holdwater/conductivity.h"
 #include "holdwater/hydrometer.h"
+#include "note_rows.h"
 
 #include <math.h>
 #include <setjmp.h>
@@ -112,9 +113,7 @@ static void glass_and_slope(void **state)
 }
 
 /* Each note raised once, and once not. */
-static const struct {
-    const char *code, *raised, *silent;
-} notes[] = {
+static const struct note_row notes[] = {
     {"standard-alone", "of=scale;reading=35;temp=25;standard=35",
      "of=scale;reading=35;temp=25;standard=35;standard_reads=35"},
     {"standard-alone", "of=scale;reading=35;temp=25;standard_reads=35",
@@ -183,23 +182,7 @@ static const struct {
 static void every_note(void **state)
 {
     (void)state;
-    uint32_t reached = 0;
-    for (size_t i = 0; i < sizeof notes / sizeof notes[0]; i++) {
-        struct hw_question question;
-        struct hw_answer answer;
-        ask(salinity(), notes[i].raised, &question, &answer);
-        reached |= answer.notes;
-        if (!noted(salinity(), &answer, notes[i].code)) {
-            fail_msg("%s: not raised by %s", notes[i].code, notes[i].raised);
-        }
-        if (notes[i].silent) {
-            ask(salinity(), notes[i].silent, &question, &answer);
-            if (noted(salinity(), &answer, notes[i].code)) {
-                fail_msg("%s: raised by %s", notes[i].code, notes[i].silent);
-            }
-        }
-    }
-    assert_int_equal(reached, (UINT32_C(1) << salinity()->n_notes) - 1);
+    check_notes(salinity(), notes, sizeof notes / sizeof notes[0]);
 }
 
 /* Every answer has every result, a refusal none. */
