@@ -1,320 +1,13 @@
-/* rows.c - reads records, asks them in blocks, writes them with what was found. */
+/* rows.c - reads records and asks them, a block at a time. */
 #include "cli/rows.h"
 
-#include "cli/columns.h"
-#include "cli/input.h"
 #include "cli/message.h"
-#include "cli/print.h"
-#include "cli/report.h"
+#include "cli/rows_block.h"
 #include "cli/stream.h"
-#include "engine/answer.h"
-#include "engine/decimal.h"
 
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
-
-enum { OUT_SIZE = 1 << 16, PROBLEM_MAX = 64, NOT_ASKED = -1, CODES_KEPT = 32 };
-
-/* A record of the block, and what became of it. */
-struct row {
-    struct csv_record record;
-    size_t number;       /* 1 is the first after the header */
-    size_t cells;        /* how many it has */
-    size_t keep;         /* bytes of the record that are written, when it has too many cells */
-    long place;          /* in the block's columns, or NOT_ASKED */
-    const char *problem; /* a code, or NULL */
-    const char *problem_input; /* the input that it concerns, or NULL */
-};
-
-struct rows {
-    const struct args *args;
-    const struct hw_calc *calc;
-    struct columns columns;
-    struct hw_written
-        base[HW_INPUTS];         /* options and the tank; what a column feeds is marked as coming */
-    struct hw_question constant; /* everything that no column feeds */
-    uint32_t grave;              /* notes that leave no answer */
-    bool plain;                  /* columns feed only numbers on which nothing else hangs */
-    char in_separator, out_separator;
-
-    struct row row[HW_BLOCK];
-    size_t n_rows, n_asked;
-    struct hw_question question; /* of the row at hand */
-    enum hw_from from[HW_INPUTS][HW_BLOCK];
-    double in[HW_INPUTS][HW_BLOCK];
-    double out[HW_RESULTS][HW_BLOCK];
-    uint32_t notes[HW_BLOCK];
-
-    struct {
-        bool known;
-        uint32_t notes;
-        char text[CODES_MAX];
-    } codes[CODES_KEPT]; /* how some notes are spelt; most rows have one of a few sets */
-    size_t number, bad, withheld, dropped;
-    bool stopped;
-
-    char header[CSV_RECORD_MAX];
-    struct input input;
-    size_t written;
-    char text[OUT_SIZE];
-};
-
-/* --- Output: a buffer before stdout ------------------------------------------------------------------------------ */
-
-static void flush(struct rows *rows)
-{
-    stream_write(rows->text, rows->written);
-    rows->written = 0;
-}
-
-static void put(struct rows *rows, const char *text, size_t n)
-{
-    if (n > OUT_SIZE - rows->written) {
-        flush(rows);
-    }
-    if (n > OUT_SIZE) {
-        stream_write(text, n);
-        return;
-    }
-    memcpy(rows->text + rows->written, text, n);
-    rows->written += n;
-}
-
-static void put_char(struct rows *rows, char c)
-{
-    put(rows, &c, 1);
-}
-
-static void put_word(struct rows *rows, const char *word)
-{
-    put(rows, word, strlen(word));
-}
-
-static void put_number(struct rows *rows, double value)
-{
-    if (OUT_SIZE - rows->written < HW_DECIMAL_MAX) {
-        flush(rows);
-    }
-    int digits = rows->args->digits ? rows->args->digits : 6;
-    rows->written += hw_decimal_write(rows->text + rows->written, value, digits);
-}
-
-/* --- The header -------------------------------------------------------------------------------------------------- */
-
-/* A record in the separator of the output. */
-static void put_record(struct rows *rows, const struct csv_record *record, size_t max_cells)
-{
-    static char room[2 * CSV_RECORD_MAX + 2];
-    static char plain[CSV_RECORD_MAX];
-    struct csv_cell cell;
-    size_t at = 0;
-    for (size_t i = 0; i < max_cells && csv_next_cell(record, rows->in_separator, &at, &cell);
-         i++) {
-        if (i > 0) {
-            put_char(rows, rows->out_separator);
-        }
-        struct hw_text text = {plain, csv_unquote(&cell, plain)};
-        put(rows, room, csv_write_cell(text, rows->out_separator, room));
-    }
-}
-
-/* True when TSV cannot hold the record: its tabs and line breaks become blanks. */
-static bool is_lossy(const struct rows *rows, const struct csv_record *record)
-{
-    return rows->out_separator == '\t' && rows->in_separator != '\t' &&
-           (memchr(record->at, '\t', record->n) || memchr(record->at, '\n', record->n) ||
-            memchr(record->at, '\r', record->n));
-}
-
-static bool is_table(const struct rows *rows)
-{
-    return rows->args->format == FORMAT_CSV || rows->args->format == FORMAT_TSV;
-}
-
-static void put_header(struct rows *rows)
-{
-    if (!is_table(rows)) {
-        return;
-    }
-    if (rows->in_separator == rows->out_separator) {
-        put(rows, rows->columns.header.at, rows->columns.header.n);
-    } else {
-        put_record(rows, &rows->columns.header, rows->columns.n);
-    }
-    for (size_t i = 0; i < rows->calc->n_results; i++) {
-        if (rows->args->only[i]) {
-            char name[COLUMN_NAME_MAX];
-            column_name(rows->calc->results[i].name, rows->calc->results[i].unit, name);
-            put_char(rows, rows->out_separator);
-            put_word(rows, rows->args->prefix);
-            put_word(rows, name);
-        }
-    }
-    put_char(rows, rows->out_separator);
-    put_word(rows, rows->args->prefix);
-    put_word(rows, "cautions");
-    put_char(rows, rows->out_separator);
-    put_word(rows, rows->args->prefix);
-    put_word(rows, "problem\n");
-}
-
-/* --- Rows out ---------------------------------------------------------------------------------------------------- */
-
-static const char *codes_text(struct rows *rows, uint32_t notes)
-{
-    size_t slot = (notes ^ notes >> 7 ^ notes >> 13) % CODES_KEPT;
-    if (!rows->codes[slot].known || rows->codes[slot].notes != notes) {
-        raised_codes(rows->calc, notes, rows->codes[slot].text);
-        rows->codes[slot].notes = notes;
-        rows->codes[slot].known = true;
-    }
-    return rows->codes[slot].text;
-}
-
-/* The code of the note that left no answer, and the word for its kind. */
-static void find_refusal(struct rows *rows, struct row *row)
-{
-    uint32_t notes = rows->notes[row->place];
-    for (size_t i = 0; i < rows->calc->n_notes; i++) {
-        enum hw_effect effect = rows->calc->notes[i].effect;
-        if (((notes >> i) & 1u) != 0 && effect >= HW_REFUSED) {
-            row->problem = effect == HW_WITHHELD ? "withheld" : "refused";
-            row->problem_input = rows->calc->notes[i].code;
-        }
-    }
-}
-
-/* The cells of the record: as they stand, cut or padded to the header. */
-static void put_cells(struct rows *rows, struct row *row)
-{
-    if (rows->in_separator == rows->out_separator) {
-        put(rows, row->record.at, row->cells > rows->columns.n ? row->keep : row->record.n);
-    } else {
-        put_record(rows, &row->record, rows->columns.n);
-    }
-    for (size_t i = row->cells; i < rows->columns.n; i++) {
-        put_char(rows, rows->out_separator);
-    }
-}
-
-static void put_table_row(struct rows *rows, struct row *row)
-{
-    put_cells(rows, row);
-    for (size_t i = 0; i < rows->calc->n_results; i++) {
-        if (rows->args->only[i]) {
-            put_char(rows, rows->out_separator);
-            if (row->place != NOT_ASKED) {
-                put_number(rows, rows->out[i][row->place]); /* nothing for NaN */
-            }
-        }
-    }
-    put_char(rows, rows->out_separator);
-    if (row->place != NOT_ASKED) {
-        put_word(rows, codes_text(rows, rows->notes[row->place]));
-    }
-    put_char(rows, rows->out_separator);
-    if (row->problem) {
-        put_word(rows, row->problem);
-        put_word(rows, row->problem_input ? " " : "");
-        put_word(rows, row->problem_input ? row->problem_input : "");
-    }
-    put_char(rows, '\n');
-}
-
-/* The formats that print one answer at a time. */
-static void put_report(struct rows *rows, const struct row *row)
-{
-    char problem[PROBLEM_MAX];
-    struct hw_answer answer = {.notes = 0, .status = -1};
-    (void)snprintf(problem, sizeof problem, "%s%s%s", row->problem ? row->problem : "",
-                   row->problem_input ? " " : "", row->problem_input ? row->problem_input : "");
-    struct row_view view = {row->number, &rows->columns, row->record,
-                            row->problem ? problem : NULL};
-    for (size_t i = 0; i < rows->calc->n_results; i++) {
-        answer.out[i] = row->place == NOT_ASKED ? (double)NAN : rows->out[i][row->place];
-    }
-    rows->question = rows->constant;
-    if (row->place != NOT_ASKED) {
-        answer.notes = rows->notes[row->place];
-        answer.status = hw_notes_status(rows->calc, answer.notes);
-        for (size_t i = 0; i < rows->calc->n_inputs; i++) {
-            rows->question.in[i] = rows->in[i][row->place];
-            rows->question.from[i] = rows->from[i][row->place];
-        }
-    }
-    struct report report = {rows->args, &rows->question, &answer, NULL, &view};
-    if (rows->args->format == FORMAT_JSONL) {
-        report_json(&report);
-    } else if (rows->args->format == FORMAT_LOG) {
-        report_log(&report);
-    } else {
-        rows->bad += report_value(&report) || row->problem ? 0 : 1;
-    }
-}
-
-/* Counts a row that gives no answer; false when it must not be written. */
-static bool allow(struct rows *rows, const struct row *row)
-{
-    if (!row->problem) {
-        return true;
-    }
-    rows->bad++;
-    rows->withheld += strcmp(row->problem, "withheld") == 0 ? 1 : 0;
-    if (rows->args->on_bad == BAD_DROP) {
-        rows->dropped++;
-        return false;
-    }
-    if (rows->args->on_bad == BAD_STOP) {
-        rows->stopped = true;
-        flush(rows);
-        complain("%s: row %zu: %s%s%s: stopped", input_name(&rows->input), row->number,
-                 row->problem, row->problem_input ? " " : "",
-                 row->problem_input ? row->problem_input : "");
-        return false;
-    }
-    return true;
-}
-
-static void answer_block(struct rows *rows)
-{
-    const double *in[HW_INPUTS];
-    double *out[HW_RESULTS];
-    for (size_t i = 0; i < rows->calc->n_inputs; i++) {
-        in[i] = rows->in[i];
-    }
-    for (size_t i = 0; i < rows->calc->n_results; i++) {
-        out[i] = rows->out[i];
-    }
-    memset(rows->notes, 0, sizeof rows->notes);
-    struct hw_block block = {rows->n_asked, in, out, rows->notes};
-    if (rows->n_asked > 0) {
-        hw_block_run(rows->calc, &block);
-    }
-}
-
-static void finish_block(struct rows *rows)
-{
-    answer_block(rows);
-    for (size_t i = 0; i < rows->n_rows && !rows->stopped; i++) {
-        struct row *row = &rows->row[i];
-        if (row->place != NOT_ASKED && (rows->notes[row->place] & rows->grave) != 0) {
-            find_refusal(rows, row);
-        }
-        if (!row->problem && is_lossy(rows, &row->record)) {
-            row->problem = "tab-or-line-break";
-        }
-        if (!allow(rows, row)) {
-            continue;
-        }
-        if (is_table(rows)) {
-            put_table_row(rows, row);
-        } else {
-            put_report(rows, row);
-        }
-    }
-    rows->n_rows = rows->n_asked = 0;
-}
 
 /* --- Rows in ----------------------------------------------------------------------------------------------------- */
 
@@ -480,7 +173,7 @@ static void take_record(struct rows *rows, struct csv_record record)
         }
     }
     if (rows->n_rows == HW_BLOCK) {
-        finish_block(rows);
+        rows_finish_block(rows);
     }
 }
 
@@ -502,8 +195,8 @@ static bool next_record(struct rows *rows, struct csv_record *record, bool *fine
             input->begin += used;
             return true;
         }
-        finish_block(rows);
-        flush(rows);
+        rows_finish_block(rows);
+        rows_flush(rows);
         stream_flush();
         if (end == CSV_TOO_LONG || end == CSV_UNCLOSED) {
             complain("%s: row %zu: %s: stopped", input_name(input), rows->number + 1,
@@ -623,12 +316,12 @@ int rows_run(const struct args *args)
     if (status != EXIT_ANSWERED) {
         return status;
     }
-    put_header(&rows);
+    rows_put_header(&rows);
     while (!rows.stopped && next_record(&rows, &record, &fine)) {
         take_record(&rows, record);
     }
-    finish_block(&rows);
-    flush(&rows);
+    rows_finish_block(&rows);
+    rows_flush(&rows);
     input_close(&rows.input);
     return status_of(&rows, fine);
 }

@@ -1,0 +1,62 @@
+/* rows_block.h - a block of rows between reading (rows.c) and writing (rows_out.c). */
+#ifndef HW_ROWS_BLOCK_H
+#define HW_ROWS_BLOCK_H
+#include "cli/columns.h"
+#include "cli/input.h"
+#include "cli/report.h"
+
+enum { OUT_SIZE = 1 << 16, PROBLEM_MAX = 64, NOT_ASKED = -1, CODES_KEPT = 32 };
+
+/* A record of the block, and what became of it. */
+struct row {
+    struct csv_record record;
+    size_t number;       /* 1 is the first after the header */
+    size_t cells;        /* how many it has */
+    size_t keep;         /* bytes of the record that are written, when it has too many cells */
+    long place;          /* in the block's columns, or NOT_ASKED */
+    const char *problem; /* a code, or NULL */
+    const char *problem_input; /* the input that it concerns, or NULL */
+};
+
+struct rows {
+    const struct args *args;
+    const struct hw_calc *calc;
+    struct columns columns;
+    struct hw_written
+        base[HW_INPUTS];         /* options and the tank; what a column feeds is marked as coming */
+    struct hw_question constant; /* everything that no column feeds */
+    uint32_t grave;              /* notes that leave no answer */
+    bool plain;                  /* columns feed only numbers on which nothing else hangs */
+    char in_separator, out_separator;
+
+    struct row row[HW_BLOCK];
+    size_t n_rows, n_asked;
+    struct hw_question question; /* of the row at hand */
+    enum hw_from from[HW_INPUTS][HW_BLOCK];
+    double in[HW_INPUTS][HW_BLOCK];
+    double out[HW_RESULTS][HW_BLOCK];
+    uint32_t notes[HW_BLOCK];
+
+    struct {
+        bool known;
+        uint32_t notes;
+        char text[CODES_MAX];
+    } codes[CODES_KEPT]; /* how some notes are spelt; most rows have one of a few sets */
+    size_t number, bad, withheld, dropped;
+    bool stopped;
+
+    char header[CSV_RECORD_MAX];
+    struct input input;
+    size_t written;
+    char text[OUT_SIZE];
+};
+
+/* The header of the input with the names of what is appended; nothing in formats that are no tables. */
+void rows_put_header(struct rows *rows);
+
+/* Answers the rows of the block, writes them in their order, and empties it. */
+void rows_finish_block(struct rows *rows);
+
+/* Hands what was written to stdout. */
+void rows_flush(struct rows *rows);
+#endif
