@@ -14,6 +14,8 @@
 #include "holdwater/chlorine.h"
 #include "holdwater/conductivity.h"
 #include "holdwater/criteria.h"
+#include "holdwater/dose.h"
+#include "holdwater/formalin.h"
 #include "holdwater/hydrometer.h"
 #include "holdwater/nitrite.h"
 #include "holdwater/nitrogen.h"

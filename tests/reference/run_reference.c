@@ -403,6 +403,94 @@ static void ammonia_solution(struct row *row)
     put(row, "molarity", strength / HW_MOLAR_N);
 }
 
+static void dose_active(struct row *row)
+{
+    double active = 0;
+    row->status =
+        hw_dose_active(number(row, "volume"), number(row, "now"), number(row, "target"), &active);
+    put(row, "active", active);
+}
+
+static void dose_level(struct row *row)
+{
+    double level = 0;
+    row->status =
+        hw_dose_level(number(row, "volume"), number(row, "now"), number(row, "active"), &level);
+    put(row, "level", level);
+}
+
+static void dose_liquid(struct row *row)
+{
+    double liquid = 0;
+    row->status = hw_dose_liquid(number(row, "active"), number(row, "strength"), &liquid);
+    put(row, "liquid", liquid);
+}
+
+static void dose_liquid_active(struct row *row)
+{
+    double active = 0;
+    row->status = hw_dose_liquid_active(number(row, "liquid"), number(row, "strength"), &active);
+    put(row, "active", active);
+}
+
+static void dose_solid(struct row *row)
+{
+    double mass = 0;
+    row->status = hw_dose_solid(number(row, "active"), number(row, "share"), &mass);
+    put(row, "mass", mass);
+}
+
+static void dose_solid_active(struct row *row)
+{
+    double active = 0;
+    row->status = hw_dose_solid_active(number(row, "mass"), number(row, "share"), &active);
+    put(row, "active", active);
+}
+
+static void dose_copper(struct row *row)
+{
+    double copper = 0;
+    row->status = hw_dose_copper(number(row, "salt"), &copper);
+    put(row, "copper", copper);
+}
+
+static void dose_step_level(struct row *row)
+{
+    double level = 0;
+    row->status = hw_dose_step_level(number(row, "now"), number(row, "target"),
+                                     (int)number(row, "steps"), (int)number(row, "step"), &level);
+    put(row, "level", level);
+}
+
+static enum hw_formalin_basis formalin_basis(struct row *row)
+{
+    static const char *const words[] = {"solution-ul", "solution-mg", "formaldehyde-mg", NULL};
+    return (enum hw_formalin_basis)choice(row, "basis", words);
+}
+
+static void formalin_to_formaldehyde(struct row *row)
+{
+    double formaldehyde = 0;
+    row->status =
+        hw_formalin_to_formaldehyde(formalin_basis(row), number(row, "level"), &formaldehyde);
+    put(row, "formaldehyde", formaldehyde);
+}
+
+static void formalin_from_formaldehyde(struct row *row)
+{
+    double level = 0;
+    row->status =
+        hw_formalin_from_formaldehyde(formalin_basis(row), number(row, "formaldehyde"), &level);
+    put(row, "level", level);
+}
+
+static void formalin_oxygen(struct row *row)
+{
+    double oxygen = 0;
+    row->status = hw_formalin_oxygen(number(row, "solution"), &oxygen);
+    put(row, "oxygen", oxygen);
+}
+
 static enum hw_stock_reagent stock_reagent(struct row *row)
 {
     static const char *const words[] = {"ammonium-chloride", "ammonium-sulfate",
@@ -763,6 +851,17 @@ static const struct function {
     {"volume_cylinder", volume_cylinder},
     {"volume_net", volume_net},
     {"volume_gauge", volume_gauge},
+    {"dose_active", dose_active},
+    {"dose_level", dose_level},
+    {"dose_liquid", dose_liquid},
+    {"dose_liquid_active", dose_liquid_active},
+    {"dose_solid", dose_solid},
+    {"dose_solid_active", dose_solid_active},
+    {"dose_copper", dose_copper},
+    {"dose_step_level", dose_step_level},
+    {"formalin_to_formaldehyde", formalin_to_formaldehyde},
+    {"formalin_from_formaldehyde", formalin_from_formaldehyde},
+    {"formalin_oxygen", formalin_oxygen},
     {"bath_dye", bath_dye},
     {"bath_dye_at_rate", bath_dye_at_rate},
     {"bath_level", bath_level},
