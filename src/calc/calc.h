@@ -3,6 +3,8 @@
  * An input may stand in the table more than once, under one name, when a choice decides what it is: each entry then
  * has a condition on that choice, no two of them hold together, and the name means the entry whose condition holds.
  * (ammonia's `model` is so: one preset and list of words for a meter's pH, another for the other scales.)
+ * A condition may hold as well while its choice is itself not asked for: dose's `target` is microlitres in a litre with
+ * one word of `formalin_basis`, and mg/L with the others and where there is no formalin.
  * A choice that conditions name stands before the inputs that name it. A group whose inputs have conditions is asked for
  * while one of them holds. */
 #ifndef HW_CALC_H
@@ -41,8 +43,12 @@ enum hw_kind { /* which units convert into one another */
                HW_SLOPE,
                HW_CONTACT,
                HW_RISE_PER_DAY,
-               HW_BODY_RATE /* and what else a unit needs; HW_COUNT holds whole numbers */
+               HW_BODY_RATE,
+               HW_PARTS /* and what else a unit needs; HW_COUNT holds whole numbers */
 };
+
+/* A bit of when_words that no word has: the condition holds too where its choice has no value. */
+#define HW_WHEN_UNASKED (UINT32_C(1) << 31)
 
 enum hw_need { HW_REQUIRED, HW_PRESET, HW_OPTIONAL };
 

@@ -77,7 +77,8 @@ static void group_text(const struct hw_calc *calc, int group, char *text, size_t
 {
     const char *join = "; exactly one of --";
     for (size_t i = 0; i < calc->n_inputs; i++) {
-        if (calc->inputs[i].group == group) {
+        const char *name = calc->inputs[i].name;
+        if (calc->inputs[i].group == group && hw_input_find(calc, name, strlen(name)) == i) {
             char option[OPTION_MAX];
             size_t used = strlen(text);
             option_name(calc->inputs[i].name, option);
@@ -122,7 +123,8 @@ static void need_text(const struct hw_calc *calc, const struct hw_input *input, 
             }
         }
         used = strlen(text);
-        (void)snprintf(text + used, size - used, ")");
+        (void)snprintf(text + used, size - used, "%s)",
+                       (input->when_words & HW_WHEN_UNASKED) != 0 ? ", or without it" : "");
     }
 }
 

@@ -162,7 +162,9 @@ static void message_group(const struct hw_calc *calc, size_t first, bool none)
 {
     char list[ALLOWED_MAX] = "";
     for (size_t i = 0; i < calc->n_inputs; i++) {
-        if (calc->inputs[i].group == calc->inputs[first].group) {
+        const char *name = calc->inputs[i].name;
+        bool named = hw_input_find(calc, name, strlen(name)) != i;
+        if (calc->inputs[i].group == calc->inputs[first].group && !named) {
             char option[OPTION_MAX];
             option_name(calc->inputs[i].name, option);
             add(list, sizeof list, i == first ? " --" : " or --");

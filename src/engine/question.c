@@ -43,7 +43,8 @@ bool hw_input_wanted(const struct hw_calc *calc, size_t input, const double in[]
         return true;
     }
     double word = in[this->when_input];
-    return !isnan(word) && ((this->when_words >> (unsigned)word) & 1u) != 0;
+    uint32_t bit = isnan(word) ? HW_WHEN_UNASKED : UINT32_C(1) << (unsigned)word;
+    return (this->when_words & bit) != 0;
 }
 
 bool hw_input_has_twin_in_force(const struct hw_calc *calc, size_t input, const double in[])
@@ -60,6 +61,16 @@ bool hw_input_has_twin_in_force(const struct hw_calc *calc, size_t input, const 
 static bool comes_later(const struct hw_written *written)
 {
     return !written->text.at && written->from == HW_FROM_COLUMN;
+}
+
+/* True when the choice that an input hangs on is told by a row, or hangs itself on one that is. */
+static bool hangs_on_later(const struct hw_calc *calc, size_t i, const struct hw_written written[])
+{
+    int choice = calc->inputs[i].when_input;
+    while (choice >= 0 && !comes_later(&written[choice])) {
+        choice = calc->inputs[choice].when_input;
+    }
+    return choice >= 0;
 }
 
 /* Puts in an input that was not written: its preset, or nothing. */
@@ -92,8 +103,7 @@ static enum hw_problem settle_one(const struct hw_calc *calc, size_t i,
     question->in[i] = NAN;
     question->from[i] = HW_ABSENT;
     question->unit[i] = NULL;
-    int choice = calc->inputs[i].when_input;
-    if (choice >= 0 && comes_later(&written[choice])) {
+    if (hangs_on_later(calc, i, written)) {
         return HW_FINE;
     }
     if (!hw_input_wanted(calc, i, question->in)) {
@@ -107,11 +117,10 @@ static enum hw_problem settle_one(const struct hw_calc *calc, size_t i,
                          &question->unit[i]);
 }
 
-/* True when a row may still put the input in, or the choice that it hangs on. */
+/* True when a row may still put the input in, or a choice that it hangs on. */
 static bool may_come(const struct hw_calc *calc, const struct hw_written written[], size_t i)
 {
-    int choice = calc->inputs[i].when_input;
-    return comes_later(&written[i]) || (choice >= 0 && comes_later(&written[choice]));
+    return comes_later(&written[i]) || hangs_on_later(calc, i, written);
 }
 
 /* Exactly one input of each group; none of a group that no condition calls for. */

@@ -63,6 +63,9 @@ const struct hw_unit hw_units[] = {
     {HW_CONTACT, "mg.min/L", 0, 1, 1, "milligram per litre times minute"},
     {HW_RISE_PER_DAY, "mg/L/d", 0, 1, 1, "milligram per litre and day"},
     {HW_BODY_RATE, "mg/kg/h", 0, 1, 1, "milligram per kilogram of fish and hour"},
+    {HW_PARTS, "uL/L", 0, 1, 1, "microlitre of solution in a litre of water"},
+    {HW_PARTS, "ppm", 0, 1, 1, "taken as uL/L where a volume in a volume is asked for"},
+    {HW_PARTS, "mL/L", 0, 1000, 1, "millilitre of solution in a litre of water"},
     {HW_NUMBER, NULL, 0, 1, 1, NULL},
 };
 
@@ -93,6 +96,7 @@ static const struct {
     {HW_CONTACT, "a level times a time"},
     {HW_RISE_PER_DAY, "a change of concentration per day"},
     {HW_BODY_RATE, "a rate per mass of fish"},
+    {HW_PARTS, "parts by volume"},
 };
 
 const char *hw_kind_name(enum hw_kind kind)

@@ -79,7 +79,33 @@ static void lint_input(const struct hw_calc *calc, size_t i)
                input->name);
         EXPECT(calc->inputs[input->when_input].kind == HW_CHOICE && input->when_words != 0,
                "%s.%s: its condition is no choice", calc->name, input->name);
+        EXPECT(!(input->when_words & HW_WHEN_UNASKED) ||
+                   calc->inputs[input->when_input].when_input >= 0,
+               "%s.%s: its choice is always asked for", calc->name, input->name);
     }
+}
+
+/* True when entry a hangs on a choice that is asked for under other words than entry b: then the
+ * two are never in force together. */
+static bool asked_elsewhere(const struct hw_calc *calc, const struct hw_input *a,
+                            const struct hw_input *b)
+{
+    const struct hw_input *choice = &calc->inputs[a->when_input];
+    return choice->when_input == b->when_input && !(choice->when_words & b->when_words) &&
+           !(a->when_words & HW_WHEN_UNASKED);
+}
+
+/* True when the conditions of two entries never hold together. */
+static bool never_together(const struct hw_calc *calc, const struct hw_input *a,
+                           const struct hw_input *b)
+{
+    if (a->when_input < 0 || b->when_input < 0) {
+        return false;
+    }
+    if (a->when_input == b->when_input) {
+        return !(a->when_words & b->when_words);
+    }
+    return asked_elsewhere(calc, a, b) || asked_elsewhere(calc, b, a);
 }
 
 static void lint_names(const struct hw_calc *calc)
@@ -88,10 +114,8 @@ static void lint_names(const struct hw_calc *calc)
         const struct hw_input *a = &calc->inputs[i];
         for (size_t k = 0; k < i; k++) {
             const struct hw_input *b = &calc->inputs[k];
-            bool twins = a->when_input >= 0 && a->when_input == b->when_input &&
-                         !(a->when_words & b->when_words);
-            EXPECT(twins || strcmp(a->name, b->name) != 0, "%s: two inputs %s", calc->name,
-                   a->name);
+            EXPECT(never_together(calc, a, b) || strcmp(a->name, b->name) != 0, "%s: two inputs %s",
+                   calc->name, a->name);
         }
         for (size_t k = 0; k < calc->n_results; k++) {
             EXPECT(strcmp(a->name, calc->results[k].name) != 0, "%s: %s is input and result",

@@ -12,7 +12,21 @@
 
 #include <cmocka.h>
 
-enum { KIND, VOLUME, TAKE, SHARE, STRENGTH, WAY_A, WAY_B, WHOLE, HALF, SPARE, INPUTS };
+enum {
+    KIND,
+    VOLUME,
+    TAKE,
+    SHARE,
+    STRENGTH,
+    WAY_A,
+    WAY_B,
+    WHOLE,
+    HALF,
+    AMOUNT_A,
+    AMOUNT_B,
+    SPARE,
+    INPUTS
+};
 enum { FIRST, SECOND, RESULTS };
 enum { STAND, RAISE, STRETCH, REFUSE, WITHHOLD, NOTES };
 
@@ -106,6 +120,24 @@ static const struct hw_input inputs[INPUTS] = {
               .group = 2,
               .when_input = KIND,
               .when_words = 4u},
+    [AMOUNT_A] = {.name = "amount",
+                  .unit = "",
+                  .help = "amount",
+                  .kind = HW_NUMBER,
+                  .lo = 1,
+                  .hi = 9,
+                  .need = HW_OPTIONAL,
+                  .when_input = WAY_A,
+                  .when_words = 1u},
+    [AMOUNT_B] = {.name = "amount",
+                  .unit = "",
+                  .help = "amount",
+                  .kind = HW_NUMBER,
+                  .lo = 100,
+                  .hi = 900,
+                  .need = HW_OPTIONAL,
+                  .when_input = WAY_A,
+                  .when_words = 2u | HW_WHEN_UNASKED},
     [SPARE] = {.name = "spare_part",
                .unit = "",
                .help = "spare",
@@ -189,6 +221,20 @@ static void groups_under_a_condition(void **state)
     expect_problem("kind=tablet;volume=75L;half=3", HW_PROBLEM_NONE_OF_GROUP, TAKE);
     expect_problem("kind=powder;volume=75L;share=25%;half=3", HW_PROBLEM_OUT_OF_PLACE, HALF);
     expect_problem("kind=powder;volume=75L;share=25%", HW_FINE, 0);
+}
+
+/* A condition that holds too while its choice is not asked for: the ways of a powder are others. */
+static void conditions_on_what_is_not_asked(void **state)
+{
+    (void)state;
+#define LIQUID "volume=75L;share=25%;strength=1;"
+#define POWDER "kind=powder;volume=75L;share=25%;"
+    expect_problem(LIQUID "way=slow;amount=3", HW_FINE, 0);
+    expect_problem(LIQUID "way=slow;amount=300", HW_PROBLEM_OUT_OF_RANGE, AMOUNT_A);
+    expect_problem(LIQUID "amount=300", HW_FINE, 0);
+    expect_problem(LIQUID "amount=3", HW_PROBLEM_OUT_OF_RANGE, AMOUNT_B);
+    expect_problem(POWDER "amount=300", HW_FINE, 0);
+    expect_problem(POWDER "amount=3", HW_PROBLEM_OUT_OF_RANGE, AMOUNT_B);
 }
 
 /* One name, two entries: the choice decides which of them is meant. */
@@ -280,6 +326,14 @@ static void what_comes_later_is_not_judged(void **state)
     written[VOLUME] = (struct hw_written){liters, NULL, HW_GIVEN};
     check(hw_question_settle(&made_up, written, &question, &which) == HW_FINE);
     check(question.in[VOLUME] == 75);
+    static const struct hw_text three = {"3", 1};
+    written[AMOUNT_A] = (struct hw_written){three, NULL, HW_GIVEN};
+    written[AMOUNT_B] = written[AMOUNT_A];
+    check(hw_question_settle(&made_up, written, &question, &which) == HW_PROBLEM_OUT_OF_RANGE);
+    check(which == AMOUNT_B);
+    written[KIND] = (struct hw_written){{NULL, 0}, NULL, HW_FROM_COLUMN};
+    check(hw_question_settle(&made_up, written, &question, &which) == HW_FINE);
+    check(isnan(question.in[AMOUNT_A]) && isnan(question.in[AMOUNT_B]));
 }
 
 static void names(void **state)
@@ -298,6 +352,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_problem_of_a_question),
         cmocka_unit_test(groups_under_a_condition),
+        cmocka_unit_test(conditions_on_what_is_not_asked),
         cmocka_unit_test(twins),
         cmocka_unit_test(where_values_come_from),
         cmocka_unit_test(the_gravest_note_is_the_status),

@@ -34,6 +34,7 @@ PEERS = {
     ("HW_TIME", "min"): ("min", "hour"),
     ("HW_TIME", "d"): ("day", "hour"),
     ("HW_DOSE_RATE", "mL/gal"): ("mL/usgallon", "mL/L"),
+    ("HW_PARTS", "mL/L"): ("mL/L", "uL/L"),
     ("HW_CONDUCTIVITY", "uS/cm"): ("uS/cm", "mS/cm"),
     ("HW_MASS_PER_DAY", "mg/d"): ("mg/day", "g/day"),
 }
