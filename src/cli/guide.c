@@ -68,6 +68,19 @@ const struct example examples[] = {
     {"verdict", "kits that count NH4 and NO2, food with 40 % protein, the working",
      "holdwater verdict --volume 190L --start-tan 2.5 --basis nh4 --tan 0.1 --nitrite 0.05 "
      "--nitrite-basis ion --hours 22 --protein 40% --work"},
+    {"dose", "a product whose label raises 40 L by 0.15 mg/L with 1 mL",
+     "holdwater dose --volume 75L --kind other --target 0.3 --label-dose 1mL --label-per 40L "
+     "--label-raises 0.15"},
+    {"dose", "ionic copper from a stock of 1 mg/mL, brought up in four days; the level of each",
+     "holdwater dose --volume 110L --kind copper-ionic --target 0.18 --strength 1mg/mL --steps 4 "
+     "--days 4 --work"},
+    {"dose", "the same with crystals, 0.06 mg/L are in already",
+     "holdwater dose --volume 110L --kind copper-ionic --now 0.06 --target 0.12 --source "
+     "copper-sulfate-pentahydrate --purity 98%"},
+    {"dose", "a bath of formalin: its ppm means three things, so the basis is asked for",
+     "holdwater dose --volume 75L --kind formalin --formalin-basis solution-ul --target 150"},
+    {"dose", "30 mL were poured by mistake: where is the level, and what brings it back?",
+     "holdwater dose --volume 110L --kind copper-ionic --added 30mL --strength 1mg/mL"},
     {"change", "a quarter of 110 L at 0.18 mg/L: what is lost, and what must the new water hold?",
      "holdwater change --volume 110L --share 25% --now 0.18 --keep 0.18 --floor 0.15 --strength "
      "1mg/mL"},
@@ -93,7 +106,7 @@ const struct example examples[] = {
 static const char *const ready[] = {"volume", "gauge", "salinity", "neutralise", NULL};
 static const char *const prove[] = {"challenge", "concentrate", "verdict", NULL};
 static const char *const watch[] = {"ammonia", "nitrite", NULL};
-static const char *const treat[] = {"change", NULL};
+static const char *const treat[] = {"dose", "change", NULL};
 static const char *const rescue[] = {"bath", NULL};
 static const char *const close[] = {"disinfect", NULL};
 
@@ -101,7 +114,7 @@ const struct stage stages[] = {
     {"ready", "how much water the tank holds, how salt it is, and tap water made safe", ready},
     {"prove", "how much ammonia to dose to prove the filter, and whether it passed", prove},
     {"watch", "how much of a reading is free ammonia, how far from a limit; nitrite", watch},
-    {"treat", "hold a medicine at its level through water changes", treat},
+    {"treat", "bring a medicine to its level, and hold it there through water changes", treat},
     {"rescue", "a dye bath for a burned fish", rescue},
     {"close", "disinfect a stripped tank, and take the chlorine out again", close},
     {NULL, NULL, NULL},

@@ -1,0 +1,124 @@
+/* dose_notes.c - what a dose says besides numbers. */
+#include "calc/dose_plan.h"
+#include "tables.h"
+
+#include <math.h>
+
+static bool is_copper(const struct dose_plan *plan)
+{
+    return ((1u << plan->kind) & KINDS_OF_COPPER) != 0;
+}
+
+static bool is_pure_copper(const struct dose_plan *plan, const double in[])
+{
+    return is_copper(plan) && plan->source == SOURCE_POWDER && in[PURITY] == 100;
+}
+
+/* Crystals that make another copper than the kind, a powder that would be all copper, a salt's strength of a solid. */
+static bool copper_does_not_fit(const struct dose_plan *plan, const double in[])
+{
+    bool crystals = plan->source == SOURCE_PENTAHYDRATE;
+    bool salt = in[STRENGTH_AS] == STRENGTH_AS_SALT;
+    return (crystals && plan->kind != KIND_IONIC) || is_pure_copper(plan, in) ||
+           (salt && plan->source != SOURCE_LIQUID);
+}
+
+/* Neither the strength alone nor the whole label alone. */
+static bool strength_is_unclear(const struct dose_plan *plan, const double in[])
+{
+    bool by_strength = !isnan(in[STRENGTH]) && plan->labels == 0;
+    bool by_label = isnan(in[STRENGTH]) && plan->labels == 3;
+    return !by_strength && !by_label;
+}
+
+static bool is_unlikely(const struct dose_plan *plan)
+{
+    return plan->label_strength < PRODUCT_MIN || plan->label_strength > PRODUCT_MAX ||
+           plan->after > HW_DOSE_LEVEL_MAX;
+}
+
+/* The notes that leave no answer. */
+static uint32_t refusals(const struct dose_plan *plan, const double in[])
+{
+    bool formalin = plan->kind == KIND_FORMALIN;
+    bool liquid = plan->source == SOURCE_LIQUID;
+    bool spread = plan->steps > 1 || in[DAYS] > 0;
+    return note_if(copper_does_not_fit(plan, in), HW_DOSE_NOTE_COPPER_FORM) |
+           note_if(formalin && (!liquid || plan->labels > 0), HW_DOSE_NOTE_FORMALIN_AS_LIQUID) |
+           note_if(!formalin && liquid && strength_is_unclear(plan, in),
+                   HW_DOSE_NOTE_STRENGTH_OR_LABEL) |
+           note_if(is_unlikely(plan), HW_DOSE_NOTE_DOSE_UNLIKELY) |
+           note_if(plan->floor > plan->ceiling, HW_DOSE_NOTE_FLOOR_OVER_CEILING) |
+           note_if(plan->target <= plan->now, HW_DOSE_NOTE_TARGET_NOT_ABOVE) |
+           note_if((plan->added && spread) || (plan->steps == 1 && spread),
+                   HW_DOSE_NOTE_STEPS_WITHOUT_USE) |
+           note_if(level_above(plan->target, plan->ceiling), HW_DOSE_NOTE_OVER_CEILING);
+}
+
+static uint32_t level_notes(const struct dose_plan *plan)
+{
+    double first = plan->now + (plan->after - plan->now) / plan->steps;
+    bool reached = !level_below(plan->after, plan->floor);
+    return note_if(!reached, HW_DOSE_NOTE_UNDER_FLOOR) |
+           note_if(reached && level_below(first, plan->floor), HW_DOSE_NOTE_FLOOR_NOT_YET) |
+           note_if(!isnan(plan->share_back), HW_DOSE_NOTE_ADDED_OVER) |
+           note_if(isnan(plan->ceiling), HW_DOSE_NOTE_CEILING_UNSAID);
+}
+
+static uint32_t pour_notes(const struct dose_plan *plan)
+{
+    double liquid = isnan(plan->step_liquid) ? plan->liquid : plan->step_liquid;
+    double mass = isnan(plan->step_mass) ? plan->mass : plan->step_mass;
+    return note_if(liquid < 1, HW_DOSE_NOTE_SMALL_LIQUID) |
+           note_if(mass < 1, HW_DOSE_NOTE_WEIGH_SMALL) |
+           note_if(!plan->added, HW_DOSE_NOTE_DOSE_HOW);
+}
+
+static uint32_t copper_notes(const struct dose_plan *plan, const double in[])
+{
+    bool loose = plan->kind == KIND_IONIC || plan->kind == KIND_AMINE;
+    bool salt = in[STRENGTH_AS] == STRENGTH_AS_SALT || plan->source == SOURCE_PENTAHYDRATE;
+    double a_day = plan->ceiling / hw_limits[HW_LIMIT_COPPER_RAMP_DAYS].value;
+    if (!is_copper(plan)) {
+        return 0;
+    }
+    return note_if(loose && !plan->added && level_above(plan->rise_a_day, a_day),
+                   HW_DOSE_NOTE_COPPER_RAMP) |
+           note_if(loose, HW_DOSE_NOTE_COPPER_REDUCERS_OUT) |
+           note_if(salt, HW_DOSE_NOTE_STOCK_HYDRATE) | note_bit(HW_DOSE_NOTE_COPPER_KIT) |
+           note_bit(HW_DOSE_NOTE_COPPER_LOW_SALINITY) | note_bit(HW_DOSE_NOTE_STOCK_INVERTEBRATES);
+}
+
+static uint32_t dye_notes(const struct dose_plan *plan)
+{
+    if (plan->kind != KIND_DYE) {
+        return 0;
+    }
+    return note_if(level_above(plan->after, hw_limits[HW_LIMIT_DYE_FILTER].value),
+                   HW_DOSE_NOTE_DYE_LEVEL_HIGH) |
+           note_bit(HW_DOSE_NOTE_DYE_FORM) | note_bit(HW_DOSE_NOTE_DYE_TANK) |
+           note_bit(HW_DOSE_NOTE_DYE_HANDLERS);
+}
+
+static uint32_t formalin_notes(const struct dose_plan *plan, const double in[])
+{
+    if (plan->kind != KIND_FORMALIN) {
+        return 0;
+    }
+    return note_if(level_above(plan->solution_mg, hw_limits[HW_LIMIT_FORMALIN_STAY].value),
+                   HW_DOSE_NOTE_FORMALIN_BATH_ONLY) |
+           note_if(isnan(in[STRENGTH]), HW_DOSE_NOTE_FORMALIN_37) |
+           note_bit(HW_DOSE_NOTE_FORMALIN_OXYGEN) | note_bit(HW_DOSE_NOTE_FORMALIN_CARE);
+}
+
+uint32_t dose_notes(const struct dose_plan *plan, const double in[])
+{
+    uint32_t vet = note_bit(HW_DOSE_NOTE_ASK_VET);
+    uint32_t no_answer = refusals(plan, in);
+    if (no_answer != 0) {
+        return no_answer | vet;
+    }
+    return vet | level_notes(plan) | pour_notes(plan) | copper_notes(plan, in) | dye_notes(plan) |
+           formalin_notes(plan, in) | note_bit(HW_DOSE_NOTE_EVAPORATION) |
+           note_bit(HW_DOSE_NOTE_NOMINAL_VOLUME);
+}

@@ -1,0 +1,144 @@
+/* dose_plan.c - the reckoning of one row of dose. */
+#include "calc/dose_plan.h"
+
+#include "holdwater/change.h"
+#include "tables.h"
+
+#include <math.h>
+
+static double given(double first, double second)
+{
+    return isnan(first) ? second : first;
+}
+
+static double as_formaldehyde(enum hw_formalin_basis basis, double level)
+{
+    double formaldehyde = NAN;
+    hw_formalin_to_formaldehyde(basis, level, &formaldehyde);
+    return formaldehyde;
+}
+
+/* A level that was written in mg/L or, of formalin, in its basis. */
+static double level_of(const double in[], int mg, int ul)
+{
+    if ((int)in[KIND] == KIND_FORMALIN) {
+        return as_formaldehyde((enum hw_formalin_basis)in[FORMALIN_BASIS], given(in[mg], in[ul]));
+    }
+    return in[mg];
+}
+
+static double copper_in(double salt)
+{
+    double copper = NAN;
+    hw_dose_copper(salt, &copper);
+    return copper;
+}
+
+static void find_strength(const double in[], struct dose_plan *plan)
+{
+    hw_stock_strength(in[LABEL_RAISES], in[LABEL_PER], in[LABEL_DOSE], &plan->label_strength);
+    plan->labels = !isnan(in[LABEL_RAISES]) + !isnan(in[LABEL_PER]) + !isnan(in[LABEL_DOSE]);
+    plan->strength = given(in[STRENGTH], plan->label_strength);
+    if (plan->kind == KIND_FORMALIN) {
+        plan->strength = given(in[STRENGTH], HW_FORMALIN_STRENGTH);
+    }
+    if (in[STRENGTH_AS] == STRENGTH_AS_SALT) {
+        plan->strength = copper_in(plan->strength);
+    }
+    plan->share = plan->source == SOURCE_PENTAHYDRATE ? copper_in(in[PURITY]) : in[PURITY];
+}
+
+/* The window: what was given, else the usual one of this kind, if it has one. */
+static void find_window(const double in[], struct dose_plan *plan)
+{
+    plan->floor = given(in[FLOOR_ASKED], in[FLOOR]);
+    plan->ceiling = given(in[CEILING_ASKED], in[CEILING]);
+    if (plan->kind == KIND_FORMALIN) {
+        plan->ceiling = given(
+            level_of(in, CEILING_FORMALIN, CEILING_UL),
+            as_formaldehyde(HW_FORMALIN_SOLUTION_UL, hw_limits[HW_LIMIT_FORMALIN_BATH].value));
+    }
+    if (plan->kind == KIND_IONIC) {
+        double usual = hw_limits[HW_LIMIT_COPPER_IONIC_LOW].value;
+        plan->ceiling = given(plan->ceiling, hw_limits[HW_LIMIT_COPPER_IONIC_HIGH].value);
+        plan->floor = given(plan->floor, usual <= plan->ceiling ? usual : (double)NAN);
+    }
+}
+
+static void find_amount(const double in[], struct dose_plan *plan)
+{
+    double volume = in[VOLUME];
+    if (!plan->added) {
+        hw_dose_active(volume, plan->now, plan->target, &plan->active);
+        hw_dose_liquid(plan->active, plan->strength, &plan->liquid);
+        hw_dose_solid(plan->active, plan->share, &plan->mass);
+    } else if (plan->source == SOURCE_LIQUID) {
+        hw_dose_liquid_active(in[ADDED_LIQUID], plan->strength, &plan->active);
+    } else {
+        hw_dose_solid_active(in[ADDED_MASS], plan->share, &plan->active);
+    }
+    hw_dose_level(volume, plan->now, plan->active, &plan->after);
+}
+
+/* Steps stand at the beginning of equal parts of the days. */
+static void find_steps(const double in[], struct dose_plan *plan)
+{
+    double days = in[DAYS];
+    double in_a_day = days > 0 ? ceil(plan->steps / days - 1e-9) : plan->steps;
+    plan->rise_a_day =
+        (plan->after - plan->now) / plan->steps * fmin(plan->steps, fmax(in_a_day, 1));
+    if (plan->steps > 1) {
+        plan->step_liquid = plan->liquid / plan->steps;
+        plan->step_mass = plan->mass / plan->steps;
+        plan->step_every = days > 0 ? 24 * days / plan->steps : (double)NAN;
+    }
+}
+
+static void find_formalin(struct dose_plan *plan)
+{
+    if (plan->kind == KIND_FORMALIN) {
+        plan->formaldehyde = plan->after;
+        hw_formalin_from_formaldehyde(HW_FORMALIN_SOLUTION_UL, plan->after, &plan->solution_ul);
+        hw_formalin_from_formaldehyde(HW_FORMALIN_SOLUTION_MG, plan->after, &plan->solution_mg);
+        hw_formalin_oxygen(plan->solution_mg, &plan->oxygen);
+    }
+}
+
+static void find_way_back(struct dose_plan *plan)
+{
+    double exchange = NAN;
+    if (plan->added && level_above(plan->after, plan->ceiling)) {
+        hw_change_exchange_needed(HW_CHANGE_BATCH, plan->after, 0, plan->ceiling, &exchange);
+        plan->share_back = 100 * exchange;
+    }
+}
+
+struct dose_plan dose_plan(const double in[])
+{
+    struct dose_plan plan = {
+        .kind = (int)in[KIND],
+        .source = (int)in[SOURCE],
+        .steps = (int)in[STEPS],
+        .added = !isnan(in[ADDED_LIQUID]) || !isnan(in[ADDED_MASS]),
+        .active = NAN,
+        .liquid = NAN,
+        .mass = NAN,
+        .step_liquid = NAN,
+        .step_mass = NAN,
+        .step_every = NAN,
+        .solution_ul = NAN,
+        .solution_mg = NAN,
+        .formaldehyde = NAN,
+        .oxygen = NAN,
+        .share_back = NAN,
+    };
+    plan.now = level_of(in, NOW, NOW_UL);
+    plan.target = level_of(in, TARGET, TARGET_UL);
+    find_strength(in, &plan);
+    find_window(in, &plan);
+    find_amount(in, &plan);
+    find_steps(in, &plan);
+    find_formalin(&plan);
+    find_way_back(&plan);
+    return plan;
+}

@@ -1,0 +1,144 @@
+/* dose_work.c - the working of a dose. */
+#include "calc/dose_plan.h"
+
+#include <math.h>
+
+enum { LEVELS_SHOWN = 12 }; /* of more steps the first eleven and the last are written */
+
+static void step_formaldehyde(const char *symbol, double formaldehyde, const double in[],
+                              double level, struct hw_steps *steps)
+{
+    int basis = (int)in[FORMALIN_BASIS];
+    if (basis == HW_FORMALIN_SOLUTION_UL) {
+        hw_step(steps, symbol, formaldehyde, "mg/L", "formalin-forms", "%.10g * %.10g/1000", level,
+                HW_FORMALIN_STRENGTH);
+    } else if (basis == HW_FORMALIN_SOLUTION_MG) {
+        hw_step(steps, symbol, formaldehyde, "mg/L", "formalin-forms", "%.10g * %.10g/1000 / %.10g",
+                level, HW_FORMALIN_STRENGTH, HW_FORMALIN_DENSITY);
+    } else {
+        hw_step(steps, symbol, formaldehyde, "mg/L", "", "%.10g", level);
+    }
+}
+
+static void step_levels(const struct dose_plan *plan, const double in[], struct hw_steps *steps)
+{
+    if (plan->kind != KIND_FORMALIN) {
+        return;
+    }
+    step_formaldehyde("now_formaldehyde", plan->now, in, isnan(in[NOW]) ? in[NOW_UL] : in[NOW],
+                      steps);
+    if (!plan->added) {
+        step_formaldehyde("target_formaldehyde", plan->target, in,
+                          isnan(in[TARGET]) ? in[TARGET_UL] : in[TARGET], steps);
+    }
+}
+
+static void step_product(const struct dose_plan *plan, const double in[], struct hw_steps *steps)
+{
+    if (!isnan(plan->label_strength)) {
+        hw_step(steps, "label_strength", plan->label_strength, "mg/mL", "", "%.10g * %.10g / %.10g",
+                in[LABEL_RAISES], in[LABEL_PER], in[LABEL_DOSE]);
+    }
+    if (plan->source == SOURCE_PENTAHYDRATE) {
+        hw_step(steps, "copper_share", plan->share, "%", "iupac-weights", "%.10g * %.10g/%.10g",
+                in[PURITY], HW_MOLAR_COPPER, HW_MOLAR_COPPER_SULFATE_PENTAHYDRATE);
+    } else if (in[STRENGTH_AS] == STRENGTH_AS_SALT) {
+        hw_step(steps, "copper_strength", plan->strength, "mg/mL", "iupac-weights",
+                "%.10g * %.10g/%.10g", isnan(in[STRENGTH]) ? plan->label_strength : in[STRENGTH],
+                HW_MOLAR_COPPER, HW_MOLAR_COPPER_SULFATE_PENTAHYDRATE);
+    }
+}
+
+/* The level when all is in, from what was found so far: formalin has three levels in its place. */
+static void step_after(const struct dose_plan *plan, double volume, struct hw_steps *steps)
+{
+    hw_step(steps, plan->kind == KIND_FORMALIN ? "formaldehyde" : "level_after", plan->after,
+            "mg/L", "conservation", "%.10g + %.10g / %.10g", plan->now, plan->active, volume);
+    if (plan->kind == KIND_FORMALIN) {
+        hw_step(steps, "solution_ul", plan->solution_ul, "uL/L", "formalin-forms",
+                "%.10g / (%.10g/1000)", plan->after, HW_FORMALIN_STRENGTH);
+        hw_step(steps, "solution_mg", plan->solution_mg, "mg/L", "formalin-forms",
+                "%.10g / (%.10g/1000) * %.10g", plan->after, HW_FORMALIN_STRENGTH,
+                HW_FORMALIN_DENSITY);
+        hw_step(steps, "oxygen_cost", plan->oxygen, "mg/L", "formalin-oxygen", "%.10g / %.10g",
+                plan->solution_mg, HW_FORMALIN_PER_OXYGEN);
+    }
+    if (!isnan(plan->share_back)) {
+        hw_step(steps, "share_back", plan->share_back, "%", "conservation",
+                "100 * (%.10g - %.10g) / %.10g", plan->after, plan->ceiling, plan->after);
+    }
+}
+
+static void step_steps(const struct dose_plan *plan, const double in[], struct hw_steps *steps)
+{
+    for (int step = 1; plan->steps > 1 && step <= plan->steps; step++) {
+        char symbol[24] = "level_after_step_";
+        double level = NAN;
+        int at = 17;
+        if (step == LEVELS_SHOWN && plan->steps > LEVELS_SHOWN) {
+            step = plan->steps;
+        }
+        if (step > 9) {
+            symbol[at++] = (char)('0' + step / 10);
+        }
+        symbol[at++] = (char)('0' + step % 10);
+        symbol[at] = '\0';
+        hw_dose_step_level(plan->now, plan->target, plan->steps, step, &level);
+        hw_step(steps, symbol, level, "mg/L", "conservation", "%.10g + (%.10g - %.10g) * %d/%d",
+                plan->now, plan->target, plan->now, step, plan->steps);
+    }
+    if (!isnan(plan->step_every)) {
+        hw_step(steps, "step_every", plan->step_every, "h", "", "24 * %.10g / %d", in[DAYS],
+                plan->steps);
+    }
+}
+
+static void step_pour(const struct dose_plan *plan, struct hw_steps *steps)
+{
+    if (!isnan(plan->step_liquid)) {
+        hw_step(steps, "step_amount", plan->step_liquid, "mL", "", "%.10g / %.10g / %d",
+                plan->active, plan->strength, plan->steps);
+    }
+    if (!isnan(plan->step_mass)) {
+        hw_step(steps, "step_mass", plan->step_mass, "g", "", "%.10g/1000 / (%.10g/100) / %d",
+                plan->active, plan->share, plan->steps);
+    }
+    if (!isnan(plan->liquid)) {
+        hw_step(steps, "liquid", plan->liquid, "mL", "", "%.10g / %.10g", plan->active,
+                plan->strength);
+    } else {
+        hw_step(steps, "mass", plan->mass, "g", "", "%.10g/1000 / (%.10g/100)", plan->active,
+                plan->share);
+    }
+}
+
+/* What was poured is found before the levels under a name of its own, and stated last. */
+static void step_poured(const struct dose_plan *plan, const double in[], const char *symbol,
+                        struct hw_steps *steps)
+{
+    if (plan->source == SOURCE_LIQUID) {
+        hw_step(steps, symbol, plan->active, "mg", "", "%.10g * %.10g", in[ADDED_LIQUID],
+                plan->strength);
+    } else {
+        hw_step(steps, symbol, plan->active, "mg", "", "%.10g*1000 * %.10g/100", in[ADDED_MASS],
+                plan->share);
+    }
+}
+
+void dose_work(const double in[], struct hw_steps *steps)
+{
+    struct dose_plan plan = dose_plan(in);
+    step_product(&plan, in, steps);
+    step_levels(&plan, in, steps);
+    if (plan.added) {
+        step_poured(&plan, in, "poured", steps);
+        step_after(&plan, in[VOLUME], steps);
+        step_poured(&plan, in, "active", steps);
+    } else {
+        hw_step(steps, "active", plan.active, "mg", "conservation", "(%.10g - %.10g) * %.10g",
+                plan.target, plan.now, in[VOLUME]);
+        step_after(&plan, in[VOLUME], steps);
+        step_steps(&plan, in, steps);
+        step_pour(&plan, steps);
+    }
+}

@@ -1,0 +1,405 @@
+/* test_dose.c - the calculation dose: amounts, steps, formalin, what was poured already, every note. */
+#include "assert_close.h"
+#include "note_rows.h"
+
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+static const struct hw_calc *dose(void)
+{
+    return find_calc("dose");
+}
+
+static double ask_for(const char *line, const char *result)
+{
+    struct hw_question question;
+    struct hw_answer answer;
+    ask(dose(), line, &question, &answer);
+    return result_of(dose(), &answer, result);
+}
+
+static void by_label_and_by_strength(void **state)
+{
+    (void)state;
+    static const char *const label =
+        "volume=75L;kind=other;target=0.3;label_dose=1mL;label_per=40L;label_raises=0.15";
+    assert_close(ask_for(label, "liquid"), 3.75, 0, 1e-15);
+    assert_close(ask_for(label, "active"), 22.5, 0, 1e-15);
+    assert_close(ask_for(label, "level_after"), 0.3, 0, 1e-15);
+    assert_close(ask_for("volume=75L;kind=other;target=0.3;strength=6mg/mL", "liquid"), 3.75, 0,
+                 1e-15);
+    /* A label that counts the salt says less of copper, by the share of copper in it. */
+    static const char *const salt = "volume=75L;kind=copper-ionic;target=0.18;label_dose=1mL;"
+                                    "label_per=40L;label_raises=0.15;strength_as="
+                                    "copper-sulfate-pentahydrate";
+    assert_close(ask_for(salt, "liquid"), 0.18 * 75 / 6 * 249.677 / 63.546, 0, 1e-14);
+}
+
+#define COPPER  "volume=110L;kind=copper-ionic;"
+#define CRYSTAL COPPER "source=copper-sulfate-pentahydrate;"
+#define IONIC   COPPER "strength=1mg/mL;"
+#define AMINE   "volume=110L;kind=copper-amine;strength=2mg/mL;floor=0.4;ceiling=0.5;"
+#define CHELATE "volume=110L;kind=copper-chelated;strength=8mg/mL;floor=1.5;ceiling=2;"
+#define DYE     "volume=110L;kind=dye;strength=1%wv;"
+#define OTHER   "volume=110L;kind=other;strength=1%wv;"
+#define POWDER  "volume=110L;kind=other;source=powder;"
+#define FORMAL  "volume=110L;kind=formalin;formalin_basis="
+
+static void solids(void **state)
+{
+    (void)state;
+    assert_close(ask_for(CRYSTAL "target=0.18", "mass"), 0.0198 * 249.677 / 63.546, 0, 1e-14);
+    assert_close(ask_for(CRYSTAL "target=0.18;purity=98%", "mass"),
+                 0.0198 / 0.98 * 249.677 / 63.546, 0, 1e-14);
+    assert_close(ask_for(POWDER "target=50", "mass"), 5.5, 0, 1e-15);
+    assert_close(ask_for(POWDER "target=50;purity=0.8", "mass"), 6.875, 0, 1e-15);
+    assert_close(ask_for(COPPER "source=powder;purity=39.8%;target=0.18", "mass"), 0.0198 / 0.398,
+                 0, 1e-14);
+    assert_close(ask_for(POWDER "added=5.5g", "level_after"), 50, 0, 1e-15);
+    assert_close(ask_for(CRYSTAL "added=50mg", "active"), 50 * 63.546 / 249.677, 0, 1e-14);
+}
+
+static void steps_over_days(void **state)
+{
+    (void)state;
+    static const char *const ramp = IONIC "target=0.18;steps=4;days=4d";
+    assert_close(ask_for(ramp, "liquid"), 19.8, 0, 1e-14);
+    assert_close(ask_for(ramp, "step_amount"), 4.95, 0, 1e-14);
+    assert_close(ask_for(ramp, "step_every"), 24, 0, 0);
+    assert_close(ask_for(ramp, "level_after"), 0.18, 0, 1e-14);
+    assert_close(ask_for(IONIC "target=0.18;steps=6;days=36h", "step_every"), 6, 0, 1e-15);
+    assert_close(ask_for(POWDER "target=50;steps=5;days=5", "step_mass"), 1.1, 0, 1e-15);
+}
+
+/* The three meanings of a level are one level, whichever it was asked for in. */
+static void formalin_in_three_bases(void **state)
+{
+    (void)state;
+    static const char *const lines[] = {FORMAL "solution-ul;target=150ppm",
+                                        FORMAL "solution-mg;target=162",
+                                        FORMAL "formaldehyde-mg;target=55.5mg/L"};
+    for (size_t i = 0; i < 3; i++) {
+        assert_close(ask_for(lines[i], "liquid"), 16.5, 0, 1e-14);
+        assert_close(ask_for(lines[i], "active"), 55.5 * 110, 0, 1e-14);
+        assert_close(ask_for(lines[i], "solution_ul"), 150, 0, 1e-14);
+        assert_close(ask_for(lines[i], "solution_mg"), 162, 0, 1e-14);
+        assert_close(ask_for(lines[i], "formaldehyde"), 55.5, 0, 1e-14);
+        assert_close(ask_for(lines[i], "oxygen_cost"), 32.4, 0, 1e-14);
+        check(isnan(ask_for(lines[i], "level_after")));
+    }
+    assert_close(ask_for(FORMAL "solution-ul;target=150;strength=40%wv", "liquid"),
+                 16.5 * 370 / 400, 0, 1e-14);
+    assert_close(ask_for(FORMAL "solution-ul;now=25;target=150", "liquid"), 13.75, 0, 1e-14);
+    assert_close(ask_for(FORMAL "solution-mg;now=27;target=162", "liquid"), 13.75, 0, 1e-14);
+    assert_close(ask_for(FORMAL "solution-ul;now=200;added=11mL;ceiling=250", "share_back"),
+                 100.0 / 6, 0, 1e-13);
+}
+
+/* Twice at random: what is dosed for a target and then told as poured gives the target; what is in the water before
+ * and what is added is in it after. */
+static void dosed_then_poured(void **state)
+{
+    (void)state;
+    static const char *const kinds[] = {"copper-ionic", "copper-amine", "dye", "other"};
+    hw_random_start(20310306);
+    for (int i = 0; i < 2000; i++) {
+        char line[400];
+        char back[300];
+        double volume = hw_random_between(5, 900);
+        double now = hw_random_between(0, 2);
+        double target = now + hw_random_between(0.01, 4);
+        double strength = hw_random_between(0.2, 200);
+        const char *kind = kinds[i % 4];
+        bool powder = i % 3 == 0;
+        int used = snprintf(back, sizeof back, "volume=%.17gL;kind=%s;now=%.17g;ceiling=9;floor=1;",
+                            volume, kind, now);
+        used += powder ? snprintf(back + used, sizeof back - (size_t)used,
+                                  "source=powder;purity=%.17g%%;", strength / 3)
+                       : snprintf(back + used, sizeof back - (size_t)used, "strength=%.17gmg/mL;",
+                                  strength);
+        (void)snprintf(line, sizeof line, "%starget=%.17g", back, target);
+        double poured = ask_for(line, powder ? "mass" : "liquid");
+        double active = ask_for(line, "active");
+        (void)snprintf(back + used, sizeof back - (size_t)used, "added=%.17g%s", poured,
+                       powder ? "g" : "mL");
+        assert_close(ask_for(back, "level_after"), target, 0, 1e-13);
+        assert_close(ask_for(back, "active"), active, 0, 1e-13);
+        assert_close(now * volume + active, target * volume, 0, 1e-13);
+    }
+}
+
+/* The share that is told brings the level to the ceiling and no further. */
+static void the_way_back(void **state)
+{
+    (void)state;
+    hw_random_start(20310307);
+    for (int i = 0; i < 500; i++) {
+        char line[300];
+        double volume = hw_random_between(5, 900);
+        double ceiling = hw_random_between(0.1, 2);
+        double poured = volume * ceiling * hw_random_between(1.01, 5);
+        (void)snprintf(line, sizeof line,
+                       "volume=%.17gL;kind=other;strength=1mg/mL;ceiling=%.17g;added=%.17gmL",
+                       volume, ceiling, poured);
+        double kept = 1 - ask_for(line, "share_back") / 100;
+        assert_close(ask_for(line, "level_after") * kept, ceiling, 0, 1e-13);
+    }
+}
+
+static const struct note_row notes[] = {
+    {"strength-or-label", COPPER "target=0.18", IONIC "target=0.18"},
+    {"strength-or-label", IONIC "target=0.18;label_dose=1mL;label_per=40L;label_raises=0.15",
+     COPPER "target=0.18;label_dose=1mL;label_per=40L;label_raises=0.15"},
+    {"strength-or-label", IONIC "target=0.18;label_per=40L",
+     FORMAL "solution-ul;target=20;label_per=40L"},
+    {"strength-or-label", COPPER "target=0.18;label_per=40L;label_raises=0.15",
+     CRYSTAL "target=0.18"},
+    {"strength-or-label", COPPER "target=0.18;label_dose=1mL;label_per=40L", IONIC "added=9mL"},
+    {"strength-or-label", COPPER "target=0.18;label_dose=1mL;label_raises=0.15",
+     FORMAL "solution-ul;target=20"},
+    {"dose-unlikely", COPPER "target=0.18;label_dose=1mL;label_per=40L;label_raises=26",
+     COPPER "target=0.18;label_dose=1mL;label_per=40L;label_raises=25"},
+    {"dose-unlikely", COPPER "target=0.18;label_dose=1L;label_per=9L;label_raises=0.1",
+     COPPER "target=0.18;label_dose=1L;label_per=10L;label_raises=0.1"},
+    {"dose-unlikely", POWDER "added=1101g", POWDER "added=1100g"},
+    {"target-not-above", IONIC "now=0.18;target=0.17", IONIC "now=0.16;target=0.17"},
+    {"target-not-above", IONIC "now=0.17;target=0.17", IONIC "now=0.17;added=1mL"},
+    {"target-not-above", FORMAL "solution-ul;now=26;target=25",
+     FORMAL "solution-ul;now=24;target=25"},
+    {"floor-over-ceiling", IONIC "target=0.18;floor=0.21", IONIC "target=0.18;floor=0.2"},
+    {"floor-over-ceiling", AMINE "target=0.45;floor=0.51", AMINE "target=0.45"},
+    {"floor-over-ceiling", OTHER "target=4;floor=5.1;ceiling=5", IONIC "target=0.1;ceiling=0.12"},
+    {"copper-form",
+     "volume=110L;kind=copper-amine;floor=0.4;ceiling=0.5;target=0.45;source="
+     "copper-sulfate-pentahydrate",
+     CRYSTAL "target=0.18"},
+    {"copper-form", "volume=110L;kind=dye;target=2;source=copper-sulfate-pentahydrate",
+     "volume=110L;kind=dye;target=2;source=powder"},
+    {"copper-form", COPPER "source=powder;target=0.18",
+     COPPER "source=powder;target=0.18;purity=39.8%"},
+    {"copper-form", CRYSTAL "target=0.18;strength_as=copper-sulfate-pentahydrate",
+     IONIC "target=0.18;strength_as=copper-sulfate-pentahydrate"},
+    {"formalin-as-liquid", FORMAL "solution-ul;target=20;source=powder",
+     FORMAL "solution-ul;target=20"},
+    {"formalin-as-liquid", FORMAL "solution-ul;target=20;label_per=40L",
+     "volume=110L;kind=dye;target=2;source=powder"},
+    {"steps-without-use", IONIC "target=0.18;days=4", IONIC "target=0.18;steps=4;days=4"},
+    {"steps-without-use", IONIC "added=15mL;steps=4", IONIC "added=15mL"},
+    {"steps-without-use", IONIC "added=15mL;days=4", IONIC "target=0.18;steps=4"},
+    {"over-ceiling", IONIC "target=0.201", IONIC "target=0.2"},
+    {"over-ceiling", IONIC "target=0.2;ceiling=0.19", IONIC "target=0.25;ceiling=0.25"},
+    {"over-ceiling", AMINE "target=0.51", AMINE "target=0.5"},
+    {"over-ceiling", CHELATE "target=2.1", CHELATE "target=2"},
+    {"over-ceiling", OTHER "target=8.1;ceiling=8", OTHER "target=8.1"},
+    {"over-ceiling", DYE "target=4.1;ceiling=4", DYE "target=4.1"},
+    {"over-ceiling", FORMAL "solution-ul;target=250.1", FORMAL "solution-ul;target=250"},
+    {"over-ceiling", FORMAL "solution-mg;target=270.1", FORMAL "solution-mg;target=270"},
+    {"over-ceiling", FORMAL "formaldehyde-mg;target=92.6", FORMAL "formaldehyde-mg;target=92.5"},
+    {"over-ceiling", FORMAL "solution-ul;target=170;ceiling=160",
+     FORMAL "solution-ul;target=1000;ceiling=1000"},
+    {"over-ceiling", FORMAL "solution-mg;target=170;ceiling=160",
+     FORMAL "solution-mg;target=160;ceiling=160"},
+    {"over-ceiling", IONIC "target=0.25", IONIC "added=50mL"},
+    {"under-floor", IONIC "target=0.149", IONIC "target=0.15"},
+    {"under-floor", IONIC "target=0.16;floor=0.17", IONIC "target=0.1;ceiling=0.12"},
+    {"under-floor", AMINE "target=0.39", AMINE "target=0.4"},
+    {"under-floor", IONIC "added=16mL", IONIC "added=16.5mL"},
+    {"under-floor", OTHER "target=3;floor=3.1", OTHER "target=3"},
+    {"floor-not-yet", IONIC "target=0.18;steps=4;days=4", IONIC "target=0.18"},
+    {"floor-not-yet", AMINE "target=0.45;now=0.2;steps=2;days=1",
+     AMINE "target=0.45;now=0.35;steps=2;days=1"},
+    {"floor-not-yet", IONIC "target=0.15;steps=2", IONIC "target=0.14;steps=2"},
+    {"copper-ramp", IONIC "target=0.18", IONIC "target=0.18;steps=4;days=4"},
+    {"copper-ramp", IONIC "now=0.1;target=0.167", IONIC "now=0.1;target=0.166"},
+    {"copper-ramp", IONIC "target=0.18;steps=4", IONIC "target=0.18;steps=3;days=3"},
+    {"copper-ramp", IONIC "target=0.18;steps=4;days=2", IONIC "target=0.18;steps=12;days=3"},
+    {"copper-ramp", IONIC "target=0.18;steps=3;days=1h", IONIC "target=0.18;steps=3;days=30"},
+    {"copper-ramp", AMINE "target=0.45", AMINE "now=0.35;target=0.45"},
+    {"copper-ramp", IONIC "target=0.18", CHELATE "target=1.8"},
+    {"copper-ramp", IONIC "target=0.18", IONIC "added=20mL"},
+    {"dye-level-high", DYE "target=5.1", DYE "target=5"},
+    {"dye-level-high", DYE "added=56mL", OTHER "target=50"},
+    {"formalin-oxygen", FORMAL "solution-ul;target=5", OTHER "target=5"},
+    {"formalin-bath-only", FORMAL "solution-mg;target=25.1", FORMAL "solution-mg;target=25"},
+    {"formalin-bath-only", FORMAL "solution-ul;target=23.2", FORMAL "solution-ul;target=23.1"},
+    {"small-liquid", OTHER "target=0.09", OTHER "target=0.1"},
+    {"small-liquid", OTHER "target=0.2;steps=3", OTHER "target=0.3;steps=3"},
+    {"small-liquid", OTHER "target=0.09", OTHER "added=0.5mL"},
+    {"weigh-small", POWDER "target=9", POWDER "target=10"},
+    {"weigh-small", POWDER "target=20;steps=3", POWDER "added=0.5g"},
+    {"added-over", IONIC "added=23mL", IONIC "added=22mL"},
+    {"added-over", FORMAL "solution-ul;added=28mL", FORMAL "solution-ul;added=27mL"},
+    {"added-over", OTHER "added=23mL;ceiling=2", OTHER "added=23mL"},
+    {"evaporation", IONIC "target=0.18", COPPER "target=0.18"},
+    {"nominal-volume", IONIC "target=0.18", COPPER "target=0.18"},
+    {"copper-kit", CHELATE "target=1.8", OTHER "target=3"},
+    {"copper-low-salinity", AMINE "target=0.45", OTHER "target=3"},
+    {"stock-invertebrates", IONIC "target=0.18", DYE "target=3"},
+    {"copper-reducers-out", IONIC "target=0.18", CHELATE "target=1.8"},
+    {"copper-reducers-out", AMINE "target=0.45", DYE "target=3"},
+    {"stock-hydrate", CRYSTAL "target=0.18", IONIC "target=0.18"},
+    {"stock-hydrate", IONIC "target=0.18;strength_as=copper-sulfate-pentahydrate", DYE "target=3"},
+    {"formalin-37", FORMAL "solution-ul;target=20", FORMAL "solution-ul;target=20;strength=40%wv"},
+    {"formalin-care", FORMAL "solution-ul;target=20", DYE "target=3"},
+    {"dose-how", DYE "target=3", DYE "added=30mL"},
+    {"ceiling-unsaid", DYE "target=3", DYE "target=3;ceiling=4"},
+    {"ceiling-unsaid", OTHER "target=3", FORMAL "solution-ul;target=20"},
+    {"dye-form", DYE "target=3", OTHER "target=3"},
+    {"dye-tank", DYE "target=3", OTHER "target=3"},
+    {"dye-handlers", DYE "target=3", OTHER "target=3"},
+    {"ask-vet", DYE "target=3", NULL},
+    {"ask-vet", IONIC "target=0.3", NULL},
+};
+
+static void every_note(void **state)
+{
+    (void)state;
+    check_notes(dose(), notes, sizeof notes / sizeof notes[0]);
+}
+
+/* Each result that may be absent, present and absent. */
+static const struct {
+    const char *result, *present, *absent;
+} sometimes[] = {
+    {"liquid", IONIC "target=0.18", CRYSTAL "target=0.18"},
+    {"liquid", IONIC "target=0.18", IONIC "added=20mL"},
+    {"mass", CRYSTAL "target=0.18", IONIC "target=0.18"},
+    {"mass", POWDER "target=5", POWDER "added=5g"},
+    {"step_amount", IONIC "target=0.18;steps=2", IONIC "target=0.18"},
+    {"step_amount", FORMAL "solution-ul;target=20;steps=2", POWDER "target=5;steps=2"},
+    {"step_mass", POWDER "target=5;steps=2", POWDER "target=5"},
+    {"step_mass", POWDER "target=5;steps=2", IONIC "target=0.18;steps=2"},
+    {"step_every", IONIC "target=0.18;steps=2;days=1", IONIC "target=0.18;steps=2"},
+    {"level_after", IONIC "target=0.18", FORMAL "solution-ul;target=20"},
+    {"solution_ul", FORMAL "solution-mg;target=20", IONIC "target=0.18"},
+    {"solution_mg", FORMAL "solution-ul;target=20", IONIC "target=0.18"},
+    {"formaldehyde", FORMAL "solution-ul;added=3mL", IONIC "target=0.18"},
+    {"oxygen_cost", FORMAL "solution-ul;target=20", IONIC "target=0.18"},
+    {"share_back", IONIC "added=30mL", IONIC "added=20mL"},
+    {"share_back", OTHER "added=30mL;ceiling=1", OTHER "added=30mL"},
+};
+
+static void absent_results(void **state)
+{
+    (void)state;
+    for (size_t i = 0; i < sizeof sometimes / sizeof sometimes[0]; i++) {
+        check(isfinite(ask_for(sometimes[i].present, sometimes[i].result)));
+        check(isnan(ask_for(sometimes[i].absent, sometimes[i].result)));
+        check_working(dose(), sometimes[i].present);
+        check_working(dose(), sometimes[i].absent);
+    }
+}
+
+/* More steps than are written, and what the notes' questions do not ask. */
+static void working_of_many_steps(void **state)
+{
+    (void)state;
+    check_working(dose(), IONIC "target=0.18;steps=12;days=3");
+    check_working(dose(), IONIC "target=0.18;steps=13;days=3");
+    check_working(dose(), IONIC "target=0.18;steps=30;days=3");
+    check_working(dose(), FORMAL "formaldehyde-mg;now=3;target=9;steps=30");
+    check_working(dose(), FORMAL "solution-ul;now=3;added=30mL;strength=40%wv");
+    check_working(dose(), CRYSTAL "added=300mg;now=0.02;purity=97%");
+    check_working(dose(), COPPER "target=0.18;label_dose=1mL;label_per=40L;label_raises=0.15;"
+                                 "strength_as=copper-sulfate-pentahydrate");
+}
+
+static void questions_that_are_wrong(void **state)
+{
+    (void)state;
+    struct hw_question question;
+    size_t which = 0;
+    static const struct {
+        const char *line;
+        enum hw_problem problem;
+    } wrong[] = {
+        {"kind=other;target=3;strength=1%wv", HW_PROBLEM_MISSING},
+        {"volume=75L;target=3;strength=1%wv", HW_PROBLEM_MISSING},
+        {"volume=75L;kind=formalin;target=3", HW_PROBLEM_MISSING},
+        {"volume=75L;kind=copper-amine;target=3;strength=1%wv;floor=1", HW_PROBLEM_MISSING},
+        {"volume=75L;kind=copper-chelated;target=3;strength=1%wv;ceiling=4", HW_PROBLEM_MISSING},
+        {OTHER "now=1", HW_PROBLEM_NONE_OF_GROUP},
+        {OTHER "target=2;added=3mL", HW_PROBLEM_MANY_OF_GROUP},
+        {OTHER "target=2;formalin_basis=solution-ul", HW_PROBLEM_OUT_OF_PLACE},
+        {FORMAL "solution-ul;target=25;floor=15", HW_PROBLEM_OUT_OF_PLACE},
+        {FORMAL "solution-ul;target=25mg/L", HW_PROBLEM_WRONG_KIND},
+        {FORMAL "solution-ul;target=25;now=3mg/L", HW_PROBLEM_WRONG_KIND},
+        {FORMAL "solution-ul;target=25;ceiling=30mg/L", HW_PROBLEM_WRONG_KIND},
+        {FORMAL "solution-mg;target=25uL/L", HW_PROBLEM_WRONG_KIND},
+        {FORMAL "formaldehyde-mg;target=25uL/L", HW_PROBLEM_WRONG_KIND},
+        {OTHER "target=25uL/L", HW_PROBLEM_WRONG_KIND},
+        {DYE "target=2;strength_as=as-is", HW_PROBLEM_OUT_OF_PLACE},
+        {DYE "target=2;purity=90%", HW_PROBLEM_OUT_OF_PLACE},
+        {CRYSTAL "target=0.18;strength=1mg/mL", HW_PROBLEM_OUT_OF_PLACE},
+        {CRYSTAL "target=0.18;label_per=40L", HW_PROBLEM_OUT_OF_PLACE},
+        {CRYSTAL "added=3mL", HW_PROBLEM_WRONG_KIND},
+        {IONIC "added=3g", HW_PROBLEM_WRONG_KIND},
+        {IONIC "added=3", HW_PROBLEM_NEEDS_UNIT},
+        {COPPER "target=0.18;strength=1", HW_PROBLEM_NEEDS_UNIT},
+        {COPPER "target=0.18;label_dose=1", HW_PROBLEM_NEEDS_UNIT},
+        {COPPER "target=0.18;label_dose=3drops", HW_PROBLEM_HOUSE_MEASURE},
+        {POWDER "added=1tsp", HW_PROBLEM_HOUSE_MEASURE},
+        {IONIC "target=0.18;steps=0", HW_PROBLEM_OUT_OF_RANGE},
+        {IONIC "target=0.18;steps=2.5", HW_PROBLEM_NOT_WHOLE},
+    };
+    for (size_t i = 0; i < sizeof wrong / sizeof wrong[0]; i++) {
+        enum hw_problem got = ask_settle(dose(), wrong[i].line, &question, &which);
+        if (got != wrong[i].problem) {
+            fail_msg("%s: %s, not %s", wrong[i].line, hw_problem_code(got),
+                     hw_problem_code(wrong[i].problem));
+        }
+    }
+}
+
+static void corners_are_answered(void **state)
+{
+    (void)state;
+    for (unsigned corner = 0; corner < 64; corner++) {
+        char line[300];
+        bool solid = (corner & 1) != 0;
+        (void)snprintf(line, sizeof line, "volume=%s;kind=other;%s;now=%s;target=%s;steps=%s",
+                       corner & 2 ? "1e5L" : "0.1L",
+                       solid ? (corner & 4 ? "source=powder;purity=0.01%" : "source=powder")
+                             : (corner & 4 ? "strength=0.001mg/mL" : "strength=1000mg/mL"),
+                       corner & 8 ? "0.00005" : "0", corner & 16 ? "1e4" : "1e-4",
+                       corner & 32 ? "30" : "1");
+        check(isfinite(ask_for(line, solid ? "mass" : "liquid")));
+        check(isfinite(ask_for(line, "level_after")));
+    }
+    check(isfinite(ask_for("volume=1e5L;kind=other;strength=0.001mg/mL;added=0.001mL", "active")));
+    check(isfinite(ask_for("volume=1e5L;kind=other;strength=1000mg/mL;added=1000L", "active")));
+    check(isfinite(ask_for("volume=1e5L;kind=other;source=powder;added=1000kg", "active")));
+    check(isfinite(ask_for(FORMAL "solution-ul;target=1e4;ceiling=1e4", "oxygen_cost")));
+    check(isfinite(ask_for(FORMAL "formaldehyde-mg;target=1e4;ceiling=1e4", "solution_mg")));
+    check(isfinite(ask_for(FORMAL "solution-mg;target=1e-4;ceiling=1e-4", "oxygen_cost")));
+    check(isfinite(ask_for(CRYSTAL "target=0.2;purity=0.01%", "mass")));
+    check(isfinite(ask_for(COPPER "strength=0.001mg/mL;target=0.2;strength_as="
+                                  "copper-sulfate-pentahydrate",
+                           "liquid")));
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(by_label_and_by_strength),
+        cmocka_unit_test(solids),
+        cmocka_unit_test(steps_over_days),
+        cmocka_unit_test(formalin_in_three_bases),
+        cmocka_unit_test(dosed_then_poured),
+        cmocka_unit_test(the_way_back),
+        cmocka_unit_test(every_note),
+        cmocka_unit_test(absent_results),
+        cmocka_unit_test(working_of_many_steps),
+        cmocka_unit_test(questions_that_are_wrong),
+        cmocka_unit_test(corners_are_answered),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+    return hw_report_checks(failed);
+}
