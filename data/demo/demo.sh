@@ -110,6 +110,9 @@ ask verdict --volume 190L --start-tan 2 --tan 0 --nitrite 0.5 --nitrite-basis io
 say 'What counts against that nitrite?'
 ask nitrite --nitrite 0.5 --basis ion --salinity 33.5
 
+say 'birch: copper is brought to 0.18 mg/L, in four steps over four days, from a stock of 1 mg/mL.'
+ask dose --volume 110L --kind copper-ionic --target 0.18 --strength 1mg/mL --steps 4 --days 4 --work
+
 say 'birch: a quarter of the water must go, the copper must stay at 0.18 mg/L.'
 ask change --volume 110L --share 25% --now 0.18 --keep 0.18 --floor 0.15 --strength 1mg/mL
 
