@@ -11,7 +11,7 @@
 #   make bench           speed as ratios against other programs, ROUNDS rounds
 #   make fuzz            each fuzzer for FUZZ_SECONDS
 #   make check-long      the long checks: bits on other machines, long fuzzing, tests/long
-#   make demo            a day in the sea room
+#   make demo            one fish, from seeding its filter to disinfecting its tank
 #   make install         to DESTDIR/PREFIX; make uninstall takes it away again
 #   make format clean
 #

@@ -1,11 +1,30 @@
 #!/bin/sh
-# demo.sh - a day in the sea room: a morning of readings, an afternoon with all calculations.
+# demo.sh - one fish in the tank birch, from seeding its filter to disinfecting the tank, stage by stage.
 #
-# $HOLDWATER is the program, build/holdwater if not set. Ends with status 0.
+# $HOLDWATER is the program, build/holdwater if not set; $HOLDWATER_DATA the folder data. Ends with
+# status 0, when every question was answered, and every one that must not be answered was not.
+#
+# A stage begins with its heading. A new calculation gets its place in the stage it belongs to, at the
+# hour when the keeper of birch would ask it, and one line of the logbook if it moves the story on.
 set -eu
 
 HOLDWATER=${HOLDWATER:-build/holdwater}
-DATA=${HOLDWATER_DATA:-data}/demo
+case $HOLDWATER in
+/*) ;;
+*/*) HOLDWATER=$PWD/$HOLDWATER ;;
+esac
+cd "${HOLDWATER_DATA:-data}/demo"
+
+logbook=$(mktemp)
+trap 'rm -f "$logbook"' EXIT
+echo 'when,tank,calculation,inputs,results,cautions' >"$logbook"
+
+# stage NAME LINE...: a heading.
+stage() {
+    printf '\n== %s ==\n' "$1"
+    shift
+    printf '%s\n' "$@"
+}
 
 # say LINE...: what happens next.
 say() {
@@ -31,100 +50,160 @@ refused() {
     test "$status" -eq "$expected"
 }
 
-# free WORD...: one bare number.
-free() {
-    "$HOLDWATER" ammonia --format value --only free_nh3 --digits 3 "$@"
+# log WHEN WORD...: asks, and writes the line that stands alone into the logbook.
+log() {
+    when=$1
+    shift
+    line=$(ask "$@" --format log --when "$when")
+    printf '%s\n' "$line"
+    printf '%s\n' "$line" | tail -n +2 >>"$logbook"
 }
 
-printf '%s\n' 'The sea room, 2031-03-05, 06:40. Lights off, thermometers and test kits out.'
+printf '%s\n' 'The sea room, 2031. One fish is expected; it will live in birch, 110 L, until it is well.' \
+    'tanks.csv has the volume, temperature and salinity of each tank.'
 
-say 'alder, 75 L, day 3, no medicine. The kit reads 0.25 mg/L as N; the meter says pH 8.05.' \
+stage ready '2031-01-12. birch is clean and dry. How much water does it hold, and how salt is it?'
+
+say 'Measured inside, filled to 36 cm; the filter takes the place of 5.2 L.' \
     'The whole answer once: results, inputs as used, cautions, sources.'
-ask ammonia --tan 0.25 --ph 8.05 --temp 25.5 --salinity 34 --medicine none
+ask volume --measured inside --length 80cm --width 40cm --depth 36cm --displaced 5.2L
 
-say 'birch, 110 L, day 4 of copper (an amine). Its kit counts ammonium, NH4, and reads 0.8.' \
-    'How far from the limits? Which total, in the basis of the kit, reaches the one for days?'
-ask ammonia --tan 0.8 --basis nh4 --ph 8.2 --temp 78F --salinity 33 --medicine copper-amine \
+say 'Held against a known addition: 9 g of bicarbonate raised it by 81.8 mg/L.'
+ask gauge --added 9g --rise 81.8mg/L --only net
+
+say 'How salt is it? A hydrometer marked 25C/25C.'
+ask salinity --of sg --reading 1.0248 --reference 25C/25C --temp 25.5 --only salinity,density
+log 2031-01-12T16:30+00:00 salinity --tank birch --tanks tanks.csv --of sg --reading 1.0248 \
+    --reference 25C/25C --only salinity
+
+say 'The old hydrometer has lost its leaflet. Without its reference temperatures it is no instrument.'
+refused 2 salinity --of sg --reading 1.0248 --temp 25.5
+
+say 'A hydrometer number typed as a salinity is refused: no number is better than a wrong one.'
+refused 2 ammonia --tan 0.25 --ph 8.05 --temp 25.5 --salinity 1.0248 --medicine none
+
+say 'Tap water for the next 25 L: the supplier says chloramine, 1.2 mg/L as Cl2.'
+ask neutralise --volume 25L --chlorine 1.2 --chloramine yes --medicine none --only amount,ammonia_freed
+
+stage prove '2031-01-13 to 2031-02-21. Media from the filter of cedar seed the new one. Does it work?'
+
+say 'A stock, so that a syringe doses what no scale can: 5 mL of it raise birch by 0.5 mg/L.'
+ask concentrate --reagent ammonium-chloride --raises 0.5 --per 5mL --into 110L --make 250mL \
+    --only mass,strength
+
+say '2031-02-12, a month later. Ammonia for 2 mg/L, or four doses of the stock; no fish in the water.'
+ask challenge --volume 110L --fish no --ph 8.1 --temp 25.5 --salinity 33 --alkalinity 2.6meq/L
+log 2031-02-12T18:00+00:00 challenge --tank birch --tanks tanks.csv --fish no --only mass,reading
+
+say 'A day later: ammonia is gone, a little nitrite is not. Has the filter passed?'
+ask verdict --volume 110L --start-tan 2 --tan 0 --nitrite 0.5 --hours 24 \
+    --only passed,cleared,hours_to_clear
+log 2031-02-13T18:00+00:00 verdict --tank birch --tanks tanks.csv --start-tan 2 --tan 0 --nitrite 0.5 \
+    --hours 24 --only passed,cleared
+
+say '2031-02-20: challenged again, and read a day later. Nitrate agrees. What does it carry?'
+ask verdict --volume 110L --start-tan 2 --tan 0 --nitrite 0 --hours 24 --nitrate-rise 9 --protein 48%
+log 2031-02-21T18:00+00:00 verdict --tank birch --tanks tanks.csv --start-tan 2 --tan 0 --nitrite 0 \
+    --hours 24 --nitrate-rise 9 --protein 48% --only passed,working_feed
+
+say 'Out with the nitrate, 60 mg/L by now. How much water until 10?'
+ask change --volume 110L --share 50% --now 60 --goal 10 --only after,share_needed,times_needed
+
+stage watch '2031-02-23. The fish is here. Readings every day, before and after food.'
+
+say 'The first evening, no medicine. The kit reads 0.25 mg/L as N; the meter says pH 8.05.'
+ask ammonia --tan 0.25 --ph 8.05 --temp 25.5 --salinity 33 --medicine none
+log 2031-02-23T20:10+00:00 ammonia --tank birch --tanks tanks.csv --tan 0.25 --ph 8.05 --medicine none \
+    --only free,long_ratio
+
+say 'How far from the limit for days is that, if the pH meter reads 0.1 too low? The working of it.'
+ask ammonia --tan 0.25 --ph 8.15 --temp 25.5 --salinity 33 --medicine none --work --only long_ratio
+
+say 'The nitrite kit counts the ion, and reads 0.1 mg/L.'
+ask nitrite --nitrite 0.1 --basis ion --salinity 33
+log 2031-02-23T20:15+00:00 nitrite --tank birch --tanks tanks.csv --nitrite 0.1 --basis ion --only as_n
+
+say 'Ammonia to prove the filter once more? There is a fish in the water: withheld.'
+refused 3 challenge --volume 110L --fish yes
+
+stage treat '2031-03-01. Spots. The veterinarian says copper (an amine), 0.45 mg/L, 0.4 to 0.5 by its label.'
+
+say 'The stock holds 2 mg/mL. All at once is too fast.'
+ask dose --volume 110L --kind copper-amine --floor 0.4 --ceiling 0.5 --target 0.45 --strength 2mg/mL \
+    --format csv --only liquid,level_after
+
+say 'In four steps over four days, with the level after each.'
+ask dose --volume 110L --kind copper-amine --floor 0.4 --ceiling 0.5 --target 0.45 --strength 2mg/mL \
+    --steps 4 --days 4 --work
+log 2031-03-01T18:00+00:00 dose --tank birch --tanks tanks.csv --kind copper-amine --floor 0.4 \
+    --ceiling 0.5 --target 0.45 --strength 2mg/mL --steps 4 --days 4 --only step_amount,step_every,level_after
+
+say 'A little more to be safe? Above the ceiling no dose is given.'
+refused 3 dose --volume 110L --kind copper-amine --floor 0.4 --ceiling 0.5 --now 0.45 --target 0.55 \
+    --strength 2mg/mL
+
+say 'The last step went in twice: 12.4 mL at 0.34 mg/L. Where is the level, and what brings it back?'
+ask dose --volume 110L --kind copper-amine --floor 0.4 --ceiling 0.5 --now 0.34 --added 12.4mL \
+    --strength 2mg/mL --only level_after,share_back
+log 2031-03-04T18:20+00:00 dose --tank birch --tanks tanks.csv --kind copper-amine --floor 0.4 \
+    --ceiling 0.5 --now 0.34 --added 12.4mL --strength 2mg/mL --only level_after,share_back
+
+say 'A tenth of the water is changed for that; an hour later the kit shows 0.50.' \
+    'A bath in formalin is spoken of, 150 ppm. Of what? It is not guessed.'
+refused 2 dose --volume 12L --kind formalin --target 150ppm
+ask dose --volume 12L --kind formalin --formalin-basis solution-ul --target 150 \
+    --only liquid,solution_ul,solution_mg,formaldehyde,oxygen_cost
+
+stage emergency '2031-03-05, day 4 of copper. 12:15: the fish is at the surface.'
+
+say 'The kit counts ammonium, NH4, and reads 0.8. How far from the limits? Does the kit read at all?'
+ask ammonia --tan 0.8 --basis nh4 --ph 8.1 --temp 25.6 --salinity 33 --medicine copper-amine \
     --only free_nh3,long_ratio,short_ratio,tan_long
+log 2031-03-05T12:20+00:00 ammonia --tank birch --tanks tanks.csv --tan 0.8 --basis nh4 --ph 8.1 \
+    --only free,long_ratio
 
-say 'thimble, 12 L, a dip with dye. The dye hides the colour, so the sample was diluted 4 times;' \
-    'diluted it reads 0.05 mg/L as N. Can that be trusted?'
+say 'A third of the water must go, and the copper must stay: what does the new water hold?'
+ask change --volume 110L --share 33% --now 0.5 --keep 0.45 --floor 0.4 --ceiling 0.5 --strength 2mg/mL
+log 2031-03-05T12:50+00:00 change --tank birch --tanks tanks.csv --share 33% --now 0.5 --keep 0.45 \
+    --floor 0.4 --ceiling 0.5 --strength 2mg/mL --only lowest,add_liquid
+
+say 'The ascorbic acid on the shelf, for the chloramine of 36 L of tap water? Withheld: it does not work.'
+refused 3 neutralise --volume 36L --chlorine 1.2 --chloramine yes --medicine copper-amine \
+    --agent ascorbic-acid
+ask neutralise --volume 36L --chlorine 1.2 --chloramine yes --medicine copper-amine \
+    --only amount,ammonia_freed
+
+say 'In the evening 0.30 as N. The veterinarian has added an antibiotic.'
+log 2031-03-05T19:35+00:00 ammonia --tank birch --tanks tanks.csv --tan 0.3 --ph 8.11 \
+    --medicine copper-amine,antibiotic --only free,long_ratio
+
+stage rescue '2031-03-06. Its gills are burned: a dye bath in the bucket thimble, 12 L.'
+
+say 'What to pour of the 1 % stock, and how well does the bath match the water the fish comes from?'
+ask bath --volume 12L --strength 1%wv --target 4mg/L --temp 25 --source-temp 25.4 \
+    --salinity 33.5 --source-salinity 33 --ph 8.1 --source-ph 8.05
+log 2031-03-06T09:40+00:00 bath --tank thimble --tanks tanks.csv --strength 1%wv --target 4mg/L \
+    --only dye,level
+
+say 'The dye hides the colours of the kit: the sample was diluted 4 times, and reads 0.05.'
 ask ammonia --tan 0.05 --dilution 4 --ph 8.1 --temp 25 --salinity 33.5 --medicine dye \
     --only free_nh3,long_ratio
 
-say 'thimble again, rinsed, and filled with fresh water for a dip. There other limits hold.'
-ask ammonia --tan 0.1 --ph 7.9 --temp 25 --salinity 0 --medicine none \
-    --only free_nh3,long_ratio,short_ratio
+stage close '2031-04-12. The fish is well and gone to its tank. birch is closed.'
 
-say 'cedar, 190 L, an old filter, no fish yet. The same question with the working.'
-ask ammonia --tan 0.2 --ph 7.9 --temp 25 --salinity 34 --medicine none --work --only free,long_ratio
+say 'Out with the copper, by carbon and by water: how many changes of a half until 0.01 mg/L?'
+ask change --volume 110L --share 50% --now 0.43 --goal 0.01 --only after,share_needed,times_needed
 
-say 'A hydrometer number typed as a salinity is refused: no number is better than a wrong one.'
-refused 2 ammonia --tan 0.25 --ph 8.05 --temp 25.5 --salinity 1.0264 --medicine none
+say 'Emptied, stripped, brushed, rinsed, filled with fresh water. Bleach of 5 %, and what takes it out.'
+ask disinfect --volume 110L --strength 5%
+log 2031-04-13T10:00+00:00 disinfect --tank birch --tanks tanks.csv --strength 5% --only bleach,thiosulfate
 
-say 'One line for each tank: free ammonia in mg NH3/L.'
-printf '%-8s %s\n' alder "$(free --tan 0.25 --ph 8.05 --temp 25.5 --salinity 34)"
-printf '%-8s %s\n' birch "$(free --tan 0.8 --basis nh4 --ph 8.2 --temp 78F --salinity 33)"
-printf '%-8s %s\n' thimble "$(free --tan 0.05 --dilution 4 --ph 8.1 --temp 25 --salinity 33.5)"
-printf '%-8s %s\n' cedar "$(free --tan 0.2 --ph 7.9 --temp 25 --salinity 34)"
+stage record 'What was written down of it. Every line stands alone.'
 
-say 'birch is the worst. If its pH meter reads 0.1 too low, how many times the limit is it then?'
-ask ammonia --tan 0.8 --basis nh4 --ph 8.3 --temp 78F --salinity 33 --medicine copper-amine \
-    --format value --only long_ratio
-
-printf '\n%s\n' 'The same day, 13:30. The readings of the day are in a file; one row of it is wrong.'
-
-say 'Every row answered; the thermometer of thimble was read in the wrong unit.'
+say 'The readings of a day in a file: every row is answered but one, whose thermometer was in Fahrenheit.'
 rows_status=0
-ask ammonia --rows "$DATA/readings.csv" --only free,long_ratio || rows_status=$?
+ask ammonia --rows readings.csv --only free,long_ratio || rows_status=$?
 test "$rows_status" -eq 1
 
-say 'cedar is readied for new fish. How much water does it hold? Measured inside, rock in it.'
-ask volume --measured inside --length 100cm --width 50cm --depth 39.5cm --displaced 7.5L
-
-say 'Held against a known addition: 16 g of bicarbonate raised it by 84.2 mg/L.'
-ask gauge --added 16g --rise 84.2mg/L
-
-say 'How salt is it? A hydrometer marked 25C/25C, read in warmer water.'
-ask salinity --of sg --reading 1.0252 --reference 25C/25C --temp 78F
-
-say 'A hydrometer whose reference nobody knows is no instrument.'
-refused 2 salinity --of sg --reading 1.0252 --temp 78F
-
-say 'Tap water for the next batch of salt water: the supplier says chloramine, 1.2 mg/L as Cl2.'
-ask neutralise --volume 25L --chlorine 1.2 --chloramine yes --medicine none --only amount,ammonia_freed
-
-say 'Does the filter of cedar work? Ammonia for 2 mg/L, no fish in the water.'
-ask challenge --volume 190L --fish no --ph 8.1 --temp 25 --salinity 33.5 --alkalinity 2.6meq/L
-
-say 'A stock for the days after: 5 mL of it raise cedar by 0.5 mg/L.'
-ask concentrate --reagent ammonium-chloride --raises 0.5 --per 5mL --into 190L --make 250mL
-
-say 'In birch there are fish. The dose is withheld.'
-refused 3 challenge --volume 110L --fish yes
-
-say 'cedar, a day later: ammonia is gone, a little nitrite is not. Has the filter passed?'
-ask verdict --volume 190L --start-tan 2 --tan 0 --nitrite 0.5 --nitrite-basis ion --hours 24 \
-    --nitrate-rise 8
-
-say 'What counts against that nitrite?'
-ask nitrite --nitrite 0.5 --basis ion --salinity 33.5
-
-say 'birch: copper is brought to 0.18 mg/L, in four steps over four days, from a stock of 1 mg/mL.'
-ask dose --volume 110L --kind copper-ionic --target 0.18 --strength 1mg/mL --steps 4 --days 4 --work
-
-say 'birch: a quarter of the water must go, the copper must stay at 0.18 mg/L.'
-ask change --volume 110L --share 25% --now 0.18 --keep 0.18 --floor 0.15 --strength 1mg/mL
-
-say 'A fish with ammonia burns: a dye bath in thimble, matched with the water that it comes from.'
-ask bath --volume 12L --strength 1%wv --target 6mg/L --temp 25 --source-temp 25.4 \
-    --salinity 33.5 --source-salinity 33 --ph 8.1 --source-ph 8.0
-
-say 'alder is emptied, stripped and brushed; bleach for 75 L of fresh water in it.'
-ask disinfect --volume 75L --strength 5%
-
-say 'What goes into the logbook: lines that stand alone.'
-ask bath --volume 12L --strength 1%wv --target 6mg/L --format log --when 2031-03-05T15:10+00:00 \
-    --only dye,level
-ask ammonia --tank birch --tanks "$DATA/tanks.csv" --tan 0.3 --ph 8.11 --format log \
-    --when 2031-03-05T19:35+00:00 --only free,long_ratio
+say 'The logbook of birch and its fish.'
+cat "$logbook"
