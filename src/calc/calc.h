@@ -3,7 +3,8 @@
  * An input may stand in the table more than once, under one name, when a choice decides what it is: each entry then
  * has a condition on that choice, no two of them hold together, and the name means the entry whose condition holds.
  * (ammonia's `model` is so: one preset and list of words for a meter's pH, another for the other scales.)
- * A choice that conditions name stands before the inputs that name it. */
+ * A choice that conditions name stands before the inputs that name it. A group whose inputs have conditions is asked for
+ * while one of them holds. */
 #ifndef HW_CALC_H
 #define HW_CALC_H
 #include <stdbool.h>

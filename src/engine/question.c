@@ -107,7 +107,14 @@ static enum hw_problem settle_one(const struct hw_calc *calc, size_t i,
                          &question->unit[i]);
 }
 
-/* Exactly one input of each group. */
+/* True when a row may still put the input in, or the choice that it hangs on. */
+static bool may_come(const struct hw_calc *calc, const struct hw_written written[], size_t i)
+{
+    int choice = calc->inputs[i].when_input;
+    return comes_later(&written[i]) || (choice >= 0 && comes_later(&written[choice]));
+}
+
+/* Exactly one input of each group; none of a group that no condition calls for. */
 static enum hw_problem settle_groups(const struct hw_calc *calc, const struct hw_written written[],
                                      const struct hw_question *question, size_t *which)
 {
@@ -115,12 +122,14 @@ static enum hw_problem settle_groups(const struct hw_calc *calc, const struct hw
         int group = calc->inputs[i].group;
         size_t given = 0;
         bool open = false;
+        bool wanted = false;
         for (size_t k = 0; group != 0 && k < calc->n_inputs; k++) {
             bool member = calc->inputs[k].group == group;
             given += member && !isnan(question->in[k]) ? 1 : 0;
-            open = open || (member && comes_later(&written[k]));
+            open = open || (member && may_come(calc, written, k));
+            wanted = wanted || (member && hw_input_wanted(calc, k, question->in));
         }
-        if (group != 0 && given != 1 && !open) {
+        if (wanted && given != 1 && !open) {
             *which = i;
             return given == 0 ? HW_PROBLEM_NONE_OF_GROUP : HW_PROBLEM_MANY_OF_GROUP;
         }

@@ -12,11 +12,11 @@
 
 #include <cmocka.h>
 
-enum { KIND, VOLUME, TAKE, SHARE, STRENGTH, WAY_A, WAY_B, SPARE, INPUTS };
+enum { KIND, VOLUME, TAKE, SHARE, STRENGTH, WAY_A, WAY_B, WHOLE, HALF, SPARE, INPUTS };
 enum { FIRST, SECOND, RESULTS };
 enum { STAND, RAISE, STRETCH, REFUSE, WITHHOLD, NOTES };
 
-static const char *const kinds[] = {"liquid", "powder", NULL};
+static const char *const kinds[] = {"liquid", "powder", "tablet", NULL};
 static const char *const ways_a[] = {"slow", "fast", NULL};
 static const char *const ways_b[] = {"dry", NULL};
 
@@ -26,7 +26,7 @@ static const struct hw_input inputs[INPUTS] = {
               .help = "kind",
               .kind = HW_CHOICE,
               .lo = 0,
-              .hi = 1,
+              .hi = 2,
               .need = HW_PRESET,
               .preset = 0,
               .words = kinds,
@@ -88,6 +88,24 @@ static const struct hw_input inputs[INPUTS] = {
                .words = ways_b,
                .when_input = KIND,
                .when_words = 2u},
+    [WHOLE] = {.name = "whole",
+               .unit = "",
+               .help = "whole",
+               .kind = HW_NUMBER,
+               .lo = 1,
+               .hi = 9,
+               .group = 2,
+               .when_input = KIND,
+               .when_words = 4u},
+    [HALF] = {.name = "half",
+              .unit = "",
+              .help = "half",
+              .kind = HW_NUMBER,
+              .lo = 1,
+              .hi = 9,
+              .group = 2,
+              .when_input = KIND,
+              .when_words = 4u},
     [SPARE] = {.name = "spare_part",
                .unit = "",
                .help = "spare",
@@ -157,6 +175,20 @@ static void every_problem_of_a_question(void **state)
                    STRENGTH);
     expect_problem("volume=75L;share=25%;strength=1;spare-part=11", HW_PROBLEM_OUT_OF_RANGE, SPARE);
     expect_problem("volume=0.5L;share=25%;strength=1", HW_PROBLEM_OUT_OF_RANGE, VOLUME);
+}
+
+/* A group whose inputs hang on a word of a choice is asked for with that word alone. */
+static void groups_under_a_condition(void **state)
+{
+    (void)state;
+    expect_problem("kind=tablet;volume=75L;share=25%;whole=3", HW_FINE, 0);
+    expect_problem("kind=tablet;volume=75L;share=25%;half=3", HW_FINE, 0);
+    expect_problem("kind=tablet;volume=75L;share=25%", HW_PROBLEM_NONE_OF_GROUP, WHOLE);
+    expect_problem("kind=tablet;volume=75L;share=25%;whole=3;half=1", HW_PROBLEM_MANY_OF_GROUP,
+                   WHOLE);
+    expect_problem("kind=tablet;volume=75L;half=3", HW_PROBLEM_NONE_OF_GROUP, TAKE);
+    expect_problem("kind=powder;volume=75L;share=25%;half=3", HW_PROBLEM_OUT_OF_PLACE, HALF);
+    expect_problem("kind=powder;volume=75L;share=25%", HW_FINE, 0);
 }
 
 /* One name, two entries: the choice decides which of them is meant. */
@@ -236,6 +268,15 @@ static void what_comes_later_is_not_judged(void **state)
     written[SHARE].from = HW_ABSENT;
     check(hw_question_settle(&made_up, written, &question, &which) == HW_PROBLEM_NONE_OF_GROUP);
     written[TAKE].from = HW_FROM_COLUMN;
+    written[WHOLE] = (struct hw_written){one, NULL, HW_GIVEN};
+    check(hw_question_settle(&made_up, written, &question, &which) == HW_FINE);
+    static const struct hw_text tablet = {"tablet", 6};
+    written[KIND] = (struct hw_written){tablet, NULL, HW_GIVEN};
+    written[STRENGTH] = (struct hw_written){{NULL, 0}, NULL, HW_ABSENT};
+    written[WHOLE] = (struct hw_written){{NULL, 0}, NULL, HW_ABSENT};
+    check(hw_question_settle(&made_up, written, &question, &which) == HW_PROBLEM_NONE_OF_GROUP);
+    check(which == WHOLE);
+    written[WHOLE].from = HW_FROM_COLUMN;
     written[VOLUME] = (struct hw_written){liters, NULL, HW_GIVEN};
     check(hw_question_settle(&made_up, written, &question, &which) == HW_FINE);
     check(question.in[VOLUME] == 75);
@@ -256,6 +297,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_problem_of_a_question),
+        cmocka_unit_test(groups_under_a_condition),
         cmocka_unit_test(twins),
         cmocka_unit_test(where_values_come_from),
         cmocka_unit_test(the_gravest_note_is_the_status),
