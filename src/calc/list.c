@@ -7,6 +7,7 @@ const struct hw_calc *const hw_calcs[] = {
     /* prove */ &hw_calc_challenge, &hw_calc_concentrate, &hw_calc_verdict,
     /* watch */ &hw_calc_ammonia, &hw_calc_nitrite,
     /* treat */ &hw_calc_change,
+    /* emergency */ &hw_calc_binder,
     /* rescue */ &hw_calc_bath,
     /* close */ &hw_calc_disinfect,
     NULL,
