@@ -113,6 +113,14 @@ ask nitrite --nitrite 0.5 --basis ion --salinity 33.5
 say 'birch: a quarter of the water must go, the copper must stay at 0.18 mg/L.'
 ask change --volume 110L --share 25% --now 0.18 --keep 0.18 --floor 0.15 --strength 1mg/mL
 
+say 'birch reads 0.6 mg/L as N. A binder? Copper held by an amine is in the water: withheld.'
+refused 3 binder --volume 110L --tan 0.6 --medicine copper-amine --agent label --label-liquid 5mL \
+    --label-per 40L --label-raises 1
+
+say 'alder has no medicine in it. The label of the bottle: 5 mL for 40 L bind 1 mg/L.'
+ask binder --volume 75L --tan 0.25 --medicine none --agent label --label-liquid 5mL \
+    --label-per 40L --label-raises 1
+
 say 'A fish with ammonia burns: a dye bath in thimble, matched with the water that it comes from.'
 ask bath --volume 12L --strength 1%wv --target 6mg/L --temp 25 --source-temp 25.4 \
     --salinity 33.5 --source-salinity 33 --ph 8.1 --source-ph 8.0

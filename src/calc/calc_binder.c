@@ -237,7 +237,7 @@ static uint32_t dose_notes(const struct binder_dose *dose, const double in[])
            note_if(some, HW_BINDER_NOTE_BINDER_OXYGEN_1) |
            note_if(!none && dose->amount < small, HW_BINDER_NOTE_WEIGH_SMALL) |
            note_if(!none && dose->liquid < small, HW_BINDER_NOTE_SMALL_LIQUID) |
-           note_if(!isnan(dose->amount), HW_BINDER_NOTE_WEIGH_POWDER) |
+           note_if(dose->amount > 0, HW_BINDER_NOTE_WEIGH_POWDER) |
            note_if(over(in[HOLD_TO], hw_limits[HW_LIMIT_BINDER_HOLD].value),
                    HW_BINDER_NOTE_HOLD_LONG);
 }

@@ -157,7 +157,7 @@ static const struct note_row notes[] = {
     {"small-liquid", "volume=7.5L;tan=0.01;medicine=none" BY_LABEL ";label-liquid=5mL",
      "volume=7.5L;tan=0;medicine=none" BY_LABEL ";label-liquid=5mL"},
     {"weigh-powder", POWDER, LIQUID},
-    {"weigh-powder", DRY, LIQUID},
+    {"weigh-powder", DRY, READS("0")},
     {"label-rules", LIQUID, SULFONATE},
     {"label-counts", POWDER, DRY},
     {"oxygen-unsaid", LIQUID, DIHYDRATE},
