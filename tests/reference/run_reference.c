@@ -661,6 +661,14 @@ static void binder_by_label(struct row *row)
     put(row, "amount", amount);
 }
 
+static void bag_total(struct row *row)
+{
+    double total = 0;
+    row->status = hw_bag_total(number(row, "biomass"), number(row, "excretion"),
+                               number(row, "hours"), number(row, "water"), &total);
+    put(row, "total", total);
+}
+
 /* ---------------------------------------------------------------- what stands behind them */
 
 static void total_sulfate(struct row *row)
@@ -816,6 +824,7 @@ static const struct function {
     {"binder_mass", binder_mass},
     {"binder_oxygen", binder_oxygen},
     {"binder_by_label", binder_by_label},
+    {"bag_total", bag_total},
     {"total_sulfate", total_sulfate},
     {"total_fluoride", total_fluoride},
     {"sulfate_constant", sulfate_constant},
