@@ -8,7 +8,7 @@ const struct hw_calc *const hw_calcs[] = {
     /* watch */ &hw_calc_ammonia, &hw_calc_nitrite,
     /* treat */ &hw_calc_change,
     /* emergency */ &hw_calc_binder,
-    /* rescue */ &hw_calc_bath,
+    /* rescue */ &hw_calc_bath, &hw_calc_bag,
     /* close */ &hw_calc_disinfect,
     NULL,
 };

@@ -94,6 +94,15 @@ const struct example examples[] = {
      "--salinity 34 --source-salinity 33 --ph 8.1 --source-ph 7.6"},
     {"bath", "what a dosing rate on a label comes to",
      "holdwater bath --volume 12L --strength 10mg/mL --rate 0.5mL/L --minutes 20"},
+    {"bag", "the kit reads 6 mg/L in the bag; what will opening it do?",
+     "holdwater bag --tan 6 --ph-bag 6.9 --ph-open 8.1 --temp 23 --salinity 31"},
+    {"bag", "not tested: 35 g of fish, 26 hours, 2.5 L; held against the tank cedar, the working",
+     "holdwater bag --biomass 35g --hours 26 --water 2.5L --ph-bag 6.8 --ph-open 8.2 --temp 74F "
+     "--salinity 31 --tank-temp 25 --tank-salinity 34 --work"},
+    {"bag", "one number for a script",
+     "holdwater bag --tan 6 --ph-bag 6.9 --ph-open 8.1 --temp 23 --salinity 31 --format value "
+     "--only "
+     "times_worse"},
     {"disinfect", "household bleach of 5 % for the drained and cleaned tank of 75 L",
      "holdwater disinfect --volume 75L --strength 5%"},
     {"disinfect", "a label that counts sodium hypochlorite by mass; an hour, with the working",
@@ -107,7 +116,7 @@ static const char *const prove[] = {"challenge", "concentrate", "verdict", NULL}
 static const char *const watch[] = {"ammonia", "nitrite", NULL};
 static const char *const treat[] = {"change", NULL};
 static const char *const emergency[] = {"binder", NULL};
-static const char *const rescue[] = {"bath", NULL};
+static const char *const rescue[] = {"bath", "bag", NULL};
 static const char *const close[] = {"disinfect", NULL};
 
 const struct stage stages[] = {
@@ -116,7 +125,7 @@ const struct stage stages[] = {
     {"watch", "how much of a reading is free ammonia, how far from a limit; nitrite", watch},
     {"treat", "hold a medicine at its level through water changes", treat},
     {"emergency", "bind ammonia for a day or two, where no medicine forbids it", emergency},
-    {"rescue", "a dye bath for a burned fish", rescue},
+    {"rescue", "a dye bath for a burned fish; fish out of a shipping bag", rescue},
     {"close", "disinfect a stripped tank, and take the chlorine out again", close},
     {NULL, NULL, NULL},
 };
