@@ -125,6 +125,9 @@ say 'A fish with ammonia burns: a dye bath in thimble, matched with the water th
 ask bath --volume 12L --strength 1%wv --target 6mg/L --temp 25 --source-temp 25.4 \
     --salinity 33.5 --source-salinity 33 --ph 8.1 --source-ph 8.0
 
+say 'A bag came for cedar: 6 mg/L in it by the kit, pH 6.9 when it was opened, 8.1 after air.'
+ask bag --tan 6 --ph-bag 6.9 --ph-open 8.1 --temp 23 --salinity 31 --tank-temp 25 --tank-salinity 33.5
+
 say 'alder is emptied, stripped and brushed; bleach for 75 L of fresh water in it.'
 ask disinfect --volume 75L --strength 5%
 

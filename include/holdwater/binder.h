@@ -23,7 +23,7 @@ extern "C" {
 #define HW_BINDER_VOLUME_MIN 0.1
 #define HW_BINDER_VOLUME_MAX 1e5
 
-/* Range of total ammonia in water, mg/L; in more no fish lives. */
+/* Range of total ammonia in water, mg/L. */
 #define HW_BINDER_TOTAL_MIN 0.0
 #define HW_BINDER_TOTAL_MAX 100.0
 

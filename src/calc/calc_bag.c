@@ -17,7 +17,8 @@ static const struct hw_input inputs[INPUTS] = {
              .kind = HW_CONCENTRATION,
              .lo = 0,
              .hi = HW_BAG_TOTAL_MAX,
-             .help = "total ammonia of the bag water, in the kit's basis; in more no fish lives",
+             .help =
+                 "total ammonia of the bag water, in the kit's basis; above 1000 doubt the reading",
              .need = HW_OPTIONAL,
              .group = AMMONIA,
              .when_input = -1},
@@ -47,7 +48,7 @@ static const struct hw_input inputs[INPUTS] = {
                .kind = HW_TIME,
                .lo = HW_BAG_HOURS_MIN,
                .hi = HW_BAG_HOURS_MAX,
-               .help = "since the bag was shut, with biomass; no fish lives a week in a bag",
+               .help = "since the bag was shut, with biomass; outside this doubt the unit",
                .need = HW_OPTIONAL,
                .when_input = -1},
     [WATER] = {.name = "water",
@@ -65,8 +66,8 @@ static const struct hw_input inputs[INPUTS] = {
                    .lo = HW_BAG_EXCRETION_MIN,
                    .hi = HW_BAG_EXCRETION_MAX,
                    .help =
-                       "ammonia as N that the fish give off, for biomass; starved ones 2 to 16, "
-                       "and none gives off what lies outside",
+                       "ammonia as N that the fish give off, for biomass; starved ones 2 to 16; "
+                       "outside this doubt the figure",
                    .need = HW_PRESET,
                    .preset = 10,
                    .when_input = -1},
@@ -141,7 +142,7 @@ static const struct hw_result results[RESULTS] = {
                      .unit = "",
                      .kind = HW_NUMBER,
                      .digits = 3,
-                     .help = "the one over the other: what opening does"},
+                     .help = "free_open over free_bag: what opening does"},
     [TEMP_GAP] = {.name = "temp_gap",
                   .unit = "C",
                   .kind = HW_TEMPERATURE_STEP,
