@@ -109,6 +109,15 @@ log 2031-02-21T18:00+00:00 verdict --tank birch --tanks tanks.csv --start-tan 2 
 say 'Out with the nitrate, 60 mg/L by now. How much water until 10?'
 ask change --volume 110L --share 50% --now 60 --goal 10 --only after,share_needed,times_needed
 
+printf '\n%s\n' '2031-02-22. A bag comes off the boat.'
+
+say 'It reads 6 mg/L, pH 6.9 as it is opened, 8.1 after air. What does opening it do, how far is birch?'
+ask bag --tan 6 --ph-bag 6.9 --ph-open 8.1 --temp 23 --salinity 31 --tank-temp 25.5 --tank-salinity 33
+log 2031-02-22T16:40+00:00 bag --tan 6 --ph-bag 6.9 --ph-open 8.1 --temp 23 --salinity 31 \
+    --tank-temp 25.5 --tank-salinity 33 --only free_bag,free_open,times_worse
+
+say 'birch is set to the salinity of the bag beforehand, and the fish moved without the bag water.'
+
 stage watch '2031-02-23. The fish is here. Readings every day, before and after food.'
 
 say 'The first evening, no medicine. The kit reads 0.25 mg/L as N; the meter says pH 8.05.'
@@ -166,6 +175,14 @@ say 'A third of the water must go, and the copper must stay: what does the new w
 ask change --volume 110L --share 33% --now 0.5 --keep 0.45 --floor 0.4 --ceiling 0.5 --strength 2mg/mL
 log 2031-03-05T12:50+00:00 change --tank birch --tanks tanks.csv --share 33% --now 0.5 --keep 0.45 \
     --floor 0.4 --ceiling 0.5 --strength 2mg/mL --only lowest,add_liquid
+
+say 'A binder for the ammonia? Copper held by an amine is in the water: withheld.'
+refused 3 binder --volume 110L --tan 0.62 --medicine copper-amine --agent label --label-liquid 5mL \
+    --label-per 40L --label-raises 1
+
+say 'alder next door has no medicine in it and reads 0.25: there the label may be followed.'
+ask binder --volume 75L --tan 0.25 --medicine none --agent label --label-liquid 5mL \
+    --label-per 40L --label-raises 1 --only liquid,bound,release_from,release_to
 
 say 'The ascorbic acid on the shelf, for the chloramine of 36 L of tap water? Withheld: it does not work.'
 refused 3 neutralise --volume 36L --chlorine 1.2 --chloramine yes --medicine copper-amine \

@@ -8,7 +8,9 @@
 #define HOLDWATER_HOLDWATER_H
 
 #include "holdwater/ammonia.h"
+#include "holdwater/bag.h"
 #include "holdwater/bath.h"
+#include "holdwater/binder.h"
 #include "holdwater/challenge.h"
 #include "holdwater/change.h"
 #include "holdwater/chlorine.h"

@@ -13,7 +13,9 @@ extern const struct hw_calc hw_calc_verdict;
 extern const struct hw_calc hw_calc_concentrate;
 extern const struct hw_calc hw_calc_dose;
 extern const struct hw_calc hw_calc_change;
+extern const struct hw_calc hw_calc_binder;
 extern const struct hw_calc hw_calc_bath;
+extern const struct hw_calc hw_calc_bag;
 extern const struct hw_calc hw_calc_neutralise;
 extern const struct hw_calc hw_calc_disinfect;
 #endif

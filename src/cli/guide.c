@@ -88,6 +88,18 @@ const struct example examples[] = {
      "holdwater change --volume 75L --take 20L --times 3 --now 80 --fresh 5 --goal 20"},
     {"change", "new water dripping in while the tank overflows",
      "holdwater change --volume 190L --take 95L --method flow --now 0.6 --goal 0.2"},
+    {"binder", "alder at 0.8 mg/L; the label: 5 mL for 40 L bind 1 mg/L",
+     "holdwater binder --volume 75L --tan 0.8 --medicine none --agent label --label-liquid 5mL "
+     "--label-per 40L --label-raises 1"},
+    {"binder", "a powder: 2 g for 20 US gallons bind 0.8 mg/L of ammonia; a kit that counts NH3",
+     "holdwater binder --volume 110L --tan 0.6 --basis nh3 --medicine antibiotic --agent label "
+     "--label-dose 2g --label-per 20gal --label-raises 0.8"},
+    {"binder", "a powder of known content, at four times, with the working",
+     "holdwater binder --volume 190L --tan 0.5 --medicine none --agent hydroxymethanesulfonate "
+     "--strength 95% --excess 4 --work"},
+    {"binder", "with ionic copper in the water there is no dose",
+     "holdwater binder --volume 75L --tan 1.2 --agent hydroxymethanesulfonate --medicine "
+     "copper-ionic"},
     {"bath", "6 mg/L in the 12 L dip bucket, from a stock of 1 % w/v",
      "holdwater bath --volume 12L --strength 1%wv --target 6mg/L"},
     {"bath", "the same, held against the water that the fish comes from",
@@ -95,6 +107,15 @@ const struct example examples[] = {
      "--salinity 34 --source-salinity 33 --ph 8.1 --source-ph 7.6"},
     {"bath", "what a dosing rate on a label comes to",
      "holdwater bath --volume 12L --strength 10mg/mL --rate 0.5mL/L --minutes 20"},
+    {"bag", "the kit reads 6 mg/L in the bag; what will opening it do?",
+     "holdwater bag --tan 6 --ph-bag 6.9 --ph-open 8.1 --temp 23 --salinity 31"},
+    {"bag", "not tested: 35 g of fish, 26 hours, 2.5 L; held against the tank cedar, the working",
+     "holdwater bag --biomass 35g --hours 26 --water 2.5L --ph-bag 6.8 --ph-open 8.2 --temp 74F "
+     "--salinity 31 --tank-temp 25 --tank-salinity 34 --work"},
+    {"bag", "one number for a script",
+     "holdwater bag --tan 6 --ph-bag 6.9 --ph-open 8.1 --temp 23 --salinity 31 --format value "
+     "--only "
+     "times_worse"},
     {"disinfect", "household bleach of 5 % for the drained and cleaned tank of 75 L",
      "holdwater disinfect --volume 75L --strength 5%"},
     {"disinfect", "a label that counts sodium hypochlorite by mass; an hour, with the working",
@@ -107,7 +128,8 @@ static const char *const ready[] = {"volume", "gauge", "salinity", "neutralise",
 static const char *const prove[] = {"challenge", "concentrate", "verdict", NULL};
 static const char *const watch[] = {"ammonia", "nitrite", NULL};
 static const char *const treat[] = {"dose", "change", NULL};
-static const char *const rescue[] = {"bath", NULL};
+static const char *const emergency[] = {"binder", NULL};
+static const char *const rescue[] = {"bath", "bag", NULL};
 static const char *const close[] = {"disinfect", NULL};
 
 const struct stage stages[] = {
@@ -115,7 +137,8 @@ const struct stage stages[] = {
     {"prove", "how much ammonia to dose to prove the filter, and whether it passed", prove},
     {"watch", "how much of a reading is free ammonia, how far from a limit; nitrite", watch},
     {"treat", "bring a medicine to its level, and hold it there through water changes", treat},
-    {"rescue", "a dye bath for a burned fish", rescue},
+    {"emergency", "bind ammonia for a day or two, where no medicine forbids it", emergency},
+    {"rescue", "a dye bath for a burned fish; fish out of a shipping bag", rescue},
     {"close", "disinfect a stripped tank, and take the chlorine out again", close},
     {NULL, NULL, NULL},
 };

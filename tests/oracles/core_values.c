@@ -47,6 +47,9 @@ static void constants(void)
            HW_MOLAR_THIOSULFATE_PENTAHYDRATE);
     printf("NO2,%a\n", HW_MOLAR_NITRITE);
     printf("Cu,%a\nCuSO4+5H2O,%a\n", HW_MOLAR_COPPER, HW_MOLAR_COPPER_SULFATE_PENTAHYDRATE);
+    printf("NaHOCH2SO3,%a\nNaHOCH2SO2,%a\n", HW_MOLAR_HYDROXYMETHANESULFONATE,
+           HW_MOLAR_HYDROXYMETHANESULFINATE);
+    printf("NaHOCH2SO2(H2O)2,%a\n", HW_MOLAR_HYDROXYMETHANESULFINATE_DIHYDRATE);
 }
 
 /* Method, exchanged, rounds, now, fresh, level; then the fresh water needed to end at that level; then the exchange

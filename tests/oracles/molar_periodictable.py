@@ -28,6 +28,9 @@ weights = {
     "NaOCl": (periodictable.formula("NaOCl").mass, 0.0005),
     "Na2S2O3": (periodictable.formula("Na2S2O3").mass, 0.0005),
     "Na2S2O3(H2O)5": (periodictable.formula("Na2S2O3(H2O)5").mass, 0.0005),
+    "NaHOCH2SO3": (periodictable.formula("NaHOCH2SO3").mass, 0.01),
+    "NaHOCH2SO2": (periodictable.formula("NaHOCH2SO2").mass, 0.01),
+    "NaHOCH2SO2(H2O)2": (periodictable.formula("NaHOCH2SO2(H2O)2").mass, 0.01),
 }
 
 comparisons = []

@@ -712,6 +712,51 @@ static void verdict_hours(struct row *row)
     put(row, "hours", hours);
 }
 
+static enum hw_binder binder(struct row *row)
+{
+    static const char *const words[] = {"sulfonate", "sulfinate", "sulfinate-dihydrate", NULL};
+    return (enum hw_binder)choice(row, "agent", words);
+}
+
+static void binder_ratio(struct row *row)
+{
+    double ratio = 0;
+    row->status = hw_binder_ratio(binder(row), &ratio);
+    put(row, "ratio", ratio);
+}
+
+static void binder_mass(struct row *row)
+{
+    double mass = 0;
+    row->status = hw_binder_mass(binder(row), number(row, "nitrogen"), number(row, "excess"),
+                                 number(row, "purity"), &mass);
+    put(row, "mass", mass);
+}
+
+static void binder_oxygen(struct row *row)
+{
+    double oxygen = 0;
+    row->status = hw_binder_oxygen(binder(row), number(row, "mass"), number(row, "purity"),
+                                   number(row, "volume"), &oxygen);
+    put(row, "oxygen", oxygen);
+}
+
+static void binder_by_label(struct row *row)
+{
+    double amount = 0;
+    row->status = hw_binder_by_label(number(row, "dose"), number(row, "per"), number(row, "binds"),
+                                     number(row, "volume"), number(row, "total"), &amount);
+    put(row, "amount", amount);
+}
+
+static void bag_total(struct row *row)
+{
+    double total = 0;
+    row->status = hw_bag_total(number(row, "biomass"), number(row, "excretion"),
+                               number(row, "hours"), number(row, "water"), &total);
+    put(row, "total", total);
+}
+
 /* ---------------------------------------------------------------- what stands behind them */
 
 static void total_sulfate(struct row *row)
@@ -874,6 +919,11 @@ static const struct function {
     {"verdict_rate", verdict_rate},
     {"verdict_feed", verdict_feed},
     {"verdict_hours", verdict_hours},
+    {"binder_ratio", binder_ratio},
+    {"binder_mass", binder_mass},
+    {"binder_oxygen", binder_oxygen},
+    {"binder_by_label", binder_by_label},
+    {"bag_total", bag_total},
     {"total_sulfate", total_sulfate},
     {"total_fluoride", total_fluoride},
     {"sulfate_constant", sulfate_constant},

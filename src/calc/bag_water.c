@@ -1,0 +1,78 @@
+/* bag_water.c - the reckoning of the water of one bag, and its working. */
+#include "calc/bag_water.h"
+
+#include "holdwater/seawater.h"
+
+#include <math.h>
+
+struct bag_water bag_water(const double in[])
+{
+    struct bag_water bag = {.total_n = NAN};
+    if (isnan(in[TAN])) {
+        hw_bag_total(in[BIOMASS], in[EXCRETION], in[HOURS], in[WATER], &bag.total_n);
+    } else {
+        bag.total_n = nitrogen_to_n((enum hw_nitrogen_basis)in[BASIS], in[TAN]);
+    }
+    bag.shut = ammonia_hour(bag.total_n, in[PH_BAG], in[TEMP], in[SALINITY]);
+    bag.open = ammonia_hour(bag.total_n, in[PH_OPEN], in[TEMP], in[SALINITY]);
+    bag.times_worse = bag.open.fraction / bag.shut.fraction;
+    return bag;
+}
+
+static void step_gaps(const double in[], struct hw_steps *steps)
+{
+    if (!isnan(in[TANK_TEMP])) {
+        hw_step(steps, "temp_gap", in[TANK_TEMP] - in[TEMP], "C", "", "%.10g - %.10g",
+                in[TANK_TEMP], in[TEMP]);
+    }
+    if (!isnan(in[TANK_SALINITY])) {
+        hw_step(steps, "salinity_gap", in[TANK_SALINITY] - in[SALINITY], "g/kg", "",
+                "%.10g - %.10g", in[TANK_SALINITY], in[SALINITY]);
+    }
+}
+
+/* Free ammonia at a pH, with the total written out. */
+static void step_free(const char *symbol, const struct ammonia_hour *at, double ph,
+                      const double in[], struct hw_steps *steps)
+{
+    if (isnan(in[TAN])) {
+        hw_step(steps, symbol, at->free_n, "mg/L", "",
+                "%.10g/1000 * %.10g * %.10g / %.10g / (1 + 10^(%.10g - %.10g))", in[BIOMASS],
+                in[EXCRETION], in[HOURS], in[WATER], at->pk, ph);
+    } else {
+        hw_step(steps, symbol, at->free_n, "mg/L", "",
+                "%.10g * %.10g/%.10g / (1 + 10^(%.10g - %.10g))", in[TAN], HW_MOLAR_N,
+                basis_molar((enum hw_nitrogen_basis)in[BASIS]), at->pk, ph);
+    }
+}
+
+static void step_total(const struct bag_water *bag, const double in[], struct hw_steps *steps)
+{
+    if (isnan(in[TAN])) {
+        hw_step(steps, "tan_bag", bag->total_n, "mg/L", "excretion-rates",
+                "%.10g/1000 * %.10g * %.10g / %.10g", in[BIOMASS], in[EXCRETION], in[HOURS],
+                in[WATER]);
+    } else {
+        hw_step(steps, "tan_bag", bag->total_n, "mg/L", "iupac-weights", "%.10g * %.10g/%.10g",
+                in[TAN], HW_MOLAR_N, basis_molar((enum hw_nitrogen_basis)in[BASIS]));
+    }
+}
+
+void bag_work(const double in[], struct hw_steps *steps)
+{
+    struct bag_water bag = bag_water(in);
+    double ionic = NAN;
+    hw_seawater_ionic_strength(in[SALINITY], &ionic);
+    step_gaps(in, steps);
+    hw_step(steps, "ionic_strength", ionic, "mol/kg", "khoo1977",
+            "19.924*%.10g/(1000 - 1.005*%.10g)", in[SALINITY], in[SALINITY]);
+    hw_step(steps, "pka", bag.open.pk, "", "khoo1977",
+            "0.09018 + 2729.92/(%.10g + 273.15) + (0.1552 - 0.0003142*%.10g)*%.10g", in[TEMP],
+            in[TEMP], ionic);
+    step_free("free_bag", &bag.shut, in[PH_BAG], in, steps);
+    step_free("free_open", &bag.open, in[PH_OPEN], in, steps);
+    hw_step(steps, "times_worse", bag.times_worse, "", "",
+            "(1 + 10^(%.10g - %.10g)) / (1 + 10^(%.10g - %.10g))", bag.shut.pk, in[PH_BAG],
+            bag.open.pk, in[PH_OPEN]);
+    step_total(&bag, in, steps);
+}

@@ -1,0 +1,38 @@
+/* bag_water.h - the water of one bag, shut and opened; shared by the answer and its working. */
+#ifndef HW_BAG_WATER_H
+#define HW_BAG_WATER_H
+#include "calc/ammonia_hour.h"
+#include "calc/shared.h"
+#include "calc/steps.h"
+#include "holdwater/ammonia.h"
+#include "holdwater/bag.h"
+
+/* The inputs, in the order of the table. */
+enum {
+    TAN,
+    BIOMASS,
+    BASIS,
+    HOURS,
+    WATER,
+    EXCRETION,
+    PH_BAG,
+    PH_OPEN,
+    TEMP,
+    SALINITY,
+    TANK_TEMP,
+    TANK_SALINITY,
+    INPUTS
+};
+
+/* One bag: its total in mg/L as N, NaN when that is not known, and the same water at both pH values. */
+struct bag_water {
+    double total_n;
+    struct ammonia_hour shut, open;
+    double times_worse;
+};
+
+struct bag_water bag_water(const double in[]);
+
+/* Writes the working; the same names and numbers as the answer. */
+void bag_work(const double in[], struct hw_steps *steps);
+#endif

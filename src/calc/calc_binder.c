@@ -1,0 +1,301 @@
+/* calc_binder.c - binding ammonia for a day or two: how much of what, the oxygen it takes, and when it lets go. */
+#include "calc/binder_dose.h"
+#include "calc/list.h"
+#include "tables.h"
+
+#include <math.h>
+
+enum { AMOUNT, LIQUID, BOUND, OXYGEN_USED, RELEASE_FROM, RELEASE_TO, RESULTS };
+enum { PRODUCT = 1 }; /* the group of the label's two measures */
+
+static const char *const agent_words[] = {"hydroxymethanesulfonate",
+                                          "hydroxymethanesulfinate-anhydrous",
+                                          "hydroxymethanesulfinate-dihydrate", "label", NULL};
+enum { NAMED = (1u << BY_LABEL) - 1, LABELLED = 1u << BY_LABEL };
+
+/* Copper that is not held firmly enough for a reducing agent beside it. */
+enum { LOOSE_COPPER = MEDICINE_COPPER_IONIC | MEDICINE_COPPER_AMINE };
+
+/* Below this many grams or millilitres household measures do not serve. */
+static const double small = 1;
+
+/* Above a limit by more than the rounding of a product. */
+static const double noise = 1e-9;
+
+static const struct hw_input inputs[INPUTS] = {
+    [VOLUME] = {.name = "volume",
+                .unit = "L",
+                .kind = HW_VOLUME,
+                .unit_must = true,
+                .lo = HW_BINDER_VOLUME_MIN,
+                .hi = HW_BINDER_VOLUME_MAX,
+                .help = "water in the tank and its filter, without rock and sand; outside this "
+                        "doubt the unit",
+                .need = HW_REQUIRED,
+                .when_input = -1},
+    [TAN] =
+        {.name = "tan",
+         .unit = "mg/L",
+         .kind = HW_CONCENTRATION,
+         .lo = HW_BINDER_TOTAL_MIN,
+         .hi = HW_BINDER_TOTAL_MAX,
+         .help =
+             "total ammonia as the kit reads it, in the kit's basis; above 100 doubt the reading",
+         .need = HW_REQUIRED,
+         .when_input = -1},
+    [BASIS] = {.name = "basis",
+               .unit = "",
+               .kind = HW_CHOICE,
+               .lo = 0,
+               .hi = 2,
+               .words = basis_words,
+               .help = "what the kit counts: nitrogen, ammonia or ammonium (its leaflet says)",
+               .need = HW_PRESET,
+               .preset = HW_NITROGEN_N,
+               .when_input = -1},
+    [MEDICINE] = {.name = "medicine",
+                  .unit = "",
+                  .kind = HW_SET,
+                  .lo = MEDICINE_NONE,
+                  .hi = MEDICINE_ALL,
+                  .words = medicine_words,
+                  .help = "what is in the water; with ionic or amine-held copper and with dye "
+                          "there is no dose",
+                  .need = HW_REQUIRED,
+                  .when_input = -1},
+    [AGENT] = {.name = "agent",
+               .unit = "",
+               .kind = HW_CHOICE,
+               .lo = 0,
+               .hi = 3,
+               .words = agent_words,
+               .help = "what binds: label for a product by the dose on its label, the usual way; "
+                       "the others for a powder whose content is known",
+               .need = HW_REQUIRED,
+               .when_input = -1},
+    [STRENGTH] = {.name = "strength",
+                  .unit = "%",
+                  .kind = HW_SHARE,
+                  .unit_must = true,
+                  .lo = HW_BINDER_PURITY_MIN,
+                  .hi = HW_BINDER_PURITY_MAX,
+                  .help = "share of the powder that is the agent; below 10 % it is something else",
+                  .need = HW_PRESET,
+                  .preset = 100,
+                  .when_input = AGENT,
+                  .when_words = NAMED},
+    [EXCESS] = {.name = "excess",
+                .unit = "",
+                .kind = HW_NUMBER,
+                .lo = HW_BINDER_EXCESS_MIN,
+                .hi = HW_BINDER_EXCESS_MAX,
+                .help = "moles of agent to a mole of ammonia; 4 is the most that is recommended",
+                .need = HW_PRESET,
+                .preset = 1,
+                .when_input = AGENT,
+                .when_words = NAMED},
+    [LABEL_DOSE] = {.name = "label_dose",
+                    .unit = "g",
+                    .kind = HW_MASS,
+                    .unit_must = true,
+                    .lo = HW_BINDER_DOSE_MIN,
+                    .hi = HW_BINDER_DOSE_MAX,
+                    .help = "a label's dose of powder; outside this doubt the unit",
+                    .need = HW_OPTIONAL,
+                    .group = PRODUCT,
+                    .when_input = AGENT,
+                    .when_words = LABELLED},
+    [LABEL_LIQUID] = {.name = "label_liquid",
+                      .unit = "mL",
+                      .kind = HW_VOLUME,
+                      .unit_must = true,
+                      .lo = HW_BINDER_DOSE_MIN,
+                      .hi = HW_BINDER_DOSE_MAX,
+                      .help = "a label's dose of liquid; outside this doubt the unit",
+                      .need = HW_OPTIONAL,
+                      .group = PRODUCT,
+                      .when_input = AGENT,
+                      .when_words = LABELLED},
+    [LABEL_PER] = {.name = "label_per",
+                   .unit = "L",
+                   .kind = HW_VOLUME,
+                   .unit_must = true,
+                   .lo = HW_BINDER_PER_MIN,
+                   .hi = HW_BINDER_PER_MAX,
+                   .help = "the water that this dose is for; outside this doubt the unit",
+                   .need = HW_REQUIRED,
+                   .when_input = AGENT,
+                   .when_words = LABELLED},
+    [LABEL_RAISES] = {.name = "label_raises",
+                      .unit = "mg/L",
+                      .kind = HW_CONCENTRATION,
+                      .lo = HW_BINDER_BINDS_MIN,
+                      .hi = HW_BINDER_BINDS_MAX,
+                      .help = "the total ammonia that this dose binds in that water, in the basis; "
+                              "outside this doubt the label",
+                      .need = HW_REQUIRED,
+                      .when_input = AGENT,
+                      .when_words = LABELLED},
+    [HOLD_FROM] = {.name = "hold_from",
+                   .unit = "h",
+                   .kind = HW_TIME,
+                   .lo = 1,
+                   .hi = 168,
+                   .help = "hours it holds at least; a label may say other, but not over a week",
+                   .need = HW_PRESET,
+                   .preset = 24,
+                   .when_input = -1},
+    [HOLD_TO] = {.name = "hold_to",
+                 .unit = "h",
+                 .kind = HW_TIME,
+                 .lo = 1,
+                 .hi = 168,
+                 .help = "hours it holds at most; a label may say other, but not over a week",
+                 .need = HW_PRESET,
+                 .preset = 48,
+                 .when_input = -1},
+};
+
+/* Rounded down: never beyond a label's dose, and what is then left unbound is less than a kit shows. */
+static const struct hw_result results[RESULTS] = {
+    [AMOUNT] = {.name = "amount",
+                .unit = "g",
+                .kind = HW_MASS,
+                .digits = 3,
+                .safe = -1,
+                .sometimes = true,
+                .help = "of powder, to weigh"},
+    [LIQUID] = {.name = "liquid",
+                .unit = "mL",
+                .kind = HW_VOLUME,
+                .digits = 3,
+                .safe = -1,
+                .sometimes = true,
+                .help = "of product, by its label"},
+    [BOUND] = {.name = "bound",
+               .unit = "mg",
+               .kind = HW_MASS,
+               .digits = 3,
+               .help = "ammonia in this water, as N, all of which it is to bind"},
+    [OXYGEN_USED] = {.name = "oxygen_used",
+                     .unit = "mg/L",
+                     .kind = HW_CONCENTRATION,
+                     .digits = 3,
+                     .safe = 1,
+                     .sometimes = true,
+                     .help = "oxygen that it takes at most"},
+    [RELEASE_FROM] = {.name = "release_from",
+                      .unit = "h",
+                      .kind = HW_TIME,
+                      .digits = 3,
+                      .help = "after the dose it may let go of the ammonia from here on"},
+    [RELEASE_TO] = {.name = "release_to",
+                    .unit = "h",
+                    .kind = HW_TIME,
+                    .digits = 3,
+                    .help = "and has let go by then"},
+};
+
+static const char *const sources[] = {"label-and-law",   "binder-weights",   "us4666610",
+                                      "us4786434",       "binder-chemistry", "copper-reducers",
+                                      "dye-chemistry",   "kit-chemistry",    "iupac-weights",
+                                      "common-practice", "our-arithmetic",   NULL};
+
+static bool over(double x, double limit)
+{
+    return x > limit * (1 + noise);
+}
+
+static uint32_t medicine_notes(unsigned medicine)
+{
+    return note_if((medicine & MEDICINE_COPPER_CHELATED) != 0, HW_BINDER_NOTE_BINDER_CHELATED) |
+           note_if((medicine & MEDICINE_COPPER_CHELATED) != 0, HW_BINDER_NOTE_TEST_COPPER) |
+           note_if((medicine & MEDICINE_FORMALIN) != 0, HW_BINDER_NOTE_BINDER_FORMALIN) |
+           note_if((medicine & MEDICINE_FORMALIN) != 0, HW_BINDER_NOTE_TEST_FORMALIN) |
+           note_if((medicine & MEDICINE_ANTIBIOTIC) != 0, HW_BINDER_NOTE_TEST_ANTIBIOTIC) |
+           note_if((medicine & MEDICINE_BINDER) != 0, HW_BINDER_NOTE_BINDER_AGAIN) |
+           note_if((medicine & MEDICINE_OTHER) != 0, HW_BINDER_NOTE_BINDER_OTHER) |
+           note_if((medicine & MEDICINE_OTHER) != 0, HW_BINDER_NOTE_TEST_OTHER);
+}
+
+static uint32_t agent_notes(const struct binder_dose *dose, const double in[])
+{
+    bool named = !dose->by_label;
+    return note_if(dose->by_label, HW_BINDER_NOTE_LABEL_RULES) |
+           note_if(dose->by_label, HW_BINDER_NOTE_LABEL_COUNTS) |
+           note_if(dose->by_label, HW_BINDER_NOTE_OXYGEN_UNSAID) |
+           note_if(over(in[TAN], in[LABEL_RAISES]), HW_BINDER_NOTE_OVER_LABEL) |
+           note_if(named, HW_BINDER_NOTE_AGENT_BY_LABEL) |
+           note_if(named && in[EXCESS] < HW_BINDER_EXCESS_MAX, HW_BINDER_NOTE_BINDER_EXCESS);
+}
+
+static uint32_t dose_notes(const struct binder_dose *dose, const double in[])
+{
+    bool hard = over(dose->oxygen, hw_limits[HW_LIMIT_BINDER_OXYGEN_HIGH].value);
+    bool some = !hard && over(dose->oxygen, hw_limits[HW_LIMIT_BINDER_OXYGEN].value);
+    bool none = in[TAN] == 0;
+    return note_if(none, HW_BINDER_NOTE_NOTHING_BOUND) |
+           note_if(hard, HW_BINDER_NOTE_BINDER_OXYGEN_2) |
+           note_if(some, HW_BINDER_NOTE_BINDER_OXYGEN_1) |
+           note_if(!none && dose->amount < small, HW_BINDER_NOTE_WEIGH_SMALL) |
+           note_if(!none && dose->liquid < small, HW_BINDER_NOTE_SMALL_LIQUID) |
+           note_if(dose->amount > 0, HW_BINDER_NOTE_WEIGH_POWDER) |
+           note_if(over(in[HOLD_TO], hw_limits[HW_LIMIT_BINDER_HOLD].value),
+                   HW_BINDER_NOTE_HOLD_LONG);
+}
+
+static const uint32_t always =
+    1u << HW_BINDER_NOTE_KIT_BASIS | 1u << HW_BINDER_NOTE_BOUND_NOT_GONE |
+    1u << HW_BINDER_NOTE_BINDER_LETS_GO | 1u << HW_BINDER_NOTE_BINDER_AERATE |
+    1u << HW_BINDER_NOTE_BINDER_TESTS | 1u << HW_BINDER_NOTE_BINDER_THEN |
+    1u << HW_BINDER_NOTE_ASK_VET;
+
+/* The notes that leave no answer. */
+static uint32_t refusals(const double in[])
+{
+    unsigned medicine = (unsigned)in[MEDICINE];
+    return note_if((medicine & LOOSE_COPPER) != 0, HW_BINDER_NOTE_BINDER_COPPER) |
+           note_if((medicine & MEDICINE_DYE) != 0, HW_BINDER_NOTE_BINDER_DYE) |
+           note_if(in[HOLD_FROM] > in[HOLD_TO], HW_BINDER_NOTE_HOLD_ORDER);
+}
+
+static void answer(const double in[], double out[], uint32_t *notes)
+{
+    struct binder_dose dose = binder_dose(in);
+    *notes |= refusals(in);
+    *notes |= *notes != 0 ? note_bit(HW_BINDER_NOTE_ASK_VET)
+                          : always | medicine_notes((unsigned)in[MEDICINE]) |
+                                agent_notes(&dose, in) | dose_notes(&dose, in);
+    out[AMOUNT] = dose.amount;
+    out[LIQUID] = dose.liquid;
+    out[BOUND] = dose.bound;
+    out[OXYGEN_USED] = dose.oxygen;
+    out[RELEASE_FROM] = in[HOLD_FROM];
+    out[RELEASE_TO] = in[HOLD_TO];
+}
+
+static void run(const struct hw_block *b)
+{
+    for (size_t row = 0; row < b->n; row++) {
+        double in[INPUTS];
+        double out[RESULTS];
+        block_get(b, row, in, INPUTS);
+        answer(in, out, &b->notes[row]);
+        block_set(b, row, out, RESULTS);
+    }
+}
+
+const struct hw_calc hw_calc_binder = {
+    .name = "binder",
+    .purpose = "how much binds the ammonia for a day or two, what it takes of oxygen, when it lets "
+               "go",
+    .inputs = inputs,
+    .n_inputs = INPUTS,
+    .results = results,
+    .n_results = RESULTS,
+    .notes = hw_binder_notes,
+    .n_notes = HW_BINDER_NOTES,
+    .sources = sources,
+    .run = run,
+    .work = binder_work,
+};
