@@ -17,6 +17,7 @@
 #include "holdwater/hydrometer.h"
 #include "holdwater/nitrite.h"
 #include "holdwater/nitrogen.h"
+#include "holdwater/oxygen.h"
 #include "holdwater/ph.h"
 #include "holdwater/refraction.h"
 #include "holdwater/seawater.h"

@@ -83,6 +83,18 @@ static void density(long count)
     }
 }
 
+/* Salinity, temperature and the oxygen that water holds at one atmosphere. */
+static void oxygen(long count)
+{
+    for (long i = 0; i < count; i++) {
+        double s = between(HW_OXYGEN_SALINITY_MIN, HW_OXYGEN_SALINITY_MAX);
+        double t = between(HW_OXYGEN_TEMP_MIN, HW_OXYGEN_TEMP_MAX);
+        double result = 0;
+        hw_oxygen_saturation(t, s, 1, &result);
+        printf("oxygen,%a,%a,%a\n", s, t, result);
+    }
+}
+
 /* Conductivity to salinity and back: temperature, the argument, the result. Half of the points are below salinity 2. */
 static void conductivity(long count)
 {
@@ -212,6 +224,8 @@ int main(int argc, char **argv)
         constants();
     } else if (strcmp(subject, "density") == 0) {
         density(count);
+    } else if (strcmp(subject, "oxygen") == 0) {
+        oxygen(count);
     } else if (strcmp(subject, "conductivity") == 0) {
         conductivity(count);
     } else if (strcmp(subject, "instruments") == 0) {

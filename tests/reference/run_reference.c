@@ -624,6 +624,43 @@ static void verdict_hours(struct row *row)
     put(row, "hours", hours);
 }
 
+static void oxygen_pressure(struct row *row)
+{
+    double pressure = 0;
+    row->status = hw_oxygen_pressure(number(row, "altitude"), &pressure);
+    put(row, "pressure", pressure);
+    put(row, "hpa", 1013.25 * pressure);
+}
+
+static void oxygen_pressure_share(struct row *row)
+{
+    double share = 0;
+    row->status = hw_oxygen_pressure_share(temperature(row), number(row, "pressure"), &share);
+    put(row, "share", share);
+}
+
+/* Also per volume and per mass of water; O2 is 31.9988 g/mol in the fit that those rows are of. */
+static void oxygen_saturation(struct row *row)
+{
+    double saturation = 0;
+    double density = 0;
+    row->status = hw_oxygen_saturation(temperature(row), number(row, "salinity"),
+                                       number(row, "pressure"), &saturation);
+    hw_seawater_density(number(row, "salinity"), temperature(row), &density);
+    put(row, "saturation", saturation);
+    put(row, "mol_per_m3", saturation / 31.9988);
+    put(row, "umol_per_kg", saturation / 31.9988 * 1e6 / density);
+}
+
+static void oxygen_hours(struct row *row)
+{
+    double hours = 0;
+    row->status =
+        hw_oxygen_hours(number(row, "oxygen"), number(row, "floor"), number(row, "volume"),
+                        number(row, "biomass"), number(row, "uptake"), &hours);
+    put(row, "hours", hours);
+}
+
 /* ---------------------------------------------------------------- what stands behind them */
 
 static void total_sulfate(struct row *row)
@@ -775,6 +812,10 @@ static const struct function {
     {"verdict_rate", verdict_rate},
     {"verdict_feed", verdict_feed},
     {"verdict_hours", verdict_hours},
+    {"oxygen_pressure", oxygen_pressure},
+    {"oxygen_pressure_share", oxygen_pressure_share},
+    {"oxygen_saturation", oxygen_saturation},
+    {"oxygen_hours", oxygen_hours},
     {"total_sulfate", total_sulfate},
     {"total_fluoride", total_fluoride},
     {"sulfate_constant", sulfate_constant},
