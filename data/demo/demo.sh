@@ -110,6 +110,9 @@ ask verdict --volume 190L --start-tan 2 --tan 0 --nitrite 0.5 --nitrite-basis io
 say 'What counts against that nitrite?'
 ask nitrite --nitrite 0.5 --basis ion --salinity 33.5
 
+say 'birch, at night: the power is off. Air first; then, how long would the oxygen last?'
+ask oxygen --temp 78F --salinity 33 --oxygen-now 6.1 --volume 110L --biomass 240g
+
 say 'birch: a quarter of the water must go, the copper must stay at 0.18 mg/L.'
 ask change --volume 110L --share 25% --now 0.18 --keep 0.18 --floor 0.15 --strength 1mg/mL
 

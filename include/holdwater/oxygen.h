@@ -45,9 +45,8 @@ extern "C" {
  * Status
  *   HW_STATUS_OK, HW_STATUS_RANGE
  * Notes
- *  1. pressure = (1 - 0.0065 H / 288.15)^5.25588, with H = 6356766 x altitude /
- *     (6356766 + altitude), the altitude as the model counts it. The exponent is
- *     9.80665 x 0.0289644 / (8.31432 x 0.0065).
+ *  1. pressure = (1 - 0.0065 H / 288.15)^n, with H = 6356766 x altitude / (6356766 + altitude),
+ *     the altitude as the model counts it, and n = 9.80665 x 0.0289644 / (8.31432 x 0.0065), 5.2559.
  *  2. A mean: weather moves the pressure by about 3 % (recalled), not modelled. A barometer that is
  *     set to sea level, as forecasts are, does not show the pressure in the room.
  * Source

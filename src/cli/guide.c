@@ -42,6 +42,13 @@ const struct example examples[] = {
      "holdwater nitrite --nitrite 0.5 --basis ion --salinity 34"},
     {"nitrite", "0.25 mg/L as N in fresh water, with the working",
      "holdwater nitrite --nitrite 0.25 --salinity 0.3 --work"},
+    {"oxygen", "how much oxygen can sea water of 34 g/kg hold at 26 C?",
+     "holdwater oxygen --temp 26 --salinity 34"},
+    {"oxygen", "the power is off: birch reads 6.1 mg/L, with 240 g of fish in it",
+     "holdwater oxygen --temp 78F --salinity 33 --oxygen-now 6.1 --volume 110L --biomass 240g"},
+    {"oxygen", "a bag of 3 L in a room at 2000 ft, with the working",
+     "holdwater oxygen --temp 24 --salinity 34 --altitude 2000ft --oxygen-now 5.9 --volume 3L "
+     "--biomass 45g --floor 3 --work"},
     {"challenge", "ammonium chloride to bring 20 US gallons to 2 mg/L, no fish in the water",
      "holdwater challenge --volume 20gal --fish no"},
     {"challenge", "10 % household ammonia for a tank of 110 L, with what it costs the water",
@@ -92,7 +99,7 @@ const struct example examples[] = {
 
 static const char *const ready[] = {"volume", "gauge", "salinity", "neutralise", NULL};
 static const char *const prove[] = {"challenge", "concentrate", "verdict", NULL};
-static const char *const watch[] = {"ammonia", "nitrite", NULL};
+static const char *const watch[] = {"ammonia", "nitrite", "oxygen", NULL};
 static const char *const treat[] = {"change", NULL};
 static const char *const rescue[] = {"bath", NULL};
 static const char *const close[] = {"disinfect", NULL};
@@ -100,7 +107,7 @@ static const char *const close[] = {"disinfect", NULL};
 const struct stage stages[] = {
     {"ready", "how much water the tank holds, how salt it is, and tap water made safe", ready},
     {"prove", "how much ammonia to dose to prove the filter, and whether it passed", prove},
-    {"watch", "how much of a reading is free ammonia, how far from a limit; nitrite", watch},
+    {"watch", "free ammonia in a reading, how far from a limit; nitrite; oxygen", watch},
     {"treat", "hold a medicine at its level through water changes", treat},
     {"rescue", "a dye bath for a burned fish", rescue},
     {"close", "disinfect a stripped tank, and take the chlorine out again", close},
