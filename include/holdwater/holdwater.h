@@ -20,6 +20,7 @@
 #include "holdwater/oxygen.h"
 #include "holdwater/ph.h"
 #include "holdwater/refraction.h"
+#include "holdwater/saltmix.h"
 #include "holdwater/seawater.h"
 #include "holdwater/status.h"
 #include "holdwater/stock.h"

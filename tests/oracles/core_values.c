@@ -95,6 +95,26 @@ static void oxygen(long count)
     }
 }
 
+/* Volume, the lower and the higher salinity, temperature, share of dry salt; product to rise from one to the other,
+ * water to top up and to swap for the way back. */
+static void saltmix(long count)
+{
+    for (long i = 0; i < count; i++) {
+        double volume = between(1, 1000);
+        double low = between(0.5, 41);
+        double high = low + between(0.01, 42 - low);
+        double t = between(0, HW_SEAWATER_TEMP_MAX);
+        double dry = between(0.6, HW_SALTMIX_DRY_MAX);
+        double mass = 0;
+        double top_up = 0;
+        double swap = 0;
+        hw_saltmix_add(volume, low, high, t, dry, &mass);
+        hw_saltmix_top_up(volume, high, low, t, &top_up);
+        hw_saltmix_swap(volume, high, low, t, &swap);
+        printf("saltmix,%a,%a,%a,%a,%a,%a,%a,%a\n", volume, low, high, t, dry, mass, top_up, swap);
+    }
+}
+
 /* Conductivity to salinity and back: temperature, the argument, the result. Half of the points are below salinity 2. */
 static void conductivity(long count)
 {
@@ -226,6 +246,8 @@ int main(int argc, char **argv)
         density(count);
     } else if (strcmp(subject, "oxygen") == 0) {
         oxygen(count);
+    } else if (strcmp(subject, "saltmix") == 0) {
+        saltmix(count);
     } else if (strcmp(subject, "conductivity") == 0) {
         conductivity(count);
     } else if (strcmp(subject, "instruments") == 0) {

@@ -661,6 +661,47 @@ static void oxygen_hours(struct row *row)
     put(row, "hours", hours);
 }
 
+/* Also for a kilogram of water, as tables give it. */
+static void saltmix_add(struct row *row)
+{
+    double mass = 0;
+    double density = 0;
+    double volume = number(row, "volume");
+    row->status = hw_saltmix_add(volume, number(row, "salinity"), number(row, "target"),
+                                 temperature(row), number(row, "dry"), &mass);
+    hw_seawater_density(number(row, "salinity"), temperature(row), &density);
+    put(row, "mass", mass);
+    put(row, "mass_per_kg", mass / (volume * density / 1000));
+}
+
+/* Also as kilograms of fresh water. */
+static void saltmix_top_up(struct row *row)
+{
+    double litres = 0;
+    double density = 0;
+    row->status = hw_saltmix_top_up(number(row, "volume"), number(row, "salinity"),
+                                    number(row, "target"), temperature(row), &litres);
+    hw_seawater_density(0, temperature(row), &density);
+    put(row, "litres", litres);
+    put(row, "kg", litres * density / 1000);
+}
+
+static void saltmix_swap(struct row *row)
+{
+    double litres = 0;
+    row->status = hw_saltmix_swap(number(row, "volume"), number(row, "salinity"),
+                                  number(row, "target"), temperature(row), &litres);
+    put(row, "litres", litres);
+}
+
+static void saltmix_label(struct row *row)
+{
+    double dry = 0;
+    row->status = hw_saltmix_label(number(row, "mass"), number(row, "makes"),
+                                   number(row, "salinity"), temperature(row), &dry);
+    put(row, "dry", dry);
+}
+
 /* ---------------------------------------------------------------- what stands behind them */
 
 static void total_sulfate(struct row *row)
@@ -816,6 +857,10 @@ static const struct function {
     {"oxygen_pressure_share", oxygen_pressure_share},
     {"oxygen_saturation", oxygen_saturation},
     {"oxygen_hours", oxygen_hours},
+    {"saltmix_add", saltmix_add},
+    {"saltmix_top_up", saltmix_top_up},
+    {"saltmix_swap", saltmix_swap},
+    {"saltmix_label", saltmix_label},
     {"total_sulfate", total_sulfate},
     {"total_fluoride", total_fluoride},
     {"sulfate_constant", sulfate_constant},
