@@ -9,6 +9,7 @@ extern const struct hw_calc hw_calc_ammonia;
 extern const struct hw_calc hw_calc_nitrite;
 extern const struct hw_calc hw_calc_oxygen;
 extern const struct hw_calc hw_calc_salinity;
+extern const struct hw_calc hw_calc_saltmix;
 extern const struct hw_calc hw_calc_challenge;
 extern const struct hw_calc hw_calc_verdict;
 extern const struct hw_calc hw_calc_concentrate;

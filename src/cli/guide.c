@@ -21,6 +21,15 @@ const struct example examples[] = {
      "holdwater salinity --of compensated --reading 51.8mS/cm --slope 1.9 --temp 77F"},
     {"salinity", "a refractometer with a brine scale that shows 1 in pure water",
      "holdwater salinity --of brine-gkg --reading 36 --zero 1g/kg --temp 24"},
+    {"saltmix", "salt for 25 L of fresh water, to 34 g/kg",
+     "holdwater saltmix --volume 25L --target 34"},
+    {"saltmix", "a bag whose label says: 4 kg make 28 US gallons of 35 g/kg",
+     "holdwater saltmix --volume 20gal --target 34 --label-mass 4kg --label-makes 28gal "
+     "--label-salinity 35 --work"},
+    {"saltmix", "birch stands at 36.2 because water evaporated: back to 34",
+     "holdwater saltmix --volume 108L --salinity 36.2 --target 34 --why evaporated"},
+    {"saltmix", "a batch that was mixed too strong",
+     "holdwater saltmix --volume 60L --salinity 36 --target 34 --why mixed-too-strong"},
     {"neutralise", "25 L of new water with 1.2 mg/L of chlorine, for a tank without medicine",
      "holdwater neutralise --volume 25L --chlorine 1.2 --chloramine no --medicine none"},
     {"neutralise",
@@ -97,7 +106,7 @@ const struct example examples[] = {
     {NULL, NULL, NULL},
 };
 
-static const char *const ready[] = {"volume", "gauge", "salinity", "neutralise", NULL};
+static const char *const ready[] = {"volume", "gauge", "salinity", "saltmix", "neutralise", NULL};
 static const char *const prove[] = {"challenge", "concentrate", "verdict", NULL};
 static const char *const watch[] = {"ammonia", "nitrite", "oxygen", NULL};
 static const char *const treat[] = {"change", NULL};
