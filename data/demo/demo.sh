@@ -91,6 +91,12 @@ ask salinity --of sg --reading 1.0252 --reference 25C/25C --temp 78F
 say 'A hydrometer whose reference nobody knows is no instrument.'
 refused 2 salinity --of sg --reading 1.0252 --temp 78F
 
+say 'A batch of salt water in a barrel of 60 L: how much salt, by what its label says?'
+ask saltmix --volume 60L --target 34 --label-mass 4kg --label-makes 106L --label-salinity 35
+
+say 'birch has lost water to the air and stands at 36.2. Salt is not what it lacks.'
+ask saltmix --volume 108L --salinity 36.2 --target 34 --why evaporated --only top_up
+
 say 'Tap water for the next batch of salt water: the supplier says chloramine, 1.2 mg/L as Cl2.'
 ask neutralise --volume 25L --chlorine 1.2 --chloramine yes --medicine none --only amount,ammonia_freed
 
