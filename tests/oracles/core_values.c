@@ -46,6 +46,7 @@ static void constants(void)
     printf("Na2S2O3,%a\nNa2S2O3(H2O)5,%a\n", HW_MOLAR_THIOSULFATE,
            HW_MOLAR_THIOSULFATE_PENTAHYDRATE);
     printf("NO2,%a\n", HW_MOLAR_NITRITE);
+    printf("NaHCO3,%a\nNa2CO3,%a\n", HW_MOLAR_SODIUM_BICARBONATE, HW_MOLAR_SODIUM_CARBONATE);
     printf("Cu,%a\nCuSO4+5H2O,%a\n", HW_MOLAR_COPPER, HW_MOLAR_COPPER_SULFATE_PENTAHYDRATE);
 }
 

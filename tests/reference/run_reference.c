@@ -702,6 +702,16 @@ static void saltmix_label(struct row *row)
     put(row, "dry", dry);
 }
 
+static void buffer_mass(struct row *row)
+{
+    static const char *const words[] = {"sodium-bicarbonate", "sodium-carbonate", NULL};
+    double mass = 0;
+    row->status =
+        hw_buffer_mass((enum hw_buffer_source)choice(row, "source", words), number(row, "volume"),
+                       number(row, "alkalinity"), number(row, "target"), &mass);
+    put(row, "mass", mass);
+}
+
 /* ---------------------------------------------------------------- what stands behind them */
 
 static void total_sulfate(struct row *row)
@@ -861,6 +871,7 @@ static const struct function {
     {"saltmix_top_up", saltmix_top_up},
     {"saltmix_swap", saltmix_swap},
     {"saltmix_label", saltmix_label},
+    {"buffer_mass", buffer_mass},
     {"total_sulfate", total_sulfate},
     {"total_fluoride", total_fluoride},
     {"sulfate_constant", sulfate_constant},
