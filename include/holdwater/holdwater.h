@@ -10,6 +10,7 @@
 #include "holdwater/ammonia.h"
 #include "holdwater/bath.h"
 #include "holdwater/buffer.h"
+#include "holdwater/carbonate.h"
 #include "holdwater/challenge.h"
 #include "holdwater/change.h"
 #include "holdwater/chlorine.h"

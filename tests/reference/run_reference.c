@@ -30,6 +30,7 @@
 
 #include "assert_close.h"
 #include "core/ammonia_kernel.h"
+#include "core/carbonate_kernel.h"
 #include "holdwater/holdwater.h"
 
 enum { COLUMNS = 8, INPUTS_MAX = 12, RESULTS_MAX = 4, LINE_MAX_LENGTH = 4096, SHEETS_MAX = 200 };
@@ -712,7 +713,70 @@ static void buffer_mass(struct row *row)
     put(row, "mass", mass);
 }
 
+/* mmol/L to umol/kg. */
+static double per_kg(struct row *row, double per_litre)
+{
+    double density = 0;
+    hw_seawater_density(number(row, "salinity"), temperature(row), &density);
+    return per_litre / density * 1e6;
+}
+
+static void carbonate_carbon(struct row *row)
+{
+    double carbon = 0;
+    row->status =
+        hw_carbonate_carbon(number(row, "ph"), number(row, "alkalinity"), number(row, "tan"),
+                            temperature(row), number(row, "salinity"), &carbon);
+    put(row, "carbon", carbon);
+    put(row, "umol_per_kg", per_kg(row, carbon));
+}
+
+/* Dissolved carbon by itself, or by a pH and the alkalinity of the same water before a dose. */
+static void carbonate_ph(struct row *row)
+{
+    double ph = 0;
+    double carbon = 0;
+    if (word(row, "carbon") != NULL) {
+        carbon = number(row, "carbon");
+    } else {
+        hw_carbonate_carbon(number(row, "ph_before"), number(row, "alkalinity_before"),
+                            number(row, "tan"), temperature(row), number(row, "salinity"), &carbon);
+        carbon += number(row, "carbon_added");
+    }
+    row->status = hw_carbonate_ph(number(row, "alkalinity"), carbon, number(row, "tan"),
+                                  temperature(row), number(row, "salinity"), &ph);
+    put(row, "ph", ph);
+}
+
+static void carbonate_ph_in_air(struct row *row)
+{
+    double ph = 0;
+    row->status =
+        hw_carbonate_ph_in_air(number(row, "alkalinity"), number(row, "air"), number(row, "tan"),
+                               temperature(row), number(row, "salinity"), &ph);
+    put(row, "ph", ph);
+}
+
 /* ---------------------------------------------------------------- what stands behind them */
+
+static void carbonate_constants(struct row *row)
+{
+    double kelvin = hw_kelvin(temperature(row));
+    double salinity = number(row, "salinity");
+    put(row, "pk1", hw_carbonic_pk1(kelvin, salinity));
+    put(row, "pk2", hw_carbonic_pk2(kelvin, salinity));
+    put(row, "ln_kb", hw_ln_boric(kelvin, salinity));
+    put(row, "ln_kw", hw_ln_water(kelvin, salinity));
+}
+
+static void carbon_dioxide(struct row *row)
+{
+    double kelvin = hw_kelvin(temperature(row));
+    double salinity = number(row, "salinity");
+    put(row, "k0", hw_carbon_dioxide_solubility(kelvin, salinity));
+    put(row, "fugacity", hw_carbon_dioxide_fugacity(kelvin));
+    put(row, "boron", hw_total_boron(salinity));
+}
 
 static void total_sulfate(struct row *row)
 {
@@ -872,6 +936,11 @@ static const struct function {
     {"saltmix_swap", saltmix_swap},
     {"saltmix_label", saltmix_label},
     {"buffer_mass", buffer_mass},
+    {"carbonate_carbon", carbonate_carbon},
+    {"carbonate_ph", carbonate_ph},
+    {"carbonate_ph_in_air", carbonate_ph_in_air},
+    {"carbonate_constants", carbonate_constants},
+    {"carbon_dioxide", carbon_dioxide},
     {"total_sulfate", total_sulfate},
     {"total_fluoride", total_fluoride},
     {"sulfate_constant", sulfate_constant},
