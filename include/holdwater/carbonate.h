@@ -15,7 +15,8 @@ extern "C" {
 #endif
 
 /* Alkalinity, meq/L. Dissolved carbon: carbon dioxide, bicarbonate and carbonate together, mmol/L.
- * Carbon dioxide of the air, uatm. Total ammonia, mg N/L. pH, temperature and salinity: as in ph.h */
+ * Carbon dioxide of the air, uatm. Total ammonia, mg N/L. Temperature, degrees Celsius. pH
+ * and salinity: as in ph.h */
 #define HW_CARBONATE_ALKALINITY_MIN 0.0
 #define HW_CARBONATE_ALKALINITY_MAX 20.0
 #define HW_CARBONATE_CARBON_MIN     0.0
@@ -24,6 +25,8 @@ extern "C" {
 #define HW_CARBONATE_AIR_MAX        10000.0
 #define HW_CARBONATE_TAN_MIN        0.0
 #define HW_CARBONATE_TAN_MAX        200.0
+#define HW_CARBONATE_TEMP_MIN       0.0
+#define HW_CARBONATE_TEMP_MAX       40.0
 
 /* hw_carbonate_carbon - dissolved carbon of water whose pH and alkalinity were measured.
  *
@@ -31,7 +34,7 @@ extern "C" {
  *   ph          of a meter, HW_PH_MIN to HW_PH_MAX
  *   alkalinity  total, meq/L, HW_CARBONATE_ALKALINITY_MIN to HW_CARBONATE_ALKALINITY_MAX
  *   tan         total ammonia, mg N/L, HW_CARBONATE_TAN_MIN to HW_CARBONATE_TAN_MAX
- *   temp        degrees Celsius, HW_PH_TEMP_MIN to HW_PH_TEMP_MAX
+ *   temp        degrees Celsius, HW_CARBONATE_TEMP_MIN to HW_CARBONATE_TEMP_MAX
  *   salinity    g/kg, HW_PH_SALINITY_MIN to HW_PH_SALINITY_MAX
  * Returned
  *   carbon      mmol/L

@@ -28,7 +28,7 @@ static int water_of(double alkalinity, double tan, double temp, double salinity,
 {
     if (!within(alkalinity, HW_CARBONATE_ALKALINITY_MIN, HW_CARBONATE_ALKALINITY_MAX) ||
         !within(tan, HW_CARBONATE_TAN_MIN, HW_CARBONATE_TAN_MAX) ||
-        !within(temp, HW_PH_TEMP_MIN, HW_PH_TEMP_MAX) ||
+        !within(temp, HW_CARBONATE_TEMP_MIN, HW_CARBONATE_TEMP_MAX) ||
         !within(salinity, HW_PH_SALINITY_MIN, HW_PH_SALINITY_MAX)) {
         return HW_STATUS_RANGE;
     }
