@@ -91,6 +91,11 @@ const struct example examples[] = {
      "holdwater change --volume 75L --take 20L --times 3 --now 80 --fresh 5 --goal 20"},
     {"change", "new water dripping in while the tank overflows",
      "holdwater change --volume 190L --take 95L --method flow --now 0.6 --goal 0.2"},
+    {"buffer", "bicarbonate to bring 110 L from 1.6 to 2.1 meq/L",
+     "holdwater buffer --volume 110L --alkalinity 1.6 --target 2.1"},
+    {"buffer", "the same in dKH, with what it does to pH and ammonia",
+     "holdwater buffer --volume 75L --alkalinity 4.5dKH --target 5.5dKH --ph 7.6 --temp 78F "
+     "--salinity 33 --tan 0.5 --work"},
     {"bath", "6 mg/L in the 12 L dip bucket, from a stock of 1 % w/v",
      "holdwater bath --volume 12L --strength 1%wv --target 6mg/L"},
     {"bath", "the same, held against the water that the fish comes from",
@@ -109,7 +114,7 @@ const struct example examples[] = {
 static const char *const ready[] = {"volume", "gauge", "salinity", "saltmix", "neutralise", NULL};
 static const char *const prove[] = {"challenge", "concentrate", "verdict", NULL};
 static const char *const watch[] = {"ammonia", "nitrite", "oxygen", NULL};
-static const char *const treat[] = {"change", NULL};
+static const char *const treat[] = {"change", "buffer", NULL};
 static const char *const rescue[] = {"bath", NULL};
 static const char *const close[] = {"disinfect", NULL};
 
@@ -117,7 +122,7 @@ const struct stage stages[] = {
     {"ready", "how much water the tank holds, how salt it is, and tap water made safe", ready},
     {"prove", "how much ammonia to dose to prove the filter, and whether it passed", prove},
     {"watch", "free ammonia in a reading, how far from a limit; nitrite; oxygen", watch},
-    {"treat", "hold a medicine at its level through water changes", treat},
+    {"treat", "hold a medicine through water changes; raise alkalinity", treat},
     {"rescue", "a dye bath for a burned fish", rescue},
     {"close", "disinfect a stripped tank, and take the chlorine out again", close},
     {NULL, NULL, NULL},
