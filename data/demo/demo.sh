@@ -122,6 +122,9 @@ ask oxygen --temp 78F --salinity 33 --oxygen-now 6.1 --volume 110L --biomass 240
 say 'birch: a quarter of the water must go, the copper must stay at 0.18 mg/L.'
 ask change --volume 110L --share 25% --now 0.18 --keep 0.18 --floor 0.15 --strength 1mg/mL
 
+say 'birch again: its alkalinity is down, and there is a little ammonia. What would bicarbonate do?'
+ask buffer --volume 110L --alkalinity 5dKH --target 6dKH --ph 7.7 --temp 25.5 --salinity 33 --tan 0.2
+
 say 'A fish with ammonia burns: a dye bath in thimble, matched with the water that it comes from.'
 ask bath --volume 12L --strength 1%wv --target 6mg/L --temp 25 --source-temp 25.4 \
     --salinity 33.5 --source-salinity 33 --ph 8.1 --source-ph 8.0

@@ -78,7 +78,7 @@ int hw_carbonate_ph(double alkalinity, double carbon, double tan, double temp, d
  * Returned
  *   ph          as a meter would show it
  * Status
- *   As hw_carbonate_ph
+ *   As hw_ph_offset of the meter; HW_STATUS_RANGE
  * Notes
  *  1. The pH at which Anc + K0 f air K1/h (1 + 2 K2/h) = TA, by the same halving.
  *  2. Hours with strong air; a closed room holds 800 to 1200 uatm and keeps pH 0.25 to 0.4 lower.

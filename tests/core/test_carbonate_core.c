@@ -53,11 +53,29 @@ static void no_answer(void **state)
     assert_no_answer(x);
     assert_status(hw_carbonate_ph(0, 900, 0, 25, 0, &x), HW_STATUS_OK); /* soda water */
     check(x > 3 && x < 4.5);
+    assert_status(hw_carbonate_ph(0, 1000, 0, 25, 35, &x), HW_STATUS_NONE); /* below 3 */
+    assert_no_answer(x);
     assert_status(hw_carbonate_ph(20, 0, 0, 25, 0, &x), HW_STATUS_NONE); /* lye, above 12 */
     assert_no_answer(x);
     assert_status(hw_carbonate_carbon(8, 2.4, 0, 25, 12, &x), HW_STATUS_STRETCHED);
     assert_status(hw_carbonate_ph(2.4, 2.2, 0, 25, 12, &x), HW_STATUS_STRETCHED);
     assert_status(hw_carbonate_ph_in_air(2.4, 420, 0, 25, 42, &x), HW_STATUS_STRETCHED);
+}
+
+/* Water in air has a pH, at all the ends of the ranges. */
+static void always_in_air(void **state)
+{
+    (void)state;
+    for (unsigned corner = 0; corner < 32; corner++) {
+        double ph = 0;
+        int status = hw_carbonate_ph_in_air(
+            corner & 1 ? HW_CARBONATE_ALKALINITY_MAX : HW_CARBONATE_ALKALINITY_MIN,
+            corner & 2 ? HW_CARBONATE_AIR_MAX : HW_CARBONATE_AIR_MIN,
+            corner & 4 ? HW_CARBONATE_TAN_MAX : HW_CARBONATE_TAN_MIN,
+            corner & 8 ? HW_CARBONATE_TEMP_MAX : HW_CARBONATE_TEMP_MIN,
+            corner & 16 ? HW_PH_SALINITY_MAX : HW_PH_SALINITY_MIN, &ph);
+        check(status >= 0 && ph > 3.5 && ph < 11.5);
+    }
 }
 
 static int call(int which, const double a[], double *result)
@@ -117,6 +135,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(there_and_back),
         cmocka_unit_test(no_answer),
+        cmocka_unit_test(always_in_air),
         cmocka_unit_test(ranges),
     };
     return hw_report_checks(cmocka_run_group_tests(tests, NULL, NULL));
