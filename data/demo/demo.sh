@@ -85,6 +85,9 @@ refused 2 ammonia --tan 0.25 --ph 8.05 --temp 25.5 --salinity 1.0248 --medicine 
 say 'Tap water for the next 25 L: the supplier says chloramine, 1.2 mg/L as Cl2.'
 ask neutralise --volume 25L --chlorine 1.2 --chloramine yes --medicine none --only amount,ammonia_freed
 
+say 'A batch of salt water in a barrel of 60 L: how much salt, by what its label says?'
+ask saltmix --volume 60L --target 33 --label-mass 4kg --label-makes 106L --label-salinity 35
+
 stage prove '2031-01-13 to 2031-02-21. Media from the filter of cedar seed the new one. Does it work?'
 
 say 'A stock, so that a syringe doses what no scale can: 5 mL of it raise birch by 0.5 mg/L.'
@@ -190,9 +193,18 @@ refused 3 neutralise --volume 36L --chlorine 1.2 --chloramine yes --medicine cop
 ask neutralise --volume 36L --chlorine 1.2 --chloramine yes --medicine copper-amine \
     --only amount,ammonia_freed
 
+say 'The alkalinity is down too, and there is ammonia in the water. What would bicarbonate do?'
+ask buffer --volume 110L --alkalinity 5dKH --target 6dKH --ph 7.7 --temp 25.5 --salinity 33 --tan 0.3 \
+    --only mass,ph_after,free_before,free_after,free_aired
+
 say 'In the evening 0.30 as N. The veterinarian has added an antibiotic.'
 log 2031-03-05T19:35+00:00 ammonia --tank birch --tanks tanks.csv --tan 0.3 --ph 8.11 \
     --medicine copper-amine,antibiotic --only free,long_ratio
+
+say 'At night the power is off. Air first; then, how long would the oxygen last?'
+ask oxygen --temp 78F --salinity 33 --oxygen-now 6.1 --volume 110L --biomass 240g
+log 2031-03-05T23:20+00:00 oxygen --tank birch --tanks tanks.csv --oxygen-now 6.1 --biomass 240g \
+    --only percent,hours
 
 stage rescue '2031-03-06. Its gills are burned: a dye bath in the bucket thimble, 12 L.'
 

@@ -21,6 +21,15 @@ const struct example examples[] = {
      "holdwater salinity --of compensated --reading 51.8mS/cm --slope 1.9 --temp 77F"},
     {"salinity", "a refractometer with a brine scale that shows 1 in pure water",
      "holdwater salinity --of brine-gkg --reading 36 --zero 1g/kg --temp 24"},
+    {"saltmix", "salt for 25 L of fresh water, to 34 g/kg",
+     "holdwater saltmix --volume 25L --target 34"},
+    {"saltmix", "a bag whose label says: 4 kg make 28 US gallons of 35 g/kg",
+     "holdwater saltmix --volume 20gal --target 34 --label-mass 4kg --label-makes 28gal "
+     "--label-salinity 35 --work"},
+    {"saltmix", "birch stands at 36.2 because water evaporated: back to 34",
+     "holdwater saltmix --volume 108L --salinity 36.2 --target 34 --why evaporated"},
+    {"saltmix", "a batch that was mixed too strong",
+     "holdwater saltmix --volume 60L --salinity 36 --target 34 --why mixed-too-strong"},
     {"neutralise", "25 L of new water with 1.2 mg/L of chlorine, for a tank without medicine",
      "holdwater neutralise --volume 25L --chlorine 1.2 --chloramine no --medicine none"},
     {"neutralise",
@@ -42,6 +51,13 @@ const struct example examples[] = {
      "holdwater nitrite --nitrite 0.5 --basis ion --salinity 34"},
     {"nitrite", "0.25 mg/L as N in fresh water, with the working",
      "holdwater nitrite --nitrite 0.25 --salinity 0.3 --work"},
+    {"oxygen", "how much oxygen can sea water of 34 g/kg hold at 26 C?",
+     "holdwater oxygen --temp 26 --salinity 34"},
+    {"oxygen", "the power is off: birch reads 6.1 mg/L, with 240 g of fish in it",
+     "holdwater oxygen --temp 78F --salinity 33 --oxygen-now 6.1 --volume 110L --biomass 240g"},
+    {"oxygen", "a bag of 3 L in a room at 2000 ft, with the working",
+     "holdwater oxygen --temp 24 --salinity 34 --altitude 2000ft --oxygen-now 5.9 --volume 3L "
+     "--biomass 45g --floor 3 --work"},
     {"challenge", "ammonium chloride to bring 20 US gallons to 2 mg/L, no fish in the water",
      "holdwater challenge --volume 20gal --fish no"},
     {"challenge", "10 % household ammonia for a tank of 110 L, with what it costs the water",
@@ -100,6 +116,11 @@ const struct example examples[] = {
     {"binder", "with ionic copper in the water there is no dose",
      "holdwater binder --volume 75L --tan 1.2 --agent hydroxymethanesulfonate --medicine "
      "copper-ionic"},
+    {"buffer", "bicarbonate to bring 110 L from 1.6 to 2.1 meq/L",
+     "holdwater buffer --volume 110L --alkalinity 1.6 --target 2.1"},
+    {"buffer", "the same in dKH, with what it does to pH and ammonia",
+     "holdwater buffer --volume 75L --alkalinity 4.5dKH --target 5.5dKH --ph 7.6 --temp 78F "
+     "--salinity 33 --tan 0.5 --work"},
     {"bath", "6 mg/L in the 12 L dip bucket, from a stock of 1 % w/v",
      "holdwater bath --volume 12L --strength 1%wv --target 6mg/L"},
     {"bath", "the same, held against the water that the fish comes from",
@@ -124,10 +145,10 @@ const struct example examples[] = {
     {NULL, NULL, NULL},
 };
 
-static const char *const ready[] = {"volume", "gauge", "salinity", "neutralise", NULL};
+static const char *const ready[] = {"volume", "gauge", "salinity", "saltmix", "neutralise", NULL};
 static const char *const prove[] = {"challenge", "concentrate", "verdict", NULL};
-static const char *const watch[] = {"ammonia", "nitrite", NULL};
-static const char *const treat[] = {"dose", "change", NULL};
+static const char *const watch[] = {"ammonia", "nitrite", "oxygen", NULL};
+static const char *const treat[] = {"dose", "change", "buffer", NULL};
 static const char *const emergency[] = {"binder", NULL};
 static const char *const rescue[] = {"bath", "bag", NULL};
 static const char *const close[] = {"disinfect", NULL};
@@ -135,8 +156,8 @@ static const char *const close[] = {"disinfect", NULL};
 const struct stage stages[] = {
     {"ready", "how much water the tank holds, how salt it is, and tap water made safe", ready},
     {"prove", "how much ammonia to dose to prove the filter, and whether it passed", prove},
-    {"watch", "how much of a reading is free ammonia, how far from a limit; nitrite", watch},
-    {"treat", "bring a medicine to its level, and hold it there through water changes", treat},
+    {"watch", "free ammonia in a reading, how far from a limit; nitrite; oxygen", watch},
+    {"treat", "bring a medicine to its level, hold it through changes; raise alkalinity", treat},
     {"emergency", "bind ammonia for a day or two, where no medicine forbids it", emergency},
     {"rescue", "a dye bath for a burned fish; fish out of a shipping bag", rescue},
     {"close", "disinfect a stripped tank, and take the chlorine out again", close},

@@ -46,6 +46,7 @@ static void constants(void)
     printf("Na2S2O3,%a\nNa2S2O3(H2O)5,%a\n", HW_MOLAR_THIOSULFATE,
            HW_MOLAR_THIOSULFATE_PENTAHYDRATE);
     printf("NO2,%a\n", HW_MOLAR_NITRITE);
+    printf("NaHCO3,%a\nNa2CO3,%a\n", HW_MOLAR_SODIUM_BICARBONATE, HW_MOLAR_SODIUM_CARBONATE);
     printf("Cu,%a\nCuSO4+5H2O,%a\n", HW_MOLAR_COPPER, HW_MOLAR_COPPER_SULFATE_PENTAHYDRATE);
     printf("NaHOCH2SO3,%a\nNaHOCH2SO2,%a\n", HW_MOLAR_HYDROXYMETHANESULFONATE,
            HW_MOLAR_HYDROXYMETHANESULFINATE);
@@ -83,6 +84,38 @@ static void density(long count)
         double result = 0;
         hw_seawater_density(s, t, &result);
         printf("density,%a,%a,%a\n", s, t, result);
+    }
+}
+
+/* Salinity, temperature and the oxygen that water holds at one atmosphere. */
+static void oxygen(long count)
+{
+    for (long i = 0; i < count; i++) {
+        double s = between(HW_OXYGEN_SALINITY_MIN, HW_OXYGEN_SALINITY_MAX);
+        double t = between(HW_OXYGEN_TEMP_MIN, HW_OXYGEN_TEMP_MAX);
+        double result = 0;
+        hw_oxygen_saturation(t, s, 1, &result);
+        printf("oxygen,%a,%a,%a\n", s, t, result);
+    }
+}
+
+/* Volume, the lower and the higher salinity, temperature, share of dry salt; product to rise from one to the other,
+ * water to top up and to swap for the way back. */
+static void saltmix(long count)
+{
+    for (long i = 0; i < count; i++) {
+        double volume = between(1, 1000);
+        double low = between(0.5, 41);
+        double high = low + between(0.01, 42 - low);
+        double t = between(0, HW_SEAWATER_TEMP_MAX);
+        double dry = between(0.6, HW_SALTMIX_DRY_MAX);
+        double mass = 0;
+        double top_up = 0;
+        double swap = 0;
+        hw_saltmix_add(volume, low, high, t, dry, &mass);
+        hw_saltmix_top_up(volume, high, low, t, &top_up);
+        hw_saltmix_swap(volume, high, low, t, &swap);
+        printf("saltmix,%a,%a,%a,%a,%a,%a,%a,%a\n", volume, low, high, t, dry, mass, top_up, swap);
     }
 }
 
@@ -215,6 +248,10 @@ int main(int argc, char **argv)
         constants();
     } else if (strcmp(subject, "density") == 0) {
         density(count);
+    } else if (strcmp(subject, "oxygen") == 0) {
+        oxygen(count);
+    } else if (strcmp(subject, "saltmix") == 0) {
+        saltmix(count);
     } else if (strcmp(subject, "conductivity") == 0) {
         conductivity(count);
     } else if (strcmp(subject, "instruments") == 0) {

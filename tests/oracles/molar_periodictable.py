@@ -20,6 +20,8 @@ weights = {
     "NO2": (periodictable.formula("NO2").mass, 0.0015),
     "Cu": (periodictable.Cu.mass, 0.0005),
     "CuSO4+5H2O": (periodictable.formula("CuSO4+5H2O").mass, 0.01),
+    "NaHCO3": (periodictable.formula("NaHCO3").mass, 0.002),
+    "Na2CO3": (periodictable.formula("Na2CO3").mass, 0.002),
     "NO3": (periodictable.formula("NO3").mass, 0.002),
     "NO2": (periodictable.formula("NO2").mass, 0.002),
     "O2": (periodictable.formula("O2").mass, 0.001),

@@ -30,6 +30,7 @@
 
 #include "assert_close.h"
 #include "core/ammonia_kernel.h"
+#include "core/carbonate_kernel.h"
 #include "holdwater/holdwater.h"
 
 enum { COLUMNS = 8, INPUTS_MAX = 12, RESULTS_MAX = 4, LINE_MAX_LENGTH = 4096, SHEETS_MAX = 200 };
@@ -757,7 +758,158 @@ static void bag_total(struct row *row)
     put(row, "total", total);
 }
 
+static void oxygen_pressure(struct row *row)
+{
+    double pressure = 0;
+    row->status = hw_oxygen_pressure(number(row, "altitude"), &pressure);
+    put(row, "pressure", pressure);
+    put(row, "hpa", 1013.25 * pressure);
+}
+
+static void oxygen_pressure_share(struct row *row)
+{
+    double share = 0;
+    row->status = hw_oxygen_pressure_share(temperature(row), number(row, "pressure"), &share);
+    put(row, "share", share);
+}
+
+/* Also per volume and per mass of water; O2 is 31.9988 g/mol in the fit that those rows are of. */
+static void oxygen_saturation(struct row *row)
+{
+    double saturation = 0;
+    double density = 0;
+    row->status = hw_oxygen_saturation(temperature(row), number(row, "salinity"),
+                                       number(row, "pressure"), &saturation);
+    hw_seawater_density(number(row, "salinity"), temperature(row), &density);
+    put(row, "saturation", saturation);
+    put(row, "mol_per_m3", saturation / 31.9988);
+    put(row, "umol_per_kg", saturation / 31.9988 * 1e6 / density);
+}
+
+static void oxygen_hours(struct row *row)
+{
+    double hours = 0;
+    row->status =
+        hw_oxygen_hours(number(row, "oxygen"), number(row, "floor"), number(row, "volume"),
+                        number(row, "biomass"), number(row, "uptake"), &hours);
+    put(row, "hours", hours);
+}
+
+/* Also for a kilogram of water, as tables give it. */
+static void saltmix_add(struct row *row)
+{
+    double mass = 0;
+    double density = 0;
+    double volume = number(row, "volume");
+    row->status = hw_saltmix_add(volume, number(row, "salinity"), number(row, "target"),
+                                 temperature(row), number(row, "dry"), &mass);
+    hw_seawater_density(number(row, "salinity"), temperature(row), &density);
+    put(row, "mass", mass);
+    put(row, "mass_per_kg", mass / (volume * density / 1000));
+}
+
+/* Also as kilograms of fresh water. */
+static void saltmix_top_up(struct row *row)
+{
+    double litres = 0;
+    double density = 0;
+    row->status = hw_saltmix_top_up(number(row, "volume"), number(row, "salinity"),
+                                    number(row, "target"), temperature(row), &litres);
+    hw_seawater_density(0, temperature(row), &density);
+    put(row, "litres", litres);
+    put(row, "kg", litres * density / 1000);
+}
+
+static void saltmix_swap(struct row *row)
+{
+    double litres = 0;
+    row->status = hw_saltmix_swap(number(row, "volume"), number(row, "salinity"),
+                                  number(row, "target"), temperature(row), &litres);
+    put(row, "litres", litres);
+}
+
+static void saltmix_label(struct row *row)
+{
+    double dry = 0;
+    row->status = hw_saltmix_label(number(row, "mass"), number(row, "makes"),
+                                   number(row, "salinity"), temperature(row), &dry);
+    put(row, "dry", dry);
+}
+
+static void buffer_mass(struct row *row)
+{
+    static const char *const words[] = {"sodium-bicarbonate", "sodium-carbonate", NULL};
+    double mass = 0;
+    row->status =
+        hw_buffer_mass((enum hw_buffer_source)choice(row, "source", words), number(row, "volume"),
+                       number(row, "alkalinity"), number(row, "target"), &mass);
+    put(row, "mass", mass);
+}
+
+/* mmol/L to umol/kg. */
+static double per_kg(struct row *row, double per_litre)
+{
+    double density = 0;
+    hw_seawater_density(number(row, "salinity"), temperature(row), &density);
+    return per_litre / density * 1e6;
+}
+
+static void carbonate_carbon(struct row *row)
+{
+    double carbon = 0;
+    row->status =
+        hw_carbonate_carbon(number(row, "ph"), number(row, "alkalinity"), number(row, "tan"),
+                            temperature(row), number(row, "salinity"), &carbon);
+    put(row, "carbon", carbon);
+    put(row, "umol_per_kg", per_kg(row, carbon));
+}
+
+/* Dissolved carbon by itself, or by a pH and the alkalinity of the same water before a dose. */
+static void carbonate_ph(struct row *row)
+{
+    double ph = 0;
+    double carbon = 0;
+    if (word(row, "carbon") != NULL) {
+        carbon = number(row, "carbon");
+    } else {
+        hw_carbonate_carbon(number(row, "ph_before"), number(row, "alkalinity_before"),
+                            number(row, "tan"), temperature(row), number(row, "salinity"), &carbon);
+        carbon += number(row, "carbon_added");
+    }
+    row->status = hw_carbonate_ph(number(row, "alkalinity"), carbon, number(row, "tan"),
+                                  temperature(row), number(row, "salinity"), &ph);
+    put(row, "ph", ph);
+}
+
+static void carbonate_ph_in_air(struct row *row)
+{
+    double ph = 0;
+    row->status =
+        hw_carbonate_ph_in_air(number(row, "alkalinity"), number(row, "air"), number(row, "tan"),
+                               temperature(row), number(row, "salinity"), &ph);
+    put(row, "ph", ph);
+}
+
 /* ---------------------------------------------------------------- what stands behind them */
+
+static void carbonate_constants(struct row *row)
+{
+    double kelvin = hw_kelvin(temperature(row));
+    double salinity = number(row, "salinity");
+    put(row, "pk1", hw_carbonic_pk1(kelvin, salinity));
+    put(row, "pk2", hw_carbonic_pk2(kelvin, salinity));
+    put(row, "ln_kb", hw_ln_boric(kelvin, salinity));
+    put(row, "ln_kw", hw_ln_water(kelvin, salinity));
+}
+
+static void carbon_dioxide(struct row *row)
+{
+    double kelvin = hw_kelvin(temperature(row));
+    double salinity = number(row, "salinity");
+    put(row, "k0", hw_carbon_dioxide_solubility(kelvin, salinity));
+    put(row, "fugacity", hw_carbon_dioxide_fugacity(kelvin));
+    put(row, "boron", hw_total_boron(salinity));
+}
 
 static void total_sulfate(struct row *row)
 {
@@ -924,6 +1076,20 @@ static const struct function {
     {"binder_oxygen", binder_oxygen},
     {"binder_by_label", binder_by_label},
     {"bag_total", bag_total},
+    {"oxygen_pressure", oxygen_pressure},
+    {"oxygen_pressure_share", oxygen_pressure_share},
+    {"oxygen_saturation", oxygen_saturation},
+    {"oxygen_hours", oxygen_hours},
+    {"saltmix_add", saltmix_add},
+    {"saltmix_top_up", saltmix_top_up},
+    {"saltmix_swap", saltmix_swap},
+    {"saltmix_label", saltmix_label},
+    {"buffer_mass", buffer_mass},
+    {"carbonate_carbon", carbonate_carbon},
+    {"carbonate_ph", carbonate_ph},
+    {"carbonate_ph_in_air", carbonate_ph_in_air},
+    {"carbonate_constants", carbonate_constants},
+    {"carbon_dioxide", carbon_dioxide},
     {"total_sulfate", total_sulfate},
     {"total_fluoride", total_fluoride},
     {"sulfate_constant", sulfate_constant},

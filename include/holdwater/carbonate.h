@@ -1,0 +1,95 @@
+/* holdwater/carbonate.h - the carbonate system: pH from alkalinity and dissolved carbon, and back.
+ *
+ * pH is the number of a meter calibrated in fresh-water buffers. Inside, everything is reckoned on
+ * the total hydrogen ion scale, in mol per kg of solution.
+ */
+#ifndef HOLDWATER_CARBONATE_H
+#define HOLDWATER_CARBONATE_H
+
+#include "holdwater/ammonia.h"
+#include "holdwater/ph.h"
+#include "holdwater/status.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* Alkalinity, meq/L. Dissolved carbon: carbon dioxide, bicarbonate and carbonate together, mmol/L.
+ * Carbon dioxide of the air, uatm. Total ammonia, mg N/L. Temperature, degrees Celsius. pH
+ * and salinity: as in ph.h */
+#define HW_CARBONATE_ALKALINITY_MIN 0.0
+#define HW_CARBONATE_ALKALINITY_MAX 20.0
+#define HW_CARBONATE_CARBON_MIN     0.0
+#define HW_CARBONATE_CARBON_MAX     1000.0
+#define HW_CARBONATE_AIR_MIN        100.0
+#define HW_CARBONATE_AIR_MAX        10000.0
+#define HW_CARBONATE_TAN_MIN        0.0
+#define HW_CARBONATE_TAN_MAX        200.0
+#define HW_CARBONATE_TEMP_MIN       0.0
+#define HW_CARBONATE_TEMP_MAX       40.0
+
+/* hw_carbonate_carbon - dissolved carbon of water whose pH and alkalinity were measured.
+ *
+ * Given
+ *   ph          of a meter, HW_PH_MIN to HW_PH_MAX
+ *   alkalinity  total, meq/L, HW_CARBONATE_ALKALINITY_MIN to HW_CARBONATE_ALKALINITY_MAX
+ *   tan         total ammonia, mg N/L, HW_CARBONATE_TAN_MIN to HW_CARBONATE_TAN_MAX
+ *   temp        degrees Celsius, HW_CARBONATE_TEMP_MIN to HW_CARBONATE_TEMP_MAX
+ *   salinity    g/kg, HW_PH_SALINITY_MIN to HW_PH_SALINITY_MAX
+ * Returned
+ *   carbon      mmol/L
+ * Status
+ *   As hw_ph_offset of the meter; HW_STATUS_NONE: borate, hydroxide and ammonia alone have more
+ *   alkalinity than that at this pH; HW_STATUS_RANGE
+ * Notes
+ *  1. carbon = (TA - Anc) / c, with Anc = BT KB/(KB + h) + KW/h - h + N KN/(KN + h) and
+ *     c = (K1 h + 2 K1 K2) / (h^2 + K1 h + K1 K2).
+ *  2. Not modelled: phosphate (above 5 mg/L it moves pH in air by 0.02), silicate, fluoride, salts
+ *     that are no sea salt.
+ * Source
+ *   K1, K2: Waters, Millero & Woosley 2014, total scale. KB: Dickson 1990. Boron: Uppstrom 1974.
+ *   KW: Millero 1995 as in the Guide of 2007. KN: Clegg & Whitfield 1995. Scale: hw_ph_offset.
+ */
+int hw_carbonate_carbon(double ph, double alkalinity, double tan, double temp, double salinity,
+                        double *carbon);
+
+/* hw_carbonate_ph - pH of water by its alkalinity and dissolved carbon.
+ *
+ * Given
+ *   alkalinity, tan, temp, salinity   as hw_carbonate_carbon
+ *   carbon      mmol/L, HW_CARBONATE_CARBON_MIN to HW_CARBONATE_CARBON_MAX
+ * Returned
+ *   ph          as a meter would show it; it may lie outside HW_PH_MIN and HW_PH_MAX
+ * Status
+ *   As hw_carbonate_carbon; HW_STATUS_NONE: outside 3 to 12 on the total scale
+ * Notes
+ *  1. The pH at which Anc + carbon c = TA, by 60 halvings of 3 to 12.
+ * Source
+ *   As hw_carbonate_carbon.
+ */
+int hw_carbonate_ph(double alkalinity, double carbon, double tan, double temp, double salinity,
+                    double *ph);
+
+/* hw_carbonate_ph_in_air - pH of water in balance with air.
+ *
+ * Given
+ *   alkalinity, tan, temp, salinity   as hw_carbonate_carbon
+ *   air         carbon dioxide, uatm, HW_CARBONATE_AIR_MIN to HW_CARBONATE_AIR_MAX
+ * Returned
+ *   ph          as a meter would show it
+ * Status
+ *   As hw_ph_offset of the meter; HW_STATUS_RANGE
+ * Notes
+ *  1. The pH at which Anc + K0 f air K1/h (1 + 2 K2/h) = TA, by the same halving.
+ *  2. Hours with strong air; a closed room holds 800 to 1200 uatm and keeps pH 0.25 to 0.4 lower.
+ * Source
+ *   As hw_carbonate_carbon; K0 and fugacity: Weiss 1974.
+ */
+int hw_carbonate_ph_in_air(double alkalinity, double air, double tan, double temp, double salinity,
+                           double *ph);
+
+#ifdef __cplusplus
+}
+#endif
+
+#endif

@@ -1,0 +1,34 @@
+/* buffer_dose.h - one dose of buffer as the core sees it; shared by the answer and its working. */
+#ifndef HW_BUFFER_DOSE_H
+#define HW_BUFFER_DOSE_H
+#include "calc/shared.h"
+#include "calc/steps.h"
+#include "holdwater/buffer.h"
+#include "holdwater/carbonate.h"
+
+/* The inputs, in the order of the table. */
+enum { VOLUME, ALKALINITY, TARGET, SOURCE, PH, TEMP, SALINITY, TAN, INPUTS };
+
+/* Why there is no answer. */
+enum buffer_refusal { ANSWERED, TARGET_BELOW, PH_NOT_ALKALINITY, OVER_PH };
+
+/* One row; NaN where an input is missing. */
+struct buffer_dose {
+    enum buffer_refusal refusal;
+    enum hw_buffer_source source;
+    bool states; /* pH, temperature and salinity are all given */
+    double mass;
+    double carbon_per_eq; /* mol of dissolved carbon that comes with an equivalent */
+    double carbon, carbon_after;
+    double ph_after, ph_aired;
+    double pk; /* of ammonium, for the meter's number */
+    double free_before, free_after, free_aired;
+    double highest_nh3; /* of the three, mg NH3/L as the salt-water limits count it */
+    bool stretched;
+};
+
+struct buffer_dose buffer_dose(const double in[]);
+
+/* Writes the working; the same names and numbers as the answer. */
+void buffer_work(const double in[], struct hw_steps *steps);
+#endif

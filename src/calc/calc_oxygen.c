@@ -1,0 +1,245 @@
+/* calc_oxygen.c - how much oxygen the water can hold, and how long it lasts when the air stops. */
+#include "calc/list.h"
+#include "calc/shared.h"
+#include "calc/steps.h"
+#include "holdwater/oxygen.h"
+#include "tables.h"
+
+#include <math.h>
+
+enum { TEMP, SALINITY, ALTITUDE, OXYGEN_NOW, VOLUME, BIOMASS, UPTAKE, FLOOR, INPUTS };
+enum { SATURATION, PERCENT, HOURS, RESULTS };
+
+static const struct hw_input inputs[INPUTS] = {
+    [TEMP] = {.name = "temp",
+              .unit = "C",
+              .kind = HW_TEMPERATURE,
+              .lo = HW_OXYGEN_TEMP_MIN,
+              .hi = HW_OXYGEN_TEMP_MAX,
+              .help = "water temperature; the equation holds no further",
+              .need = HW_REQUIRED,
+              .when_input = -1},
+    [SALINITY] = {.name = "salinity",
+                  .unit = "g/kg",
+                  .kind = HW_SALINITY,
+                  .lo = HW_OXYGEN_SALINITY_MIN,
+                  .hi = HW_OXYGEN_SALINITY_MAX,
+                  .help = "salinity of sea-salt water, 0 for fresh; above 40 the equation was not "
+                          "fitted",
+                  .need = HW_REQUIRED,
+                  .when_input = -1},
+    [ALTITUDE] = {.name = "altitude",
+                  .unit = "m",
+                  .kind = HW_LENGTH,
+                  .unit_must = true,
+                  .lo = HW_OXYGEN_ALTITUDE_MIN,
+                  .hi = HW_OXYGEN_ALTITUDE_MAX,
+                  .help = "height of the room above the sea; hardly anybody keeps fish lower or "
+                          "higher",
+                  .need = HW_PRESET,
+                  .preset = 0,
+                  .when_input = -1},
+    [OXYGEN_NOW] = {.name = "oxygen_now",
+                    .unit = "mg/L",
+                    .kind = HW_CONCENTRATION,
+                    .lo = HW_OXYGEN_LEVEL_MIN,
+                    .hi = HW_OXYGEN_LEVEL_MAX,
+                    .help = "oxygen in the water as measured; no water holds more, even under pure "
+                            "oxygen",
+                    .need = HW_OPTIONAL,
+                    .when_input = -1},
+    [VOLUME] = {.name = "volume",
+                .unit = "L",
+                .kind = HW_VOLUME,
+                .unit_must = true,
+                .lo = HW_OXYGEN_VOLUME_MIN,
+                .hi = HW_OXYGEN_VOLUME_MAX,
+                .help = "water that the fish are in, for the hours; outside this doubt the unit",
+                .need = HW_OPTIONAL,
+                .when_input = -1},
+    [BIOMASS] = {.name = "biomass",
+                 .unit = "g",
+                 .kind = HW_MASS,
+                 .unit_must = true,
+                 .lo = HW_OXYGEN_BIOMASS_MIN,
+                 .hi = HW_OXYGEN_BIOMASS_MAX,
+                 .help =
+                     "mass of all the fish together, for the hours; outside this doubt the unit",
+                 .need = HW_OPTIONAL,
+                 .when_input = -1},
+    [UPTAKE] = {.name = "uptake",
+                .unit = "mg/kg/h",
+                .kind = HW_BODY_RATE,
+                .lo = HW_OXYGEN_UPTAKE_MIN,
+                .hi = HW_OXYGEN_UPTAKE_MAX,
+                .help = "oxygen that a kg of fish uses in an hour; no fish uses less or more",
+                .need = HW_PRESET,
+                .preset = 250,
+                .when_input = -1},
+    [FLOOR] = {.name = "floor",
+               .unit = "mg/L",
+               .kind = HW_CONCENTRATION,
+               .lo = 0,
+               .hi = 20,
+               .help = "oxygen not to fall below; no water in air holds as much as 20",
+               .need = HW_PRESET,
+               .preset = 4,
+               .when_input = -1},
+};
+
+static const struct hw_result results[RESULTS] = {
+    [SATURATION] = {.name = "saturation",
+                    .unit = "mg/L",
+                    .kind = HW_CONCENTRATION,
+                    .digits = 3,
+                    .help = "oxygen that this water holds in balance with air"},
+    [PERCENT] = {.name = "percent",
+                 .unit = "",
+                 .kind = HW_NUMBER,
+                 .digits = 3,
+                 .sometimes = true,
+                 .help = "oxygen_now as a share of that, per cent"},
+    [HOURS] = {.name = "hours",
+               .unit = "h",
+               .kind = HW_TIME,
+               .digits = 2,
+               .safe = -1,
+               .sometimes = true,
+               .help = "from oxygen_now to the floor in water shut off from air: act long before"},
+};
+
+static const char *const sources[] = {"benson-krause1984",
+                                      "standard-atmosphere",
+                                      "conservation",
+                                      "oxygen-uptake",
+                                      "common-practice",
+                                      "our-arithmetic",
+                                      NULL};
+
+static bool at_floor(const double in[])
+{
+    return in[OXYGEN_NOW] <= in[FLOOR];
+}
+
+/* At the floor no time is left, whatever the water and the fish. */
+static double hours_of(const double in[])
+{
+    double hours = NAN;
+    if (at_floor(in)) {
+        return 0;
+    }
+    hw_oxygen_hours(in[OXYGEN_NOW], in[FLOOR], in[VOLUME], in[BIOMASS], in[UPTAKE], &hours);
+    return hours;
+}
+
+static uint32_t level_notes(const double in[], const double out[])
+{
+    bool now = at_floor(in);
+    bool low = out[PERCENT] < hw_limits[HW_LIMIT_OXYGEN_LOW].value;
+    return note_if(now, HW_OXYGEN_NOTE_OXYGEN_ACT_NOW) |
+           note_if(!now && out[HOURS] < hw_limits[HW_LIMIT_OXYGEN_SOON].value,
+                   HW_OXYGEN_NOTE_OXYGEN_SOON) |
+           note_if(!now && low, HW_OXYGEN_NOTE_OXYGEN_LOW) |
+           note_if(out[PERCENT] > hw_limits[HW_LIMIT_OXYGEN_OVER].value,
+                   HW_OXYGEN_NOTE_OXYGEN_OVER) |
+           note_if(!isnan(in[OXYGEN_NOW]), HW_OXYGEN_NOTE_OXYGEN_METER) |
+           note_if(out[SATURATION] < in[FLOOR], HW_OXYGEN_NOTE_FLOOR_NOT_HELD);
+}
+
+static uint32_t hours_notes(const double in[], const double out[])
+{
+    bool volume = !isnan(in[VOLUME]);
+    bool biomass = !isnan(in[BIOMASS]);
+    bool reckoned = !isnan(out[HOURS]);
+    return note_if(!reckoned && volume && biomass, HW_OXYGEN_NOTE_HOURS_UNREAD) |
+           note_if(!reckoned && volume != biomass, HW_OXYGEN_NOTE_HOURS_HALF) |
+           note_if(!reckoned && !volume && !biomass, HW_OXYGEN_NOTE_HOURS_UNSAID) |
+           note_if(out[HOURS] > 0, HW_OXYGEN_NOTE_SEALED_WATER) |
+           note_if(out[HOURS] > 0, HW_OXYGEN_NOTE_UPTAKE_ROUGH);
+}
+
+static void answer(const double in[], double out[], uint32_t *notes)
+{
+    double pressure = NAN;
+    hw_oxygen_pressure(in[ALTITUDE], &pressure);
+    int status = hw_oxygen_saturation(in[TEMP], in[SALINITY], pressure, &out[SATURATION]);
+    out[PERCENT] = 100 * in[OXYGEN_NOW] / out[SATURATION];
+    out[HOURS] = hours_of(in);
+    *notes |= level_notes(in, out) | hours_notes(in, out) |
+              note_if(status > 0, HW_OXYGEN_NOTE_OXYGEN_STRETCHED) |
+              note_bit(HW_OXYGEN_NOTE_AIR_FIRST) | note_bit(HW_OXYGEN_NOTE_OXYGEN_FLOOR) |
+              note_bit(HW_OXYGEN_NOTE_ASK_VET);
+}
+
+static void run(const struct hw_block *b)
+{
+    for (size_t row = 0; row < b->n; row++) {
+        double in[INPUTS];
+        double out[RESULTS];
+        block_get(b, row, in, INPUTS);
+        answer(in, out, &b->notes[row]);
+        block_set(b, row, out, RESULTS);
+    }
+}
+
+static void step_hours(const double in[], struct hw_steps *steps)
+{
+    double hours = hours_of(in);
+    if (isnan(hours)) {
+        return;
+    }
+    if (at_floor(in)) {
+        hw_step(steps, "hours", hours, "h", "", "0 * (%.10g <= %.10g)", in[OXYGEN_NOW], in[FLOOR]);
+    } else {
+        hw_step(steps, "hours", hours, "h", "conservation",
+                "(%.10g - %.10g) * %.10g / (%.10g/1000 * %.10g)", in[OXYGEN_NOW], in[FLOOR],
+                in[VOLUME], in[BIOMASS], in[UPTAKE]);
+    }
+}
+
+static void work(const double in[], struct hw_steps *steps)
+{
+    double t = in[TEMP] + 273.15;
+    double pressure = NAN;
+    double share = NAN;
+    double one_atm = NAN;
+    double saturation = NAN;
+    hw_oxygen_pressure(in[ALTITUDE], &pressure);
+    hw_oxygen_pressure_share(in[TEMP], pressure, &share);
+    hw_oxygen_saturation(in[TEMP], in[SALINITY], 1, &one_atm);
+    hw_oxygen_saturation(in[TEMP], in[SALINITY], pressure, &saturation);
+    hw_step(steps, "pressure", pressure, "atm", "standard-atmosphere",
+            "(1 - 0.0065/288.15 * 6356766 * (%.10g) / (6356766 + (%.10g)))^(9.80665 * 0.0289644 / "
+            "(8.31432 * 0.0065))",
+            in[ALTITUDE], in[ALTITUDE]);
+    hw_step(steps, "kelvin", t, "K", "", "%.10g + 273.15", in[TEMP]);
+    hw_step(steps, "pressure_share", share, "", "benson-krause1984",
+            "(%.10g - exp(11.8571 - 3840.70/%.10g - 216961/%.10g^2)) * (1 - (0.000975 - 1.426e-5 * "
+            "%.10g + 6.436e-8 * %.10g^2) * %.10g) / ((1 - exp(11.8571 - 3840.70/%.10g - "
+            "216961/%.10g^2)) * (1 - (0.000975 - 1.426e-5 * %.10g + 6.436e-8 * %.10g^2)))",
+            pressure, t, t, in[TEMP], in[TEMP], pressure, t, t, in[TEMP], in[TEMP]);
+    hw_step(steps, "at_one_atm", one_atm, "mg/L", "benson-krause1984",
+            "exp(-139.34411 + 1.575701e5/%.10g - 6.642308e7/%.10g^2 + 1.2438e10/%.10g^3 - "
+            "8.621949e11/%.10g^4 - %.10g * (1.7674e-2 - 10.754/%.10g + 2140.7/%.10g^2))",
+            t, t, t, t, in[SALINITY], t, t);
+    if (!isnan(in[OXYGEN_NOW])) {
+        hw_step(steps, "percent", 100 * in[OXYGEN_NOW] / saturation, "", "",
+                "100 * %.10g / (%.10g * %.10g)", in[OXYGEN_NOW], one_atm, share);
+    }
+    step_hours(in, steps);
+    hw_step(steps, "saturation", saturation, "mg/L", "", "%.10g * %.10g", one_atm, share);
+}
+
+const struct hw_calc hw_calc_oxygen = {
+    .name = "oxygen",
+    .purpose = "how much oxygen the water can hold, and how long it lasts when the air stops",
+    .inputs = inputs,
+    .n_inputs = INPUTS,
+    .results = results,
+    .n_results = RESULTS,
+    .notes = hw_oxygen_notes,
+    .n_notes = HW_OXYGEN_NOTES,
+    .sources = sources,
+    .run = run,
+    .work = work,
+};

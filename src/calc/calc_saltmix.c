@@ -1,0 +1,208 @@
+/* calc_saltmix.c - salt for a batch, or fresh water for water that is too salty. */
+#include "calc/list.h"
+#include "calc/saltmix_batch.h"
+#include "tables.h"
+
+#include <math.h>
+
+enum { SALT, TOP_UP, SWAP, RESULTS };
+
+static const char *const why_words[] = {"evaporated", "mixed-too-strong", NULL};
+
+static const struct hw_input inputs[INPUTS] = {
+    [VOLUME] = {.name = "volume",
+                .unit = "L",
+                .kind = HW_VOLUME,
+                .unit_must = true,
+                .lo = HW_SALTMIX_VOLUME_MIN,
+                .hi = HW_SALTMIX_VOLUME_MAX,
+                .help = "water that there is, before salt goes in; outside this doubt the unit",
+                .need = HW_REQUIRED,
+                .when_input = -1},
+    [SALINITY] = {.name = "salinity",
+                  .unit = "g/kg",
+                  .kind = HW_SALINITY,
+                  .lo = HW_SEAWATER_SALINITY_MIN,
+                  .hi = HW_SEAWATER_SALINITY_MAX,
+                  .help = "salinity of that water now, 0 for fresh; the equation of density holds "
+                          "no further",
+                  .need = HW_PRESET,
+                  .preset = 0,
+                  .when_input = -1},
+    [TARGET] = {.name = "target",
+                .unit = "g/kg",
+                .kind = HW_SALINITY,
+                .lo = HW_SEAWATER_SALINITY_MIN,
+                .hi = HW_SEAWATER_SALINITY_MAX,
+                .help = "salinity wanted; no fish bears more",
+                .need = HW_REQUIRED,
+                .when_input = -1},
+    [TEMP] = {.name = "temp",
+              .unit = "C",
+              .kind = HW_TEMPERATURE,
+              .lo = HW_SEAWATER_TEMP_MIN,
+              .hi = HW_SEAWATER_TEMP_MAX,
+              .help = "water temperature; no fish bears what lies outside",
+              .need = HW_PRESET,
+              .preset = 25,
+              .when_input = -1},
+    [WHY] = {.name = "why",
+             .unit = "",
+             .kind = HW_CHOICE,
+             .lo = 0,
+             .hi = 1,
+             .words = why_words,
+             .help = "why the water is too salty, needed when the target is lower: water went into "
+                     "the air, or too much salt went in",
+             .need = HW_OPTIONAL,
+             .when_input = -1},
+    [MOISTURE] = {.name = "moisture",
+                  .unit = "%",
+                  .kind = HW_SHARE,
+                  .lo = 0,
+                  .hi = 100 * (1 - HW_SALTMIX_DRY_MIN),
+                  .help = "water in the product, by mass; 15 is the most that crystals bind, above "
+                          "50 it is brine",
+                  .need = HW_PRESET,
+                  .preset = 0,
+                  .when_input = -1},
+    [LABEL_MASS] = {.name = "label_mass",
+                    .unit = "g",
+                    .kind = HW_MASS,
+                    .unit_must = true,
+                    .lo = HW_SALTMIX_MASS_MIN,
+                    .hi = HW_SALTMIX_MASS_MAX,
+                    .help = "product that makes label_makes of salt water, by its label; outside "
+                            "this doubt the unit",
+                    .need = HW_OPTIONAL,
+                    .when_input = -1},
+    [LABEL_MAKES] = {.name = "label_makes",
+                     .unit = "L",
+                     .kind = HW_VOLUME,
+                     .unit_must = true,
+                     .lo = HW_SALTMIX_VOLUME_MIN,
+                     .hi = HW_SALTMIX_VOLUME_MAX,
+                     .help = "finished salt water from label_mass, by the label; outside this "
+                             "doubt the unit",
+                     .need = HW_OPTIONAL,
+                     .when_input = -1},
+    [LABEL_SALINITY] = {.name = "label_salinity",
+                        .unit = "g/kg",
+                        .kind = HW_SALINITY,
+                        .lo = 1,
+                        .hi = HW_SEAWATER_SALINITY_MAX,
+                        .help = "salinity that the label promises for it; no label promises less "
+                                "or more",
+                        .need = HW_OPTIONAL,
+                        .when_input = -1},
+};
+
+static const struct hw_result results[RESULTS] = {
+    [SALT] = {.name = "salt",
+              .unit = "g",
+              .kind = HW_MASS,
+              .digits = 3,
+              .safe = -1,
+              .sometimes = true,
+              .help = "of the product, to dissolve in the water: nine tenths, measure, then the "
+                      "rest"},
+    [TOP_UP] = {.name = "top_up",
+                .unit = "L",
+                .kind = HW_VOLUME,
+                .digits = 3,
+                .safe = -1,
+                .sometimes = true,
+                .help = "fresh water to add, nothing taken out"},
+    [SWAP] = {.name = "swap",
+              .unit = "L",
+              .kind = HW_VOLUME,
+              .digits = 3,
+              .safe = -1,
+              .sometimes = true,
+              .help = "water to take out, and as much fresh water to put in"},
+};
+
+static const char *const sources[] = {"conservation",    "eos80",          "salt-hydrates",
+                                      "common-practice", "our-arithmetic", NULL};
+
+/* A step counts as above a limit when it is so by more than rounding. */
+static const double noise = 1e-9;
+
+/* The notes that leave no answer. */
+static uint32_t refusals(const struct saltmix_batch *batch, const double in[])
+{
+    bool lower = in[TARGET] < in[SALINITY];
+    return note_if(batch->product == LABEL_IN_PART, HW_SALTMIX_NOTE_LABEL_PART) |
+           note_if(batch->product == LABEL_AND_MOISTURE, HW_SALTMIX_NOTE_LABEL_AND_MOISTURE) |
+           note_if(batch->product == LABEL_UNLIKELY, HW_SALTMIX_NOTE_LABEL_UNLIKELY) |
+           note_if(lower && isnan(in[WHY]), HW_SALTMIX_NOTE_WHY_UNSAID) |
+           note_if(lower && in[WHY] == EVAPORATED && in[TARGET] == 0,
+                   HW_SALTMIX_NOTE_TOP_UP_TO_NOTHING);
+}
+
+static uint32_t salt_notes(const struct saltmix_batch *batch, const double in[])
+{
+    double step = in[TARGET] - in[SALINITY];
+    bool counted_dry = batch->product == BY_MOISTURE && in[MOISTURE] == 0;
+    if (step == 0) {
+        return note_bit(HW_SALTMIX_NOTE_NOTHING_TO_MIX);
+    }
+    return note_if(batch->label_dry > HW_SALTMIX_DRY_MAX, HW_SALTMIX_NOTE_LABEL_GENEROUS) |
+           note_if(batch->label_dry < hw_limits[HW_LIMIT_SALT_DRY].value,
+                   HW_SALTMIX_NOTE_LABEL_WET) |
+           note_if(in[SALINITY] > 0 && step > hw_limits[HW_LIMIT_SALINITY_RISE].value + noise,
+                   HW_SALTMIX_NOTE_SALT_STEP_UP) |
+           note_if(batch->salt < 1, HW_SALTMIX_NOTE_WEIGH_SMALL) |
+           note_if(counted_dry, HW_SALTMIX_NOTE_SALT_COUNTED_DRY) |
+           note_bit(HW_SALTMIX_NOTE_NO_DRY_SALT) | note_bit(HW_SALTMIX_NOTE_SALT_IN_STEPS) |
+           note_bit(HW_SALTMIX_NOTE_WATER_BEFORE_SALT);
+}
+
+static uint32_t fresh_notes(const struct saltmix_batch *batch, const double in[])
+{
+    double most = hw_limits[HW_LIMIT_TOP_UP_SHARE].value / 100 * in[VOLUME];
+    return note_if(!isnan(batch->top_up), HW_SALTMIX_NOTE_TOP_UP_KEEPS) |
+           note_if(batch->top_up > most, HW_SALTMIX_NOTE_TOP_UP_LARGE) |
+           note_if(!isnan(batch->swap), HW_SALTMIX_NOTE_SWAP_THINS) |
+           note_bit(HW_SALTMIX_NOTE_LOWER_SLOWLY);
+}
+
+static void answer(const double in[], double out[], uint32_t *notes)
+{
+    struct saltmix_batch batch = saltmix_batch(in);
+    *notes |= refusals(&batch, in);
+    if (*notes == 0) {
+        *notes |= isnan(batch.salt) ? fresh_notes(&batch, in) : salt_notes(&batch, in);
+        *notes |= note_if(batch.stretched, HW_SALTMIX_NOTE_ABOVE_FIT) |
+                  note_if(in[TARGET] != in[SALINITY], HW_SALTMIX_NOTE_FRESH_TREATED);
+    }
+    *notes |= note_bit(HW_SALTMIX_NOTE_ASK_VET);
+    out[SALT] = batch.salt;
+    out[TOP_UP] = batch.top_up;
+    out[SWAP] = batch.swap;
+}
+
+static void run(const struct hw_block *b)
+{
+    for (size_t row = 0; row < b->n; row++) {
+        double in[INPUTS];
+        double out[RESULTS];
+        block_get(b, row, in, INPUTS);
+        answer(in, out, &b->notes[row]);
+        block_set(b, row, out, RESULTS);
+    }
+}
+
+const struct hw_calc hw_calc_saltmix = {
+    .name = "saltmix",
+    .purpose = "how much salt a batch needs, or how much fresh water brings too salty water back",
+    .inputs = inputs,
+    .n_inputs = INPUTS,
+    .results = results,
+    .n_results = RESULTS,
+    .notes = hw_saltmix_notes,
+    .n_notes = HW_SALTMIX_NOTES,
+    .sources = sources,
+    .run = run,
+    .work = saltmix_work,
+};

@@ -1,0 +1,138 @@
+/* carbonate.c - pH from alkalinity and dissolved carbon, and back. */
+#include "holdwater/carbonate.h"
+
+#include "core/ammonia_kernel.h"
+#include "core/carbonate_kernel.h"
+#include "core/no_answer.h"
+#include "core/ph_kernel.h"
+#include "core/seawater_kernel.h"
+#include "holdwater/nitrogen.h"
+
+#include <stdbool.h>
+
+/* One water at its temperature and salinity: constants and totals in mol per kg of solution. */
+struct water {
+    double density, meter_over_total;
+    double k1, k2, kb, kw, kn;
+    double boron, nitrogen, alkalinity;
+    double carbon, free_carbon; /* what is known of it: all, or carbon dioxide; the other is NaN */
+};
+
+static bool within(double x, double lo, double hi)
+{
+    return x >= lo && x <= hi;
+}
+
+/* Checks what all questions share and finds the constants. */
+static int water_of(double alkalinity, double tan, double temp, double salinity, struct water *w)
+{
+    if (!within(alkalinity, HW_CARBONATE_ALKALINITY_MIN, HW_CARBONATE_ALKALINITY_MAX) ||
+        !within(tan, HW_CARBONATE_TAN_MIN, HW_CARBONATE_TAN_MAX) ||
+        !within(temp, HW_CARBONATE_TEMP_MIN, HW_CARBONATE_TEMP_MAX) ||
+        !within(salinity, HW_PH_SALINITY_MIN, HW_PH_SALINITY_MAX)) {
+        return HW_STATUS_RANGE;
+    }
+    double kelvin = hw_kelvin(temp);
+    w->density = hw_density_68(salinity, hw_temp_68(temp));
+    w->meter_over_total = hw_offset_from_free(HW_PH_METER, temp, salinity) -
+                          hw_offset_from_free(HW_PH_TOTAL, temp, salinity);
+    w->k1 = hw_exp10(-hw_carbonic_pk1(kelvin, salinity));
+    w->k2 = hw_exp10(-hw_carbonic_pk2(kelvin, salinity));
+    w->kb = hw_exp(hw_ln_boric(kelvin, salinity));
+    w->kw = hw_exp(hw_ln_water(kelvin, salinity));
+    w->kn = hw_exp10(-hw_clegg1995_pk(HW_PH_TOTAL, temp, salinity));
+    w->boron = hw_total_boron(salinity);
+    w->nitrogen = tan / HW_MOLAR_N / w->density;
+    w->alkalinity = alkalinity / w->density;
+    return hw_scale_stretched(HW_PH_METER, salinity) ? HW_STATUS_STRETCHED : HW_STATUS_OK;
+}
+
+/* Alkalinity that is no carbonate, at h mol/kg of H+. */
+static double other_alkalinity(const struct water *w, double h)
+{
+    return w->boron * w->kb / (w->kb + h) + w->kw / h - h + w->nitrogen * w->kn / (w->kn + h);
+}
+
+/* Equivalents of alkalinity in a mole of dissolved carbon. */
+static double equivalents(const struct water *w, double h)
+{
+    return (w->k1 * h + 2.0 * w->k1 * w->k2) / (h * h + w->k1 * h + w->k1 * w->k2);
+}
+
+/* Alkalinity of the water if its pH were this; it rises with pH, whichever way carbon is known. */
+static double alkalinity_at(const struct water *w, double ph)
+{
+    double h = hw_exp10(-ph);
+    double carbonate = isnan(w->carbon) ? w->free_carbon * w->k1 / h * (1.0 + 2.0 * w->k2 / h)
+                                        : w->carbon * equivalents(w, h);
+    return other_alkalinity(w, h) + carbonate;
+}
+
+static int solve(const struct water *w, double *ph)
+{
+    double lo = 3.0;
+    double hi = 12.0;
+    if (!(alkalinity_at(w, lo) < w->alkalinity && alkalinity_at(w, hi) > w->alkalinity)) {
+        return HW_STATUS_NONE;
+    }
+    for (int i = 0; i < 60; i++) {
+        double middle = lo + (hi - lo) / 2.0;
+        if (alkalinity_at(w, middle) < w->alkalinity) {
+            lo = middle;
+        } else {
+            hi = middle;
+        }
+    }
+    *ph = hi + w->meter_over_total;
+    return HW_STATUS_OK;
+}
+
+int hw_carbonate_carbon(double ph, double alkalinity, double tan, double temp, double salinity,
+                        double *carbon)
+{
+    struct water w;
+    int status = water_of(alkalinity, tan, temp, salinity, &w);
+    *carbon = HW_NO_ANSWER;
+    if (status < 0 || !within(ph, HW_PH_MIN, HW_PH_MAX)) {
+        return HW_STATUS_RANGE;
+    }
+    double h = hw_exp10(-(ph - w.meter_over_total));
+    double left = w.alkalinity - other_alkalinity(&w, h);
+    if (!(left > 0.0)) {
+        return HW_STATUS_NONE;
+    }
+    *carbon = left / equivalents(&w, h) * w.density;
+    return status;
+}
+
+int hw_carbonate_ph(double alkalinity, double carbon, double tan, double temp, double salinity,
+                    double *ph)
+{
+    struct water w;
+    int status = water_of(alkalinity, tan, temp, salinity, &w);
+    *ph = HW_NO_ANSWER;
+    if (status < 0 || !within(carbon, HW_CARBONATE_CARBON_MIN, HW_CARBONATE_CARBON_MAX)) {
+        return HW_STATUS_RANGE;
+    }
+    w.carbon = carbon / w.density;
+    w.free_carbon = HW_NO_ANSWER;
+    int solved = solve(&w, ph);
+    return solved < 0 ? solved : status;
+}
+
+int hw_carbonate_ph_in_air(double alkalinity, double air, double tan, double temp, double salinity,
+                           double *ph)
+{
+    struct water w;
+    int status = water_of(alkalinity, tan, temp, salinity, &w);
+    *ph = HW_NO_ANSWER;
+    if (status < 0 || !within(air, HW_CARBONATE_AIR_MIN, HW_CARBONATE_AIR_MAX)) {
+        return HW_STATUS_RANGE;
+    }
+    double kelvin = hw_kelvin(temp);
+    w.carbon = HW_NO_ANSWER;
+    w.free_carbon = hw_carbon_dioxide_solubility(kelvin, salinity) *
+                    hw_carbon_dioxide_fugacity(kelvin) * air * 1e-6;
+    (void)solve(&w, ph); /* alkalinity and air in range: the pH lies well within 3 to 12 */
+    return status;
+}

@@ -1,0 +1,101 @@
+/* saltmix.c - water made saltier or less salty, by the conservation of salt. */
+#include "holdwater/saltmix.h"
+
+#include "core/no_answer.h"
+
+#include <stdbool.h>
+
+static bool within(double x, double lo, double hi)
+{
+    return x >= lo && x <= hi;
+}
+
+static bool is_volume(double x)
+{
+    return within(x, HW_SALTMIX_VOLUME_MIN, HW_SALTMIX_VOLUME_MAX);
+}
+
+/* The density of the water that there is, and the checks that all questions share. */
+static int start(double volume, double salinity, double target, double temp, double *density)
+{
+    int status = hw_seawater_density(salinity, temp, density);
+    if (!is_volume(volume) || !within(target, HW_SEAWATER_SALINITY_MIN, HW_SEAWATER_SALINITY_MAX)) {
+        return HW_STATUS_RANGE;
+    }
+    return status;
+}
+
+int hw_saltmix_add(double volume, double salinity, double target, double temp, double dry,
+                   double *mass)
+{
+    double density = HW_NO_ANSWER;
+    int status = start(volume, salinity, target, temp, &density);
+    *mass = HW_NO_ANSWER;
+    if (status < 0 || !within(dry, HW_SALTMIX_DRY_MIN, HW_SALTMIX_DRY_MAX)) {
+        return HW_STATUS_RANGE;
+    }
+    if (target < salinity) {
+        return HW_STATUS_NONE;
+    }
+    *mass = volume * density * (target - salinity) / (1000.0 * dry - target);
+    return status;
+}
+
+/* Water at 0 g/kg, at a temperature that was checked. */
+static double fresh_density(double temp)
+{
+    double density = HW_NO_ANSWER;
+    (void)hw_seawater_density(0.0, temp, &density);
+    return density;
+}
+
+int hw_saltmix_top_up(double volume, double salinity, double target, double temp, double *litres)
+{
+    double density = HW_NO_ANSWER;
+    int status = start(volume, salinity, target, temp, &density);
+    *litres = HW_NO_ANSWER;
+    if (status < 0) {
+        return status;
+    }
+    if (target > salinity || (target == 0.0 && salinity > 0.0)) {
+        return HW_STATUS_NONE;
+    }
+    *litres = target == salinity
+                  ? 0.0
+                  : volume * density / fresh_density(temp) * (salinity - target) / target;
+    return status;
+}
+
+int hw_saltmix_swap(double volume, double salinity, double target, double temp, double *litres)
+{
+    double density = HW_NO_ANSWER;
+    int status = start(volume, salinity, target, temp, &density);
+    *litres = HW_NO_ANSWER;
+    if (status < 0) {
+        return status;
+    }
+    if (target > salinity) {
+        return HW_STATUS_NONE;
+    }
+    double excess = density * (salinity - target);
+    *litres =
+        target == salinity ? 0.0 : volume * (excess / (excess + fresh_density(temp) * target));
+    return status;
+}
+
+int hw_saltmix_label(double mass, double makes, double salinity, double temp, double *dry)
+{
+    double density = HW_NO_ANSWER;
+    int status = hw_seawater_density(salinity, temp, &density);
+    *dry = HW_NO_ANSWER;
+    if (status < 0 || !is_volume(makes) ||
+        !within(mass, HW_SALTMIX_MASS_MIN, HW_SALTMIX_MASS_MAX)) {
+        return HW_STATUS_RANGE;
+    }
+    double share = makes * density / 1000.0 * salinity / mass;
+    if (!within(share, HW_SALTMIX_DRY_MIN, HW_SALTMIX_LABEL_MAX)) {
+        return HW_STATUS_NONE;
+    }
+    *dry = share;
+    return status;
+}

@@ -1,0 +1,158 @@
+/* test_buffer.c - the calculation buffer: mass, pH and free ammonia after it, every note. */
+#include "assert_close.h"
+#include "note_rows.h"
+
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+
+#include <cmocka.h>
+
+static const struct hw_calc *buffer(void)
+{
+    return find_calc("buffer");
+}
+
+static double ask_for(const char *line, const char *result)
+{
+    struct hw_question question;
+    struct hw_answer answer;
+    ask(buffer(), line, &question, &answer);
+    return result_of(buffer(), &answer, result);
+}
+
+#define DOSE  "volume=110L;alkalinity=1.6;target=2.1"
+#define SEA   ";temp=25;salinity=34"
+#define WATER DOSE ";ph=7.6" SEA
+#define SODA  ";source=sodium-carbonate"
+#define BIG   "volume=110L;alkalinity=1;target=2;ph=7.4" SEA ";tan=2"
+#define LEVEL "volume=110L;alkalinity=2.1;target=2.1"
+#define CALM  "volume=110L;alkalinity=2.4;target=2.5;ph=8.25" SEA
+#define STEEP "volume=110L;alkalinity=0.5;target=9;ph=8.2;temp=25;salinity=0"
+
+static void results_and_their_absence(void **state)
+{
+    (void)state;
+    assert_close(ask_for(DOSE, "mass"), 0.5 * 110 * 0.084006, 0, 1e-14);
+    assert_close(ask_for(DOSE SODA, "mass"), 0.5 * 110 * 0.052994, 0, 1e-14);
+    static const char *const after[] = {"ph_after", "ph_aired"};
+    static const char *const free_ones[] = {"free_before", "free_after", "free_aired"};
+    static const char *const parts[] = {DOSE, DOSE ";ph=7.6;tan=0.5", DOSE SEA ";tan=0.5",
+                                        DOSE ";ph=7.6;temp=25", DOSE ";ph=7.6;salinity=34"};
+    for (size_t i = 0; i < 2; i++) {
+        check(isfinite(ask_for(WATER, after[i])));
+        for (size_t k = 0; k < sizeof parts / sizeof parts[0]; k++) {
+            assert_no_answer(ask_for(parts[k], after[i]));
+            assert_no_answer(ask_for(parts[k], free_ones[i]));
+            check(isfinite(ask_for(parts[k], "mass")));
+        }
+    }
+    for (size_t i = 0; i < 3; i++) {
+        assert_no_answer(ask_for(WATER, free_ones[i]));
+        check(ask_for(WATER ";tan=0.5", free_ones[i]) > 0);
+        assert_close(ask_for(WATER ";tan=0", free_ones[i]), 0, 0, 0);
+    }
+    /* nothing added, nothing moved */
+    assert_close(ask_for(LEVEL ";ph=7.9" SEA ";tan=1", "ph_after"), 7.9, 1e-9, 0);
+    assert_close(ask_for(LEVEL ";ph=7.9" SEA ";tan=1", "free_after"),
+                 ask_for(LEVEL ";ph=7.9" SEA ";tan=1", "free_before"), 0, 1e-8);
+}
+
+static const struct note_row notes[] = {
+    {"fit-stretched", DOSE ";ph=7.6;temp=25;salinity=12", WATER},
+    {"fit-stretched", DOSE ";ph=7.6;temp=4;salinity=34;tan=0.5", DOSE ";ph=7.6;temp=4;salinity=34"},
+    {"target-below", "volume=110L;alkalinity=2.1;target=2", LEVEL},
+    {"ph-not-alkalinity", "volume=110L;alkalinity=0.1;target=2;ph=9.5" SEA, WATER},
+    {"buffer-over-ph", STEEP SODA, STEEP},
+    {"buffer-over-ph", "volume=110L;alkalinity=0;target=10;ph=5;temp=25;salinity=0" SODA, STEEP},
+    {"nothing-to-mix", LEVEL, DOSE},
+    {"carbonate-never", DOSE SODA ";tan=0.1", DOSE SODA ";tan=0"},
+    {"carbonate-never", BIG SODA, BIG},
+    {"carbonate-never", DOSE SODA ";tan=0.1", DOSE SODA},
+    {"buffer-frees", BIG, CALM ";tan=0.5"},
+    {"buffer-frees", WATER SODA ";tan=0.5", WATER SODA},
+    {"buffer-frees-later", BIG, BIG SODA},
+    {"buffer-frees-later", WATER ";tan=0.5", WATER ";tan=0"},
+    {"buffer-over-limit", BIG, WATER ";tan=0.1"},
+    {"buffer-over-limit", BIG, "volume=110L;alkalinity=1;target=2;ph=7.4;temp=25;salinity=9;tan=2"},
+    {"ammonia-first", DOSE ";tan=0.1", DOSE},
+    {"ammonia-first", DOSE ";tan=0.1", LEVEL ";tan=0.1"},
+    {"alkalinity-step", "volume=110L;alkalinity=1.6;target=2.2", DOSE},
+    {"buffer-ph-step", WATER SODA, WATER},
+    {"buffer-ph-step", WATER SODA, DOSE SODA},
+    {"alkalinity-high", "volume=110L;alkalinity=3.8;target=4.1",
+     "volume=110L;alkalinity=3.8;target=4"},
+    {"buffer-fresh", DOSE ";ph=7.6;temp=25;salinity=4.9", DOSE ";ph=7.6;temp=25;salinity=5"},
+    {"buffer-fresh", DOSE ";ph=7.6;temp=25;salinity=0.3", DOSE ";temp=25;salinity=0.3"},
+    {"weigh-small", "volume=10L;alkalinity=1.6;target=2.1", DOSE},
+    {"weigh-small", "volume=10L;alkalinity=1.6;target=2.1", LEVEL},
+    {"pour-buffer", DOSE, LEVEL},
+    {"buffer-states", WATER, DOSE},
+    {"buffer-unsaid", DOSE ";ph=7.6", WATER},
+    {"buffer-tan-unsaid", WATER, WATER ";tan=0"},
+    {"buffer-tan-unsaid", WATER, DOSE},
+    {"baking-soda", DOSE, DOSE SODA},
+    {"washing-soda", DOSE SODA, DOSE},
+    {"buffer-measure", DOSE, LEVEL},
+    {"ask-vet", DOSE, NULL},
+    {"ask-vet", STEEP SODA, NULL},
+};
+
+static void every_note(void **state)
+{
+    (void)state;
+    check_notes(buffer(), notes, sizeof notes / sizeof notes[0]);
+}
+
+static void workings(void **state)
+{
+    (void)state;
+    check_working(buffer(), BIG SODA);
+    check_working(buffer(), "volume=110L;alkalinity=5dKH;target=100mgCaCO3/L;ph=7.9;temp=78F;"
+                            "salinity=0.3;tan=1.2");
+}
+
+/* Carbonate raises pH at once and more than bicarbonate; both end at the same pH in air, which does not depend on
+ * the pH before; and free ammonia goes with the pH. */
+static void two_salts_one_end(void **state)
+{
+    (void)state;
+    hw_random_start(20310417);
+    for (int i = 0; i < 500; i++) {
+        char water[200];
+        char line[260];
+        double alkalinity = hw_random_between(0.8, 3);
+        double ph = hw_random_between(7, 8.3);
+        (void)snprintf(water, sizeof water,
+                       "volume=75L;alkalinity=%.6f;target=%.6f;temp=%.4f;salinity=%.4fg/kg;tan=0.4",
+                       alkalinity, alkalinity + hw_random_between(0.1, 1), hw_random_between(5, 35),
+                       hw_random_between(0.1, 44));
+        (void)snprintf(line, sizeof line, "%s;ph=%.5f", water, ph);
+        double gentle = ask_for(line, "ph_after");
+        double aired = ask_for(line, "ph_aired");
+        double free_gentle = ask_for(line, "free_after");
+        (void)snprintf(line, sizeof line, "%s;ph=%.5f;source=sodium-carbonate", water, ph);
+        double strong = ask_for(line, "ph_after");
+        check(strong > ph && strong > gentle);
+        check(ask_for(line, "free_after") > free_gentle);
+        assert_close(ask_for(line, "ph_aired"), aired, 0, 0);
+        (void)snprintf(line, sizeof line, "%s;ph=%.5f", water, ph - 0.4);
+        assert_close(ask_for(line, "ph_aired"), aired, 0, 0);
+        check(ask_for(line, "ph_after") < gentle);
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(results_and_their_absence),
+        cmocka_unit_test(every_note),
+        cmocka_unit_test(workings),
+        cmocka_unit_test(two_salts_one_end),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+    return hw_report_checks(failed);
+}
