@@ -5,8 +5,10 @@
 #include "cli/message.h"
 #include "cli/report.h"
 #include "cli/rows.h"
+#include "cli/solve.h"
 #include "cli/stream.h"
 #include "cli/suggest.h"
+#include "cli/sweep.h"
 #include "cli/tank.h"
 
 #include "holdwater/holdwater.h"
@@ -137,6 +139,16 @@ static int calculate(int argc, char *argv[], const struct hw_calc *calc)
     if (problem != HW_FINE) {
         message_problem(calc, args.written, &question, problem, which);
         return problem == HW_PROBLEM_OUT_OF_RANGE ? EXIT_UNANSWERED : EXIT_ASKED_WRONGLY;
+    }
+    if (question.n_axes > 0) {
+        return sweep_run(&args, &question);
+    }
+    if (question.solved < calc->n_inputs) {
+        return solve_run(&args, &question);
+    }
+    if (args.format == FORMAT_SVG) {
+        complain("--format svg draws a sweep: write an input as start:stop:step");
+        return EXIT_ASKED_WRONGLY;
     }
     return answer_one(&args, &question);
 }

@@ -119,7 +119,7 @@ static bool is_missing(const struct hw_calc *calc, const struct hw_written writt
                        const struct hw_question *question, size_t first, size_t i)
 {
     const struct hw_input *input = &calc->inputs[i];
-    bool written_later = written[i].from == HW_FROM_COLUMN;
+    bool written_later = written[i].from == HW_FROM_COLUMN || written[i].from == HW_SOLVED;
     if (input->need != HW_REQUIRED || input->group != 0 || written[i].text.at || written_later) {
         return false;
     }
@@ -246,9 +246,9 @@ static const char *reason(enum hw_problem problem)
     case HW_PROBLEM_TOO_LARGE:
         return "is too large for any number here";
     case HW_PROBLEM_SPREAD:
-        return "carries an uncertainty: this version takes plain values only";
+        return "carries an uncertainty: none can stand here";
     case HW_PROBLEM_SWEEP:
-        return "is a sweep: this version takes one value at a time";
+        return "is a sweep: only an option of one question can be one";
     case HW_PROBLEM_NEEDS_UNIT:
         return "has no unit: no answer rests on a guessed unit";
     case HW_PROBLEM_UNKNOWN_UNIT:
@@ -269,6 +269,29 @@ static const char *reason(enum hw_problem problem)
         return "names a word twice";
     case HW_PROBLEM_NOT_ALONE:
         return "has none beside other words: none stands alone";
+    case HW_PROBLEM_HALF:
+        return "has no number after +-: write it as in 0.6+-0.1 or 0.6+-15%";
+    case HW_PROBLEM_HALF_NEGATIVE:
+        return "has an uncertainty below zero: +- stands for both sides already";
+    case HW_PROBLEM_HALF_UNIT:
+        return "has an uncertainty in a unit that does not go with the value: write the same unit "
+               "on both";
+    case HW_PROBLEM_HALF_WORD:
+        return "is a word: it has no uncertainty";
+    case HW_PROBLEM_HALF_COUNT:
+        return "is a whole number: it has no uncertainty";
+    case HW_PROBLEM_SWEEP_PARTS:
+        return "is no sweep: write start:stop:step, three plain numbers, as in 7.8:8.6:0.1";
+    case HW_PROBLEM_SWEEP_UNITS:
+        return "has parts with different units: a unit on the last part serves all";
+    case HW_PROBLEM_SWEEP_WORD:
+        return "is no sweep: words cannot be counted through, ask once for each";
+    case HW_PROBLEM_STEP_ZERO:
+        return "has a step of 0";
+    case HW_PROBLEM_STEP_SIGN:
+        return "has a step that leads away from its end: give it the other sign";
+    case HW_PROBLEM_SWEEP_LONG:
+        return "has more than 1000 values: take a larger step";
     case HW_PROBLEM_OUT_OF_RANGE:
         return "is out of range";
     default:
@@ -316,6 +339,33 @@ static void message_value(const struct hw_calc *calc, const struct hw_written *w
     complain("(%s)", input->help);
 }
 
+void message_for(const struct hw_input *target, struct hw_text text, enum hw_problem problem)
+{
+    char shown[SHOWN_MAX];
+    char units[ALLOWED_MAX];
+    show_text(text, shown);
+    units_text(target->kind, units);
+    complain("--for %s='%s' %s", target->name, shown, reason(problem));
+    if (units[0] != '\0') {
+        complain("--for %s takes a number%s%s", target->name,
+                 target->unit_must ? " with its unit: " : "; units ", units);
+    }
+}
+
+/* A name that stands for an option twice over, or too many of them. */
+static void message_forms(const struct hw_calc *calc, enum hw_problem problem, size_t which)
+{
+    char option[OPTION_MAX];
+    option_name(calc->inputs[which].name, option);
+    if (problem == HW_PROBLEM_SWEEPS) {
+        complain("--%s is a third sweep: a table has one, a chart has two", option);
+    } else if (problem == HW_PROBLEM_SOLVE_GIVEN) {
+        complain("--%s is given, and --solve looks for it: leave one of the two out", option);
+    } else {
+        complain("--solve %s: it takes words; only a number can be looked for", option);
+    }
+}
+
 void message_problem(const struct hw_calc *calc, const struct hw_written written[],
                      const struct hw_question *question, enum hw_problem problem, size_t which)
 {
@@ -328,6 +378,9 @@ void message_problem(const struct hw_calc *calc, const struct hw_written written
         message_group(calc, which, problem == HW_PROBLEM_NONE_OF_GROUP);
     } else if (problem == HW_PROBLEM_OUT_OF_PLACE) {
         message_out_of_place(calc, which, question);
+    } else if (problem == HW_PROBLEM_SWEEPS || problem == HW_PROBLEM_SOLVE_GIVEN ||
+               problem == HW_PROBLEM_SOLVE_WORD) {
+        message_forms(calc, problem, which);
     } else {
         message_value(calc, &written[which], question, problem, which);
         return;
