@@ -208,7 +208,7 @@ static bool read_general(size_t option, const char *word, struct args *args)
     case SOLVE:
         return option_solve(args->calc, text, &args->solve);
     case FOR:
-        return option_for(args->calc, text, &args->wanted, &args->wanted_value);
+        return option_for(args->calc, text, &args->wanted, &args->wanted_value, &args->wanted_unit);
     case SPREAD:
         args->spread = true;
         return true;

@@ -61,8 +61,9 @@ struct args {
     size_t solve;        /* the first entry of the input that is solved for, or calc->n_inputs */
     size_t wanted;       /* the result it is to reach, or calc->n_results */
     double wanted_value; /* in the result's unit */
-    bool spread;         /* rows take uncertainties */
-    bool row_option;     /* an option was given that only rows have */
+    const struct hw_unit *wanted_unit; /* as it was written, or NULL */
+    bool spread;                       /* rows take uncertainties */
+    bool row_option;                   /* an option was given that only rows have */
 };
 
 /* Reads argv[2] onwards. True when all is well; else the message is out. */

@@ -135,17 +135,19 @@ static struct hw_input as_input(const struct hw_result *result)
 {
     bool must = result->kind == HW_VOLUME || result->kind == HW_MASS || result->kind == HW_LENGTH ||
                 result->kind == HW_DOSE_RATE;
+    double most = result->kind == HW_COUNT ? 1e15 : DBL_MAX; /* a count is a whole number yet */
     return (struct hw_input){.name = result->name,
                              .unit = result->unit,
                              .help = result->help,
                              .kind = result->kind,
                              .unit_must = must,
-                             .lo = -DBL_MAX,
-                             .hi = DBL_MAX,
+                             .lo = -most,
+                             .hi = most,
                              .when_input = -1};
 }
 
-bool option_for(const struct hw_calc *calc, struct hw_text text, size_t *result, double *value)
+bool option_for(const struct hw_calc *calc, struct hw_text text, size_t *result, double *value,
+                const struct hw_unit **unit)
 {
     const char *equals = memchr(text.at, '=', text.n);
     if (!equals) {
@@ -157,9 +159,8 @@ bool option_for(const struct hw_calc *calc, struct hw_text text, size_t *result,
     if (*result == calc->n_results) {
         return option_no_result("for", calc, name);
     }
-    const struct hw_unit *unit = NULL;
     const struct hw_input target = as_input(&calc->results[*result]);
-    enum hw_problem problem = hw_value_read(&target, wanted, NULL, value, &unit);
+    enum hw_problem problem = hw_value_read(&target, wanted, NULL, value, unit);
     if (problem != HW_FINE) {
         message_for(&target, wanted, problem);
         return false;

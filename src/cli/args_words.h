@@ -21,6 +21,7 @@ bool option_when(const char *word);
 /* The name of an input: the first entry of that name. */
 bool option_solve(const struct hw_calc *calc, struct hw_text text, size_t *input);
 
-/* RESULT=VALUE; the value comes in the result's unit. */
-bool option_for(const struct hw_calc *calc, struct hw_text text, size_t *result, double *value);
+/* RESULT=VALUE; the value comes in the result's unit, and with the unit that was written, or NULL. */
+bool option_for(const struct hw_calc *calc, struct hw_text text, size_t *result, double *value,
+                const struct hw_unit **unit);
 #endif

@@ -61,14 +61,14 @@ int hw_notes_raised(const struct hw_calc *calc, uint32_t notes)
     return raised;
 }
 
-bool hw_point_better(const struct hw_line *line, double target, double slack,
+bool hw_point_better(const struct hw_calc *calc, size_t result, double target, double slack,
                      const struct hw_point *a, const struct hw_point *b)
 {
-    int safe = line->calc->results[line->result].safe;
+    int safe = calc->results[result].safe;
     bool a_safe = safe * (a->y - target) >= -slack;
     bool b_safe = safe * (b->y - target) >= -slack;
-    int a_raised = hw_notes_raised(line->calc, a->notes);
-    int b_raised = hw_notes_raised(line->calc, b->notes);
+    int a_raised = hw_notes_raised(calc, a->notes);
+    int b_raised = hw_notes_raised(calc, b->notes);
     if (a_safe != b_safe) {
         return a_safe;
     }
@@ -76,6 +76,11 @@ bool hw_point_better(const struct hw_line *line, double target, double slack,
         return a_raised < b_raised;
     }
     return fabs(a->y - target) < fabs(b->y - target);
+}
+
+static bool is_better(const struct search *s, const struct hw_point *a, const struct hw_point *b)
+{
+    return hw_point_better(s->line.calc, s->line.result, s->target, 0, a, b);
 }
 
 /* --- Narrowing --------------------------------------------------------------------------------------------------- */
@@ -147,6 +152,13 @@ static void add_root(struct search *s, const struct hw_point *from, double to)
     found->root[found->n_roots++] = (struct hw_root){from->x, to, from->y};
 }
 
+/* The next value of the input, unless the result leaves the target there. */
+static struct hw_point beside(struct search *s, const struct hw_point *p, double towards)
+{
+    struct hw_point next = look_at(s, nextafter(p->x, towards));
+    return is_near(s, &next) ? next : *p;
+}
+
 /* The end of where the result has the target, to within rounding. One value of it is chosen when they are all one. */
 static void leave_target(struct search *s, const struct hw_point *to)
 {
@@ -157,6 +169,8 @@ static void leave_target(struct search *s, const struct hw_point *to)
         add_root(s, &here, there.x);
         return;
     }
+    here = beside(s, &here, s->line.input->lo);
+    there = beside(s, &there, s->line.input->hi);
     bool at_zero = here.x < 0 && there.x > 0;
     struct hw_point best = look_at(s, at_zero ? 0 : (here.x + there.x) / 2);
     if (!at_zero) {
@@ -164,8 +178,8 @@ static void leave_target(struct search *s, const struct hw_point *to)
             narrow(s, &here, &there, exactly_alike);
             best = here;
         }
-        best = hw_point_better(&s->line, s->target, 0, &here, &best) ? here : best;
-        best = hw_point_better(&s->line, s->target, 0, &there, &best) ? there : best;
+        best = is_better(s, &here, &best) ? here : best;
+        best = is_better(s, &there, &best) ? there : best;
     }
     add_root(s, &best, best.x);
 }
@@ -174,7 +188,7 @@ static void leave_target(struct search *s, const struct hw_point *to)
 static void pass(struct search *s, const struct hw_point *a, const struct hw_point *b, double rise)
 {
     const struct hw_result *result = &s->line.calc->results[s->line.result];
-    const struct hw_point *best = hw_point_better(&s->line, s->target, 0, a, b) ? a : b;
+    const struct hw_point *best = is_better(s, a, b) ? a : b;
     double step = fabs(b->y - a->y);
     bool whole = s->line.input->kind == HW_COUNT;
     bool leap = !whole && step > near * fabs(s->target) && step > smooth * rise;

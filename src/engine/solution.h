@@ -70,6 +70,6 @@ int hw_notes_raised(const struct hw_calc *calc, uint32_t notes);
 
 /* True when point a serves better than b to bring a result to a target: what is on its `safe` side comes first (within
  * slack both count as being on the target), then, when it has no such side, fewer raised notes, then the nearer. */
-bool hw_point_better(const struct hw_line *line, double target, double slack,
+bool hw_point_better(const struct hw_calc *calc, size_t result, double target, double slack,
                      const struct hw_point *a, const struct hw_point *b);
 #endif

@@ -22,6 +22,9 @@ enum { BIT_STAND = 1u << STAND, BIT_RAISE = 1u << RAISE };
 enum { BIT_REFUSE = 1u << REFUSE, BIT_WITHHOLD = 1u << WITHHOLD };
 
 static double (*shape)(double x, uint32_t *notes);
+static struct hw_input input = {.name = "x", .unit = "", .help = "", .when_input = -1};
+static struct hw_result result = {.name = "y", .unit = "", .help = "", .kind = HW_NUMBER};
+static bool outside; /* a value was asked about that is out of range, or none */
 
 static void run(const struct hw_block *b)
 {
@@ -29,7 +32,7 @@ static void run(const struct hw_block *b)
         double x = b->in[0][row];
         b->notes[row] |= BIT_STAND;
         b->out[0][row] = shape(x, &b->notes[row]);
-        check(x >= 0 || x < 0); /* never asked about nothing */
+        outside = outside || !(x >= input.lo && x <= input.hi);
     }
 }
 
@@ -39,9 +42,6 @@ static const struct hw_note notes[NOTES] = {
     [REFUSE] = {"refuse", "", NULL, HW_REFUSED},
     [WITHHOLD] = {"withhold", "", NULL, HW_WITHHELD},
 };
-
-static struct hw_input input = {.name = "x", .unit = "", .help = "", .when_input = -1};
-static struct hw_result result = {.name = "y", .unit = "", .help = "", .kind = HW_NUMBER};
 
 static const struct hw_calc made_up = {
     .name = "made_up",
@@ -65,6 +65,7 @@ static void solve(double (*of)(double x, uint32_t *bits), double lo, double hi, 
     input.hi = hi;
     memset(&found, 0x55, sizeof found);
     hw_solve(&question, 0, target, &found);
+    check(!outside);
 }
 
 /* One root, at one value. */
@@ -519,6 +520,13 @@ static double square_with_caution(double x, uint32_t *bits)
     return x * x;
 }
 
+static double steps_over_two(double x, uint32_t *bits)
+{
+    double y = 2 + 1e6 * (x - 1.4142135623730951) + 4e-16;
+    *bits |= y > 2 ? BIT_RAISE : 0;
+    return y;
+}
+
 static void the_safe_side(void **state)
 {
     (void)state;
@@ -535,6 +543,9 @@ static void the_safe_side(void **state)
     one_root(sqrt(2), 0, 4e-16);
     solve(square_with_caution, 0, 10, 2);
     one_root(sqrt(2), 0, 4e-16);
+    check(found.root[0].reached < 2);
+    solve(steps_over_two, 0, 10, 2); /* the only value within rounding is over, and cautioned */
+    one_root(sqrt(2), 0, 1e-12);
     check(found.root[0].reached < 2);
     assert_int_equal(hw_notes_raised(&made_up, BIT_STAND | BIT_RAISE | BIT_REFUSE), 2);
 }
