@@ -299,19 +299,18 @@ static const char *reason(enum hw_problem problem)
     }
 }
 
-static void message_wrong_kind(const struct hw_input *input, const char *option,
-                               struct hw_text text, const struct hw_unit *column)
+/* A unit of another kind; head is the option and what was written, as in --temp '25 mg/L'. */
+static void message_wrong_kind(const struct hw_input *input, const char *head, struct hw_text text,
+                               const struct hw_unit *column)
 {
-    char shown[SHOWN_MAX];
-    show_text(text, shown);
     size_t unit_at = 0;
     while (unit_at < text.n && strchr("+-.0123456789eE ", text.at[unit_at])) {
         unit_at++;
     }
     const struct hw_unit *unit =
         unit_at < text.n ? hw_unit_find_any(text.at + unit_at, text.n - unit_at) : column;
-    complain("--%s '%s' is %s, %s is wanted", option, shown,
-             unit ? hw_kind_name(unit->kind) : "of another kind", hw_kind_name(input->kind));
+    complain("%s is %s, %s is wanted", head, unit ? hw_kind_name(unit->kind) : "of another kind",
+             hw_kind_name(input->kind));
 }
 
 static void message_value(const struct hw_calc *calc, const struct hw_written *written,
@@ -322,18 +321,20 @@ static void message_value(const struct hw_calc *calc, const struct hw_written *w
     char option[OPTION_MAX];
     char shown[SHOWN_MAX];
     char allowed[ALLOWED_MAX];
+    char head[OPTION_MAX + SHOWN_MAX + 8];
     option_name(input->name, option);
     show_text(text, shown);
     allowed_text(input, allowed);
+    (void)snprintf(head, sizeof head, "--%s '%s'", option, shown);
     if (problem == HW_PROBLEM_UNKNOWN_WORD && message_twin_word(calc, which, text, question)) {
         return;
     }
     if (problem == HW_PROBLEM_UNKNOWN_WORD) {
         message_unknown_word(input, text);
     } else if (problem == HW_PROBLEM_WRONG_KIND) {
-        message_wrong_kind(input, option, text, written->column);
+        message_wrong_kind(input, head, text, written->column);
     } else {
-        complain("--%s '%s' %s", option, shown, reason(problem));
+        complain("%s %s", head, reason(problem));
     }
     complain("--%s takes %s", option, allowed);
     complain("(%s)", input->help);
@@ -343,9 +344,15 @@ void message_for(const struct hw_input *target, struct hw_text text, enum hw_pro
 {
     char shown[SHOWN_MAX];
     char units[ALLOWED_MAX];
+    char head[OPTION_MAX + SHOWN_MAX + 8];
     show_text(text, shown);
     units_text(target->kind, units);
-    complain("--for %s='%s' %s", target->name, shown, reason(problem));
+    (void)snprintf(head, sizeof head, "--for %.36s='%s'", target->name, shown);
+    if (problem == HW_PROBLEM_WRONG_KIND) {
+        message_wrong_kind(target, head, text, NULL);
+    } else {
+        complain("%s %s", head, reason(problem));
+    }
     if (units[0] != '\0') {
         complain("--for %s takes a number%s%s", target->name,
                  target->unit_must ? " with its unit: " : "; units ", units);

@@ -9,14 +9,13 @@
 
 enum { INDENT = 4 };
 
-/* What was wanted, as it is shown and as it was written. */
-static void target_text(const struct args *args, char text[2 * SOLVED_TEXT])
+void target_text(const struct args *args, int digits, char text[2 * SOLVED_TEXT])
 {
     const struct hw_result *result = &args->calc->results[args->wanted];
     const struct hw_unit *kept = hw_unit_of(result->kind, result->unit);
     char value[SOLVED_TEXT];
     char written[SOLVED_TEXT];
-    amount_text(args->wanted_value, 6, result->unit, value);
+    amount_text(args->wanted_value, digits, result->unit, value);
     (void)snprintf(text, 2 * SOLVED_TEXT, "%.60s", value);
     if (args->wanted_unit && args->wanted_unit != kept) {
         amount_text(hw_unit_convert(args->wanted_value, kept, args->wanted_unit), 6,
@@ -52,7 +51,7 @@ static void print_others(const struct report *report, const struct hw_input *inp
     if (solution->n_roots == 1) {
         return;
     }
-    (void)snprintf(line, sizeof line, "the smallest of %s%zu; also",
+    (void)snprintf(line, sizeof line, "%s%zu solutions, this is the smallest; also",
                    solution->more_roots ? "more than " : "", solution->n_roots);
     for (size_t i = 1; i < solution->n_roots; i++) {
         char number[NUMBER_MAX];
@@ -61,8 +60,7 @@ static void print_others(const struct report *report, const struct hw_input *inp
         (void)snprintf(line + used, sizeof line - used, "%s%.30s", i == 1 ? " " : ", ", number);
     }
     size_t used = strlen(line);
-    (void)snprintf(line + used, sizeof line - used,
-                   "%s%s: choose; what follows is for the smallest",
+    (void)snprintf(line + used, sizeof line - used, "%s%s. What follows is for this one",
                    input->unit[0] == '\0' ? "" : " ", input->unit);
     print_line(line);
 }
@@ -128,7 +126,7 @@ void report_solved(const struct report *report)
     const char *own = report->solved->own;
     char target[2 * SOLVED_TEXT];
     char line[4 * SOLVED_TEXT];
-    target_text(report->args, target);
+    target_text(report->args, 6, target);
     (void)snprintf(line, sizeof line, "%s%ssolved, so that %s is %s", own,
                    own[0] == '\0' ? "" : "; ", question->calc->results[report->args->wanted].name,
                    target);

@@ -148,6 +148,7 @@ static void message_unreached(const struct args *args, const struct hw_input *in
     char least[SOLVED_TEXT];
     char most[SOLVED_TEXT];
     char target[SOLVED_TEXT];
+    char wanted[2 * SOLVED_TEXT];
     double y[] = {solution->least.y, solution->most.y};
     bool between = y[0] < args->wanted_value && args->wanted_value < y[1];
     int digits = 6;
@@ -158,10 +159,11 @@ static void message_unreached(const struct args *args, const struct hw_input *in
         digits++;
     } while (digits <= MOST_DIGITS && (strcmp(least, target) == 0 || strcmp(most, target) == 0));
     amount_text(y[0], digits - 1, "", least);
+    target_text(args, digits - 1, wanted);
     amount_text(input->lo, 12, "", lo);
     amount_text(input->hi, 12, input->unit, hi);
     complain("no solution for %s between %s and %s: %s runs from %s to %s%s%s%s", input->name, lo,
-             hi, result->name, least, most, between ? ", and passes " : ", never ", target,
+             hi, result->name, least, most, between ? ", and passes " : ", never ", wanted,
              between ? " only where there is no answer" : "");
 }
 
@@ -169,11 +171,11 @@ static void message_jump(const struct args *args, const struct hw_input *input,
                          const struct hw_solution *solution)
 {
     const struct hw_result *result = &args->calc->results[args->wanted];
-    char target[SOLVED_TEXT];
+    char target[2 * SOLVED_TEXT];
     char at[SOLVED_TEXT];
     char from[SOLVED_TEXT];
     char to[SOLVED_TEXT];
-    amount_text(args->wanted_value, 6, result->unit, target);
+    target_text(args, 6, target);
     amount_text(solution->jump_to.x, 6, input->unit, at);
     amount_text(solution->jump_from.y, 6, "", from);
     amount_text(solution->jump_to.y, 6, result->unit, to);

@@ -12,4 +12,7 @@ void place_text(const struct hw_input *input, double from, double to, char text[
 
 /* A number with its unit. */
 void amount_text(double value, int digits, const char *unit, char text[SOLVED_TEXT]);
+
+/* What was wanted, in the result's unit and as it was written. */
+void target_text(const struct args *args, int digits, char text[2 * SOLVED_TEXT]);
 #endif

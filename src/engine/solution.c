@@ -21,6 +21,7 @@ struct search {
     struct hw_point before, last; /* of the points in the stretch with answers that runs now */
     size_t in_stretch;            /* how many there were; 0: no such stretch runs */
     bool crossed;                 /* the last step changed sides */
+    bool away;                    /* since the last root the result has been off the target */
     bool on_target;               /* the result has the target, since on_from */
     struct hw_point on_from;
     struct hw_point unanswered; /* the last of those without the result */
@@ -149,6 +150,7 @@ static void add_root(struct search *s, const struct hw_point *from, double to)
         found->more_roots = true;
         return;
     }
+    s->away = false;
     found->root[found->n_roots++] = (struct hw_root){from->x, to, from->y};
 }
 
@@ -316,6 +318,7 @@ static void begin_stretch(struct search *s, const struct hw_point *p)
     keep_extremes(s, p);
     s->in_stretch = 1;
     s->crossed = false;
+    s->away = s->away || !is_near(s, p);
     s->on_target = side(s, p) == 0;
     s->on_from = s->last = *p;
 }
@@ -325,6 +328,7 @@ static void step_to(struct search *s, const struct hw_point *p)
     const struct hw_point first = s->last;
     keep_extremes(s, p);
     cross(s, s->last, p);
+    s->away = s->away || !is_near(s, p);
     if (s->in_stretch == 1 && !s->crossed && side(s, &first) != 0 && is_near(s, &first)) {
         add_root(s, &first, first.x);
     }
@@ -340,7 +344,7 @@ static void end_stretch(struct search *s)
 {
     if (s->on_target) {
         leave_target(s, &s->last);
-    } else if (!s->crossed && is_near(s, &s->last)) {
+    } else if (!s->crossed && is_near(s, &s->last) && (s->away || s->solution->n_roots == 0)) {
         add_root(s, &s->last, s->last.x);
     }
     s->in_stretch = 0;

@@ -562,6 +562,12 @@ static double tenfold(double x, uint32_t *bits)
     return 10 * x;
 }
 
+static double towards_five(double x, uint32_t *bits)
+{
+    (void)bits;
+    return 5 + pow(0.5, x);
+}
+
 static double bounce(double x, uint32_t *bits)
 {
     (void)bits;
@@ -599,6 +605,8 @@ static void counts(void **state)
     check(found.end == HW_END_UNREACHED);
     solve(stairs, 1, 100, 4);
     expect_root(0, 40, 49);
+    solve(towards_five, 1, 100, 5 + pow(0.5, 45));
+    one_root(45, 0, 0); /* and not 100 too, which is as near as rounding */
     solve(bounce, 1, 100, 10);
     assert_int_equal(found.n_roots, 2);
     expect_root(0, 41, 41);
