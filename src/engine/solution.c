@@ -5,7 +5,7 @@
 
 #include <math.h>
 
-enum { CHANGES_MAX = 64, LOOKS_MAX = 60 };
+enum { CHANGES_MAX = 16 }; /* between two values of the scan: more are noise */
 
 static const double rounding = 0x1p-50; /* of the target: as good as on it */
 static const double near = 1e-9;        /* of the target: reached, by a highest or lowest point */
@@ -86,13 +86,10 @@ static bool is_better(const struct search *s, const struct hw_point *a, const st
 
 /* --- Narrowing --------------------------------------------------------------------------------------------------- */
 
-/* What is the same at a point as at another: its side, or that it has no result. */
+/* True when a point has a result, on the side where that of b is, which has one. */
 static bool alike(const struct search *s, const struct hw_point *a, const struct hw_point *b)
 {
-    if (!hw_point_answered(a) || !hw_point_answered(b)) {
-        return hw_point_answered(a) == hw_point_answered(b);
-    }
-    return side(s, a) == side(s, b);
+    return hw_point_answered(a) && side(s, a) == side(s, b);
 }
 
 /* The same, without a tolerance: below the target, on it, above it. */
@@ -274,7 +271,7 @@ static void touch(struct search *s, struct hw_point left, struct hw_point middle
     struct hw_point p[HW_LINE_PARTS + 1];
     const struct hw_point end = right;
     size_t n = hw_line_between(&s->line, left.x, right.x, x);
-    for (int looks = 0; n > 0 && looks < LOOKS_MAX; looks++) {
+    while (n > 1) { /* more than the middle itself */
         hw_line_look(&s->line, x, n, &p[1]);
         p[0] = left;
         p[n + 1] = right;

@@ -272,6 +272,24 @@ static double teeth(double x, uint32_t *bits)
     return x - 10 * floor(x / 10); /* falls by 10 at each tenth */
 }
 
+static double noise(double x, uint32_t *bits)
+{
+    uint64_t z = 0;
+    (void)bits;
+    memcpy(&z, &x, sizeof z);
+    z = (z ^ (z >> 30)) * UINT64_C(0xbf58476d1ce4e5b9);
+    z = (z ^ (z >> 27)) * UINT64_C(0x94d049bb133111eb);
+    return 5 + ((z >> 40) & 1 ? 0.001 : -0.001);
+}
+
+/* Over five at every other value of the scan from -1 to 1; between them on five or below it, at random. */
+static double noise_below(double x, uint32_t *bits)
+{
+    double scan = (x + 1) * 2048;
+    bool over = scan == floor(scan) && fmod(scan, 2) == 1;
+    return over ? 5.1 : noise(x, bits) < 5 ? 4.9 : 5;
+}
+
 static void leaps(void **state)
 {
     (void)state;
@@ -286,11 +304,19 @@ static void leaps(void **state)
     one_root(5.0625, 0, 2e-16);
     solve(leap, 0, 10, 15.0625);
     one_root(5.0625, 0, 2e-16);
+    solve(leap, 0, 10, 5.0625 * (1 + 1e-11));
+    one_root(5.0625, 0, 2e-16);
+    solve(leap, 0, 10, nextafter(15.0625, 0));
+    one_root(5.0625, 0, 0);
     solve(leap, 0, 10, 15.0625 * (1 - 1e-11)); /* and so does its head */
     one_root(5.0625, 0, 0);
     solve(leap, 0, 10, 3.5);
     one_root(3.5, 0, 0);
     check(!found.jumps);
+    solve(noise, 0, 1, 5); /* to and fro without end, and in a moment */
+    check(found.end == HW_END_JUMPED);
+    solve(noise_below, -1, 1, 5);
+    check(found.end == HW_END_FOUND && found.more_roots);
     solve(hyperbola, 0, 1, 0.25);
     check(found.end == HW_END_JUMPED);
     assert_close(found.jump_from.x, 0.3712345, 0, 2e-16);
