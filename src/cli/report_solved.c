@@ -14,10 +14,10 @@ void target_text(const struct args *args, int digits, char text[2 * SOLVED_TEXT]
     const struct hw_result *result = &args->calc->results[args->wanted];
     const struct hw_unit *kept = hw_unit_of(result->kind, result->unit);
     char value[SOLVED_TEXT];
-    char written[SOLVED_TEXT];
     amount_text(args->wanted_value, digits, result->unit, value);
     (void)snprintf(text, 2 * SOLVED_TEXT, "%.60s", value);
     if (args->wanted_unit && args->wanted_unit != kept) {
+        char written[SOLVED_TEXT];
         amount_text(hw_unit_convert(args->wanted_value, kept, args->wanted_unit), 6,
                     args->wanted_unit->name, written);
         (void)snprintf(text, 2 * SOLVED_TEXT, "%.60s (%.60s as written)", value, written);
@@ -70,10 +70,10 @@ static void print_kind(const struct report *report, const struct hw_input *input
 {
     const struct hw_root *root = &report->solved->solution->root[0];
     double target = report->args->wanted_value;
-    char line[2 * SOLVED_TEXT];
-    char from[SOLVED_TEXT];
-    char to[SOLVED_TEXT];
     if (root->to > root->from) {
+        char line[2 * SOLVED_TEXT];
+        char from[SOLVED_TEXT];
+        char to[SOLVED_TEXT];
         amount_text(root->from, 6, "", from);
         amount_text(root->to, 6, input->unit, to);
         (void)snprintf(line, sizeof line, "any from %.60s to %.60s does", from, to);

@@ -191,10 +191,10 @@ static enum hw_problem read_sweep(const struct hw_input *input, struct hw_text t
 
 double hw_sweep_value(const struct hw_input *input, const struct hw_sweep *sweep, size_t k)
 {
-    char text[HW_DECIMAL_MAX];
     double x = sweep->stop;
     double value = NAN;
     if (k + 1 < sweep->n || sweep->n == 1) {
+        char text[HW_DECIMAL_MAX];
         x = sweep->start + (double)k * sweep->step;
         size_t n = hw_decimal_write(text, fabs(x) < 1e-12 * fabs(sweep->step) ? 0 : x, 15);
         (void)hw_decimal_read(text, n, &x);
