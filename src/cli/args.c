@@ -1,6 +1,7 @@
 /* args.c - a strict reader of options: exact names, nothing twice, nothing left over. */
 #include "cli/args.h"
 
+#include "cli/args_words.h"
 #include "cli/columns.h"
 #include "cli/message.h"
 #include "cli/stream.h"
@@ -9,7 +10,8 @@
 #include <stdio.h>
 #include <string.h>
 
-const char *const format_words[] = {"text", "csv", "tsv", "json", "jsonl", "value", "log", NULL};
+const char *const format_words[] = {"text",  "csv", "tsv", "json", "jsonl",
+                                    "value", "log", "svg", NULL};
 
 static const char *const on_bad_words[] = {"keep", "stop", "drop", NULL};
 
@@ -26,14 +28,17 @@ enum {
     PREFIX,
     ON_BAD,
     WHEN,
+    SOLVE,
+    FOR,
+    SPREAD,
     HELP,
     GENERAL
 };
 
 const struct general_option general_options[] = {
     [FORMAT] = {"format", "WORD",
-                "text, csv, tsv, json, jsonl, value (one bare number) or log (a logbook line);"
-                " text if not given, csv for rows"},
+                "text, csv, tsv, json, jsonl, value (one bare number), log (a logbook line) or"
+                " svg (the picture of a sweep); text if not given, csv for rows"},
     [ONLY] = {"only", "NAME,...", "only these results"},
     [DIGITS] = {"digits", "N", "significant digits, 1 to 17, of every format but json"},
     [WORK] = {"work", NULL, "the working too, step by step (text and json)"},
@@ -50,6 +55,11 @@ const struct general_option general_options[] = {
                 "rows that give no answer: keep (with the reason; if not given), stop, or drop"},
     [WHEN] = {"when", "TIME",
               "the time of a log line, as 2031-03-05T08:15+00:00; now if not given"},
+    [SOLVE] = {"solve", "INPUT", "look for this input, so that --for is met"},
+    [FOR] = {"for", "RESULT=VALUE", "what --solve is to reach"},
+    [SPREAD] = {"spread", NULL,
+                "rows take values with an uncertainty, as 8.1+-0.1, and each result gets its"
+                " low and high"},
     [HELP] = {"help", NULL, "this page"},
     [GENERAL] = {NULL, NULL, NULL},
 };
@@ -91,36 +101,9 @@ static bool unknown_option(const struct hw_calc *calc, const char *name, size_t 
     return false;
 }
 
-static bool wrong_word(const char *option, struct hw_text text, const char *allowed)
-{
-    char word[SHOWN_MAX];
-    show_text(text, word);
-    complain("--%s '%s': write %s", option, word, allowed);
-    return false;
-}
-
-/* The number of a word in a list, or -1 with a message that names them all. */
-static int read_word(const char *option, const char *const *words, struct hw_text text)
-{
-    char allowed[ALLOWED_MAX] = "";
-    for (int i = 0; words[i]; i++) {
-        size_t used = strlen(allowed);
-        if (strlen(words[i]) == text.n && memcmp(words[i], text.at, text.n) == 0) {
-            return i;
-        }
-        (void)snprintf(allowed + used, sizeof allowed - used, "%s%s",
-                       i == 0         ? ""
-                       : words[i + 1] ? ", "
-                                      : " or ",
-                       words[i]);
-    }
-    (void)wrong_word(option, text, allowed);
-    return -1;
-}
-
 static bool read_format(struct hw_text text, struct args *args)
 {
-    int word = read_word("format", format_words, text);
+    int word = option_word("format", format_words, text);
     args->format = word < 0 ? FORMAT_TEXT : (enum format)word;
     args->format_given = true;
     return word >= 0;
@@ -128,7 +111,7 @@ static bool read_format(struct hw_text text, struct args *args)
 
 static bool read_on_bad(struct hw_text text, struct args *args)
 {
-    int word = read_word("on-bad", on_bad_words, text);
+    int word = option_word("on-bad", on_bad_words, text);
     args->on_bad = word < 0 ? BAD_KEEP : (enum on_bad)word;
     return word >= 0;
 }
@@ -141,19 +124,19 @@ static bool read_map(struct hw_text text, struct args *args)
         cut--;
     }
     if (cut < 2 || args->n_maps == MAPS_MAX) {
-        return wrong_word("map", text, "COLUMN=INPUT, as in 'Water temp=temp'");
+        return option_wrong("map", text, "COLUMN=INPUT, as in 'Water temp=temp'");
     }
     struct mapping *map = &args->map[args->n_maps];
     map->column = (struct hw_text){text.at, cut - 1};
     if (!column_match(args->calc, (struct hw_text){text.at + cut, text.n - cut}, &map->input,
                       &map->unit)) {
-        return wrong_word("map", text, "COLUMN=INPUT with an input of this calculation");
+        return option_wrong("map", text, "COLUMN=INPUT with an input of this calculation");
     }
     for (size_t i = 0; i < args->n_maps; i++) {
         bool same_column = map->column.n == args->map[i].column.n &&
                            memcmp(map->column.at, args->map[i].column.at, map->column.n) == 0;
         if (same_column || map->input == args->map[i].input) {
-            return wrong_word("map", text, "each column and each input once");
+            return option_wrong("map", text, "each column and each input once");
         }
     }
     args->n_maps++;
@@ -164,87 +147,11 @@ static bool read_prefix(const char *word, struct args *args)
 {
     size_t n = strspn(word, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_");
     if (n == 0 || n > 24 || word[n] != '\0') {
-        return wrong_word("prefix", (struct hw_text){word, strlen(word)},
-                          "up to 24 letters, digits and _");
+        return option_wrong("prefix", (struct hw_text){word, strlen(word)},
+                            "up to 24 letters, digits and _");
     }
     args->prefix = word;
     return true;
-}
-
-/* Reads text of a shape: '0' is a digit, other characters are themselves. Returns what follows, or NULL. */
-static const char *read_shape(const char *text, const char *shape)
-{
-    for (; *shape != '\0'; shape++, text++) {
-        bool fits = *shape == '0' ? *text >= '0' && *text <= '9' : *text == *shape;
-        if (!fits) {
-            return NULL;
-        }
-    }
-    return text;
-}
-
-static bool two_digits_within(const char *text, int lo, int hi)
-{
-    int value = 10 * (text[0] - '0') + text[1] - '0';
-    return value >= lo && value <= hi;
-}
-
-/* hh:mm, perhaps :ss, perhaps Z or an offset. */
-static bool is_time(const char *text)
-{
-    const char *after = read_shape(text, "00:00");
-    if (!after || !two_digits_within(text, 0, 23) || !two_digits_within(text + 3, 0, 59)) {
-        return false;
-    }
-    const char *seconds = read_shape(after, ":00");
-    after = seconds ? seconds : after;
-    if (*after == '\0' || strcmp(after, "Z") == 0) {
-        return true;
-    }
-    const char *end = read_shape(after + 1, "00:00");
-    return (*after == '+' || *after == '-') && end && *end == '\0';
-}
-
-/* ISO 8601: a date, perhaps with a time. */
-static bool read_when(const char *word, struct args *args)
-{
-    const char *after = read_shape(word, "0000-00-00");
-    bool date = after && two_digits_within(word + 5, 1, 12) && two_digits_within(word + 8, 1, 31);
-    if (!date || !(*after == '\0' || ((*after == 'T' || *after == ' ') && is_time(after + 1)))) {
-        return wrong_word("when", (struct hw_text){word, strlen(word)},
-                          "a time as 2031-03-05T08:15+00:00");
-    }
-    args->when = word;
-    return true;
-}
-
-static bool read_digits(struct hw_text text, struct args *args)
-{
-    int digits = 0;
-    for (size_t i = 0; i < text.n && i < 3; i++) {
-        bool digit = text.at[i] >= '0' && text.at[i] <= '9';
-        digits = digit ? digits * 10 + (text.at[i] - '0') : 99;
-    }
-    if (text.n == 0 || text.n > 2 || digits < 1 || digits > 17) {
-        return wrong_word("digits", text, "a whole number from 1 to 17");
-    }
-    args->digits = digits;
-    return true;
-}
-
-static bool unknown_result(const struct hw_calc *calc, struct hw_text text)
-{
-    char word[SHOWN_MAX];
-    char suggestion[SUGGEST_TEXT];
-    show_text(text, word);
-    struct suggestions near = {.word = word, .n = 0};
-    for (size_t i = 0; i < calc->n_results; i++) {
-        suggest_weigh(&near, calc->results[i].name);
-    }
-    suggest_text(&near, "", suggestion);
-    complain("--only '%s': %s has no such result%s", word, calc->name, suggestion);
-    message_results(calc);
-    return false;
 }
 
 static bool read_only(struct hw_text text, struct args *args)
@@ -257,10 +164,10 @@ static bool read_only(struct hw_text text, struct args *args)
         struct hw_text name = {text.at + from, to - from};
         size_t result = hw_result_find(calc, name.at, name.n);
         if (result == calc->n_results) {
-            return unknown_result(calc, name);
+            return option_no_result("only", calc, name);
         }
         if (args->only[result]) {
-            return wrong_word("only", text, "each result once");
+            return option_wrong("only", text, "each result once");
         }
         args->only[result] = true;
         args->only_first = args->n_only == 0 ? result : args->only_first;
@@ -279,7 +186,7 @@ static bool read_general(size_t option, const char *word, struct args *args)
     case ONLY:
         return read_only(text, args);
     case DIGITS:
-        return read_digits(text, args);
+        return option_digits(text, &args->digits);
     case TANK:
         args->tank = word;
         return true;
@@ -296,7 +203,15 @@ static bool read_general(size_t option, const char *word, struct args *args)
     case ON_BAD:
         return read_on_bad(text, args);
     case WHEN:
-        return read_when(word, args);
+        args->when = word;
+        return option_when(word);
+    case SOLVE:
+        return option_solve(args->calc, text, &args->solve);
+    case FOR:
+        return option_for(args->calc, text, &args->wanted, &args->wanted_value, &args->wanted_unit);
+    case SPREAD:
+        args->spread = true;
+        return true;
     case TSV:
         args->tsv = true;
         return true;
@@ -321,6 +236,17 @@ static bool write_input(struct args *args, size_t first, const char *word)
         }
     }
     return true;
+}
+
+/* The input that is solved for, under all entries of its name. */
+static void mark_solved(struct args *args)
+{
+    const struct hw_calc *calc = args->calc;
+    for (size_t i = args->solve; i < calc->n_inputs; i++) {
+        if (strcmp(calc->inputs[i].name, calc->inputs[args->solve].name) == 0) {
+            args->written[i].from = HW_SOLVED;
+        }
+    }
 }
 
 static bool repeated(const char *name, size_t n)
@@ -348,11 +274,28 @@ static const char *nonsense(const struct args *args)
     if (args->tanks && !args->tank) {
         return "--tanks names a file: say which tank with --tank NAME";
     }
+    size_t none = args->calc->n_inputs;
+    if (args->solve == none && args->wanted < args->calc->n_results) {
+        return "--for says what to reach: name what may change with --solve INPUT";
+    }
+    if (args->solve < none && args->wanted == args->calc->n_results) {
+        return "--solve INPUT needs what it is to reach: --for RESULT=VALUE";
+    }
+    if (args->solve < none && args->rows) {
+        return "--solve has no place with --rows: ask one question";
+    }
+    if (args->spread && !args->rows) {
+        return "--spread has a place with --rows alone: one question shows its low and high "
+               "without it";
+    }
     if (args->row_option && !args->rows) {
         return "--tsv, --map, --prefix and --on-bad have a place with --rows alone";
     }
     if (args->rows && args->work) {
         return "--work has no place with --rows: ask one question";
+    }
+    if (args->rows && args->format == FORMAT_SVG) {
+        return "--format svg draws a sweep: rows have no picture";
     }
     if (args->rows && args->format == FORMAT_TEXT) {
         return "--rows has no text format: leave --format out for csv, or write tsv, jsonl, value "
@@ -432,6 +375,8 @@ static bool find_option(int argc, char *argv[], const struct hw_calc *calc, int 
 bool args_read(int argc, char *argv[], const struct hw_calc *calc, struct args *args)
 {
     *args = (struct args){.calc = calc, .format = FORMAT_TEXT, .prefix = ""};
+    args->solve = calc->n_inputs;
+    args->wanted = calc->n_results;
     bool general_seen[GENERAL] = {false};
     for (size_t i = 0; i < calc->n_results; i++) {
         args->only[i] = true;
@@ -456,5 +401,6 @@ bool args_read(int argc, char *argv[], const struct hw_calc *calc, struct args *
             }
         }
     }
+    mark_solved(args);
     return settle_format(args);
 }

@@ -10,7 +10,8 @@ enum format {
     FORMAT_JSON,
     FORMAT_JSONL,
     FORMAT_VALUE,
-    FORMAT_LOG
+    FORMAT_LOG,
+    FORMAT_SVG
 };
 
 /* What happens to a row that gives no answer. */
@@ -54,10 +55,15 @@ struct args {
     size_t n_maps;
     const char *prefix; /* of appended columns, "" when not given */
     enum on_bad on_bad;
-    const char *when;  /* for log records; NULL: now */
-    const char *tank;  /* a row of the tanks file; NULL: none */
-    const char *tanks; /* its name; NULL: where it is looked for */
-    bool row_option;   /* an option was given that only rows have */
+    const char *when;    /* for log records; NULL: now */
+    const char *tank;    /* a row of the tanks file; NULL: none */
+    const char *tanks;   /* its name; NULL: where it is looked for */
+    size_t solve;        /* the first entry of the input that is solved for, or calc->n_inputs */
+    size_t wanted;       /* the result it is to reach, or calc->n_results */
+    double wanted_value; /* in the result's unit */
+    const struct hw_unit *wanted_unit; /* as it was written, or NULL */
+    bool spread;                       /* rows take uncertainties */
+    bool row_option;                   /* an option was given that only rows have */
 };
 
 /* Reads argv[2] onwards. True when all is well; else the message is out. */

@@ -3,10 +3,12 @@
 #include "cli/help.h"
 #include "cli/lists.h"
 #include "cli/message.h"
-#include "cli/report.h"
+#include "cli/reply.h"
 #include "cli/rows.h"
+#include "cli/solve.h"
 #include "cli/stream.h"
 #include "cli/suggest.h"
+#include "cli/sweep.h"
 #include "cli/tank.h"
 
 #include "holdwater/holdwater.h"
@@ -77,47 +79,6 @@ static int print_help(int argc, char *argv[])
     return EXIT_ANSWERED;
 }
 
-static bool print_report(const struct report *report)
-{
-    switch (report->args->format) {
-    case FORMAT_CSV:
-        report_table(report, ',');
-        return true;
-    case FORMAT_TSV:
-        report_table(report, '\t');
-        return true;
-    case FORMAT_JSON:
-    case FORMAT_JSONL:
-        report_json(report);
-        return true;
-    case FORMAT_VALUE:
-        return report_value(report);
-    case FORMAT_LOG:
-        report_log(report);
-        return true;
-    default:
-        report_text(report);
-        return true;
-    }
-}
-
-static int answer_one(const struct args *args, const struct hw_question *question)
-{
-    struct hw_answer answer;
-    struct hw_steps steps = {.n = 0};
-    hw_question_answer(question, &answer);
-    bool worked = args->work && answer.status >= 0;
-    if (worked) {
-        args->calc->work(question->in, &steps);
-    }
-    struct report report = {args, question, &answer, worked ? &steps : NULL, NULL};
-    bool given = print_report(&report);
-    if (answer.status == -2) {
-        return EXIT_WITHHELD;
-    }
-    return answer.status < 0 || !given ? EXIT_UNANSWERED : EXIT_ANSWERED;
-}
-
 static int calculate(int argc, char *argv[], const struct hw_calc *calc)
 {
     static struct args args;
@@ -138,7 +99,19 @@ static int calculate(int argc, char *argv[], const struct hw_calc *calc)
         message_problem(calc, args.written, &question, problem, which);
         return problem == HW_PROBLEM_OUT_OF_RANGE ? EXIT_UNANSWERED : EXIT_ASKED_WRONGLY;
     }
-    return answer_one(&args, &question);
+    bool solving = question.solved < calc->n_inputs;
+    if (solving && question.n_axes > 0) {
+        complain("--solve has no place with a sweep: give one value for each input");
+        return EXIT_ASKED_WRONGLY;
+    }
+    if (question.n_axes > 0) {
+        return sweep_run(&args, &question);
+    }
+    if (args.format == FORMAT_SVG) {
+        complain("--format svg draws a sweep: write an input as start:stop:step");
+        return EXIT_ASKED_WRONGLY;
+    }
+    return solving ? solve_run(&args, &question) : reply(&args, &question);
 }
 
 static int dispatch(int argc, char *argv[])

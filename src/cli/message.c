@@ -119,7 +119,7 @@ static bool is_missing(const struct hw_calc *calc, const struct hw_written writt
                        const struct hw_question *question, size_t first, size_t i)
 {
     const struct hw_input *input = &calc->inputs[i];
-    bool written_later = written[i].from == HW_FROM_COLUMN;
+    bool written_later = written[i].from == HW_FROM_COLUMN || written[i].from == HW_SOLVED;
     if (input->need != HW_REQUIRED || input->group != 0 || written[i].text.at || written_later) {
         return false;
     }
@@ -248,9 +248,9 @@ static const char *reason(enum hw_problem problem)
     case HW_PROBLEM_TOO_LARGE:
         return "is too large for any number here";
     case HW_PROBLEM_SPREAD:
-        return "carries an uncertainty: this version takes plain values only";
+        return "carries an uncertainty: none can stand here";
     case HW_PROBLEM_SWEEP:
-        return "is a sweep: this version takes one value at a time";
+        return "is a sweep: only an option of one question can be one";
     case HW_PROBLEM_NEEDS_UNIT:
         return "has no unit: no answer rests on a guessed unit";
     case HW_PROBLEM_UNKNOWN_UNIT:
@@ -271,6 +271,29 @@ static const char *reason(enum hw_problem problem)
         return "names a word twice";
     case HW_PROBLEM_NOT_ALONE:
         return "has none beside other words: none stands alone";
+    case HW_PROBLEM_HALF:
+        return "has no number after +-: write it as in 0.6+-0.1 or 0.6+-15%";
+    case HW_PROBLEM_HALF_NEGATIVE:
+        return "has an uncertainty below zero: +- stands for both sides already";
+    case HW_PROBLEM_HALF_UNIT:
+        return "has an uncertainty in a unit that does not go with the value: write the same unit "
+               "on both";
+    case HW_PROBLEM_HALF_WORD:
+        return "is a word: it has no uncertainty";
+    case HW_PROBLEM_HALF_COUNT:
+        return "is a whole number: it has no uncertainty";
+    case HW_PROBLEM_SWEEP_PARTS:
+        return "is no sweep: write start:stop:step, three plain numbers, as in 7.8:8.6:0.1";
+    case HW_PROBLEM_SWEEP_UNITS:
+        return "has parts with different units: a unit on the last part serves all";
+    case HW_PROBLEM_SWEEP_WORD:
+        return "is no sweep: words cannot be counted through, ask once for each";
+    case HW_PROBLEM_STEP_ZERO:
+        return "has a step of 0";
+    case HW_PROBLEM_STEP_SIGN:
+        return "has a step that leads away from its end: give it the other sign";
+    case HW_PROBLEM_SWEEP_LONG:
+        return "has more than 1000 values: take a larger step";
     case HW_PROBLEM_OUT_OF_RANGE:
         return "is out of range";
     default:
@@ -278,19 +301,18 @@ static const char *reason(enum hw_problem problem)
     }
 }
 
-static void message_wrong_kind(const struct hw_input *input, const char *option,
-                               struct hw_text text, const struct hw_unit *column)
+/* A unit of another kind; head is the option and what was written, as in --temp '25 mg/L'. */
+static void message_wrong_kind(const struct hw_input *input, const char *head, struct hw_text text,
+                               const struct hw_unit *column)
 {
-    char shown[SHOWN_MAX];
-    show_text(text, shown);
     size_t unit_at = 0;
     while (unit_at < text.n && strchr("+-.0123456789eE ", text.at[unit_at])) {
         unit_at++;
     }
     const struct hw_unit *unit =
         unit_at < text.n ? hw_unit_find_any(text.at + unit_at, text.n - unit_at) : column;
-    complain("--%s '%s' is %s, %s is wanted", option, shown,
-             unit ? hw_kind_name(unit->kind) : "of another kind", hw_kind_name(input->kind));
+    complain("%s is %s, %s is wanted", head, unit ? hw_kind_name(unit->kind) : "of another kind",
+             hw_kind_name(input->kind));
 }
 
 static void message_value(const struct hw_calc *calc, const struct hw_written *written,
@@ -301,21 +323,56 @@ static void message_value(const struct hw_calc *calc, const struct hw_written *w
     char option[OPTION_MAX];
     char shown[SHOWN_MAX];
     char allowed[ALLOWED_MAX];
+    char head[OPTION_MAX + SHOWN_MAX + 8];
     option_name(input->name, option);
     show_text(text, shown);
     allowed_text(input, allowed);
+    (void)snprintf(head, sizeof head, "--%s '%s'", option, shown);
     if (problem == HW_PROBLEM_UNKNOWN_WORD && message_twin_word(calc, which, text, question)) {
         return;
     }
     if (problem == HW_PROBLEM_UNKNOWN_WORD) {
         message_unknown_word(input, text);
     } else if (problem == HW_PROBLEM_WRONG_KIND) {
-        message_wrong_kind(input, option, text, written->column);
+        message_wrong_kind(input, head, text, written->column);
     } else {
-        complain("--%s '%s' %s", option, shown, reason(problem));
+        complain("%s %s", head, reason(problem));
     }
     complain("--%s takes %s", option, allowed);
     complain("(%s)", input->help);
+}
+
+void message_for(const struct hw_input *target, struct hw_text text, enum hw_problem problem)
+{
+    char shown[SHOWN_MAX];
+    char units[ALLOWED_MAX];
+    char head[OPTION_MAX + SHOWN_MAX + 8];
+    show_text(text, shown);
+    units_text(target->kind, units);
+    (void)snprintf(head, sizeof head, "--for %.36s='%s'", target->name, shown);
+    if (problem == HW_PROBLEM_WRONG_KIND) {
+        message_wrong_kind(target, head, text, NULL);
+    } else {
+        complain("%s %s", head, reason(problem));
+    }
+    if (units[0] != '\0') {
+        complain("--for %s takes a number%s%s", target->name,
+                 target->unit_must ? " with its unit: " : "; units ", units);
+    }
+}
+
+/* A name that stands for an option twice over, or too many of them. */
+static void message_forms(const struct hw_calc *calc, enum hw_problem problem, size_t which)
+{
+    char option[OPTION_MAX];
+    option_name(calc->inputs[which].name, option);
+    if (problem == HW_PROBLEM_SWEEPS) {
+        complain("--%s is a third sweep: a table has one, a chart has two", option);
+    } else if (problem == HW_PROBLEM_SOLVE_GIVEN) {
+        complain("--%s is given, and --solve looks for it: leave one of the two out", option);
+    } else {
+        complain("--solve %s: it takes words; only a number can be looked for", option);
+    }
 }
 
 void message_problem(const struct hw_calc *calc, const struct hw_written written[],
@@ -330,6 +387,9 @@ void message_problem(const struct hw_calc *calc, const struct hw_written written
         message_group(calc, which, problem == HW_PROBLEM_NONE_OF_GROUP);
     } else if (problem == HW_PROBLEM_OUT_OF_PLACE) {
         message_out_of_place(calc, which, question);
+    } else if (problem == HW_PROBLEM_SWEEPS || problem == HW_PROBLEM_SOLVE_GIVEN ||
+               problem == HW_PROBLEM_SOLVE_WORD) {
+        message_forms(calc, problem, which);
     } else {
         message_value(calc, &written[which], question, problem, which);
         return;

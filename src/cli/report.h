@@ -4,7 +4,10 @@
 #include "cli/args.h"
 #include "cli/columns.h"
 #include "engine/answer.h"
+#include "engine/solution.h"
 #include "engine/working.h"
+
+enum { WORDS_MAX = 400, CODES_MAX = 1200, SOLVED_TEXT = 400 };
 
 /* The row that a question came from. */
 struct row_view {
@@ -14,15 +17,35 @@ struct row_view {
     const char *problem; /* NULL when the question could be asked */
 };
 
+/* What was found for a question asked backwards: args tells what was wanted, the question holds the value. */
+struct solved {
+    const struct hw_solution *solution;
+    char value[SOLVED_TEXT]; /* for people: in the input's unit ... */
+    char own[SOLVED_TEXT];   /* ... and in the keeper's own, or "" */
+};
+
 struct report {
     const struct args *args;
     const struct hw_question *question;
     const struct hw_answer *answer;
     const struct hw_steps *steps; /* NULL: not asked for, or no answer */
     const struct row_view *row;   /* NULL: one question */
+    const struct solved *solved;  /* NULL: not asked backwards */
 };
 
 void report_text(const struct report *report);
+
+/* The head of the text of a question asked backwards: the value that was found, and what to know about it. */
+void report_solved(const struct report *report);
+
+/* A name and a value in the columns of a text; returns the column where what follows begins. */
+enum { TEXT_COLUMN = 32 };
+size_t report_columns(const char *name, const char *value);
+
+/* The unit of the keeper's own system that was written somewhere, in an input or in --for: gallons, Fahrenheit; else
+ * NULL. */
+const struct hw_unit *own_unit(const struct args *args, const struct hw_question *question,
+                               enum hw_kind kind);
 
 /* One JSON object; on one line for FORMAT_JSONL. With a row its number, cells and problem come first. */
 void report_json(const struct report *report);
@@ -35,8 +58,6 @@ void report_log(const struct report *report);
 
 /* Returns false when the result asked for is absent; the message is out then, but for rows, which get an empty line. */
 bool report_value(const struct report *report);
-
-enum { WORDS_MAX = 400, CODES_MAX = 1200 };
 
 /* The words of a set, or the word of a choice, into text. */
 void words_of(const struct hw_input *input, double value, char *text, size_t size);

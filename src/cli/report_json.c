@@ -145,6 +145,40 @@ static void put_inputs(const struct report *report)
     put_close(report, first, '}');
 }
 
+/* What was asked backwards, and every solution. */
+static void put_solved(const struct report *report)
+{
+    const struct args *args = report->args;
+    const struct hw_calc *calc = args->calc;
+    const struct hw_solution *solution = report->solved->solution;
+    bool first = true;
+    (void)putchar('{');
+    put_entry(report, &first);
+    (void)printf("\"input\": \"%s\"", calc->inputs[report->question->solved].name);
+    put_entry(report, &first);
+    (void)printf("\"for\": {\"result\": \"%s\", \"value\": ", calc->results[args->wanted].name);
+    put_number(args->wanted_value);
+    (void)printf(", \"unit\": \"%s\"}", calc->results[args->wanted].unit);
+    put_entry(report, &first);
+    (void)fputs("\"solutions\": [", stdout);
+    for (size_t i = 0; i < solution->n_roots; i++) {
+        const struct hw_root *root = &solution->root[i];
+        (void)fputs(i == 0 ? "{\"value\": " : ", {\"value\": ", stdout);
+        put_number(root->from);
+        if (root->to > root->from) {
+            (void)fputs(", \"to\": ", stdout);
+            put_number(root->to);
+        }
+        (void)fputs(", \"reached\": ", stdout);
+        put_number(root->reached);
+        (void)putchar('}');
+    }
+    (void)putchar(']');
+    put_entry(report, &first);
+    (void)printf("\"more\": %s", solution->more_roots ? "true" : "false");
+    put_close(report, false, '}');
+}
+
 static void put_results(const struct report *report)
 {
     const struct hw_calc *calc = report->args->calc;
@@ -267,6 +301,10 @@ void report_json(const struct report *report)
     }
     put_member(report, &first, "status");
     (void)printf("%d", report->answer->status);
+    if (report->solved) {
+        put_member(report, &first, "solved");
+        put_solved(report);
+    }
     put_member(report, &first, "inputs");
     if (asked) {
         put_inputs(report);

@@ -8,10 +8,9 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { NAME_WIDTH = 16, VALUE_WIDTH = 14, TEXT_COLUMN = 2 + NAME_WIDTH + VALUE_WIDTH };
+enum { NAME_WIDTH = 16 };
 
-/* A name and a value in their columns; what follows continues at TEXT_COLUMN. */
-static size_t print_columns(const char *name, const char *value)
+size_t report_columns(const char *name, const char *value)
 {
     size_t printed = (size_t)printf("  %-*s %s", NAME_WIDTH - 1, name, value);
     size_t column = printed < TEXT_COLUMN ? TEXT_COLUMN : printed + 1;
@@ -19,21 +18,26 @@ static size_t print_columns(const char *name, const char *value)
     return column;
 }
 
-/* The unit of the keeper's own system that was written somewhere in the question: gallons, Fahrenheit. */
-static const struct hw_unit *own_unit(const struct hw_question *question, enum hw_kind kind)
+/* A unit for this kind when the one that was written is of the keeper's own system. */
+static const struct hw_unit *own_of(const struct hw_unit *unit, enum hw_kind kind)
 {
-    for (size_t i = 0; i < question->calc->n_inputs; i++) {
-        const struct hw_unit *unit = question->unit[i];
-        bool own = unit && (strcmp(unit->name, "gal") == 0 || strcmp(unit->name, "F") == 0);
-        bool step = own && unit->kind == HW_TEMPERATURE && kind == HW_TEMPERATURE_STEP;
-        if (step) {
-            return hw_unit_of(HW_TEMPERATURE_STEP, "F");
-        }
-        if (own && unit->kind == kind) {
-            return unit;
-        }
+    bool own = unit && (strcmp(unit->name, "gal") == 0 || strcmp(unit->name, "F") == 0);
+    bool degrees = own && strcmp(unit->name, "F") == 0 &&
+                   (kind == HW_TEMPERATURE || kind == HW_TEMPERATURE_STEP);
+    if (degrees) {
+        return hw_unit_of(kind, "F");
     }
-    return NULL;
+    return own && unit->kind == kind ? unit : NULL;
+}
+
+const struct hw_unit *own_unit(const struct args *args, const struct hw_question *question,
+                               enum hw_kind kind)
+{
+    const struct hw_unit *own = own_of(args->wanted_unit, kind);
+    for (size_t i = 0; !own && i < question->calc->n_inputs; i++) {
+        own = own_of(question->unit[i], kind);
+    }
+    return own;
 }
 
 static void with_unit(char *text, size_t size, const char *number, const char *unit)
@@ -49,14 +53,14 @@ static void print_result(const struct report *report, size_t i)
     char number[NUMBER_MAX];
     char shown[NUMBER_MAX + 16];
     if (isnan(value)) {
-        print_wrapped(result->help, print_columns(result->name, "-"), TEXT_COLUMN);
+        print_wrapped(result->help, report_columns(result->name, "-"), TEXT_COLUMN);
         return;
     }
     number_text(number, value, digits, result->safe);
     with_unit(shown, sizeof shown, number, result->unit);
-    size_t column = print_columns(result->name, shown);
+    size_t column = report_columns(result->name, shown);
     const struct hw_unit *kept = hw_unit_of(result->kind, result->unit);
-    const struct hw_unit *own = own_unit(report->question, result->kind);
+    const struct hw_unit *own = own_unit(report->args, report->question, result->kind);
     char help[ALLOWED_MAX];
     (void)snprintf(help, sizeof help, "%s", result->help);
     bool poured = result->kind == HW_VOLUME && strcmp(result->unit, "mL") == 0;
@@ -102,7 +106,7 @@ static void print_input(const struct hw_question *question, size_t i)
     int printed = printf("  %-*s %s", NAME_WIDTH - 1, input->name, shown);
     if (from[0] != '\0' || remark[0] != '\0') {
         print_blanks(printed < TEXT_COLUMN ? (size_t)(TEXT_COLUMN - printed) : 1);
-        (void)printf("%s%s", from, remark);
+        (void)printf("%s%s%s", from, from[0] == '\0' || remark[0] == '\0' ? "" : ", ", remark);
     }
     (void)putchar('\n');
 }
@@ -160,6 +164,9 @@ void report_text(const struct report *report)
     const struct hw_calc *calc = question->calc;
     (void)printf("%s\n", calc->name);
     print_notes(report, HW_WITHHELD, HW_REFUSED); /* why there is no result stands in its place */
+    if (report->solved && report->answer->status >= 0) {
+        report_solved(report);
+    }
     for (size_t i = 0; i < calc->n_results; i++) {
         bool shown = report->answer->status >= 0 && report->args->only[i];
         bool absent = isnan(report->answer->out[i]);

@@ -130,6 +130,18 @@ static enum hw_problem ask_plain(struct rows *rows, const struct hw_text fed[], 
     return HW_FINE;
 }
 
+/* The first input that carries an uncertainty, which rows take with --spread alone. */
+static enum hw_problem find_uncertain(const struct hw_question *question, size_t *which)
+{
+    for (size_t i = 0; i < question->calc->n_inputs; i++) {
+        if (question->half[i] > 0) {
+            *which = i;
+            return HW_PROBLEM_SPREAD;
+        }
+    }
+    return HW_FINE;
+}
+
 /* Any question: settled whole. */
 static enum hw_problem ask_whole(struct rows *rows, const struct hw_text fed[], size_t *which)
 {
@@ -148,6 +160,9 @@ static enum hw_problem ask_whole(struct rows *rows, const struct hw_text fed[], 
         }
     }
     enum hw_problem problem = hw_question_settle(calc, written, &rows->question, which);
+    if (problem == HW_FINE && !rows->args->spread) {
+        problem = find_uncertain(&rows->question, which);
+    }
     for (size_t i = 0; i < calc->n_inputs && problem == HW_FINE; i++) {
         rows->in[i][rows->n_asked] = rows->question.in[i];
         rows->from[i][rows->n_asked] = rows->question.from[i];
@@ -272,6 +287,17 @@ static int prepare(struct rows *rows)
         }
     }
     enum hw_problem problem = hw_question_settle(calc, known, &rows->constant, &which);
+    if (problem == HW_FINE && rows->constant.n_axes > 0) {
+        complain("--%s is a sweep: rows take one value for each input",
+                 calc->inputs[rows->constant.axis[0].input].name);
+        return EXIT_ASKED_WRONGLY;
+    }
+    if (problem == HW_FINE && !rows->args->spread &&
+        find_uncertain(&rows->constant, &which) != HW_FINE) {
+        complain("--%s carries an uncertainty: add --spread and each result gets its low and high",
+                 calc->inputs[which].name);
+        return EXIT_ASKED_WRONGLY;
+    }
     if (problem != HW_FINE) {
         message_problem(calc, known, &rows->constant, problem, which);
         return problem == HW_PROBLEM_OUT_OF_RANGE ? EXIT_UNANSWERED : EXIT_ASKED_WRONGLY;

@@ -192,7 +192,7 @@ static void put_report(struct rows *rows, const struct row *row)
             rows->question.from[i] = rows->from[i][row->place];
         }
     }
-    struct report report = {rows->args, &rows->question, &answer, NULL, &view};
+    struct report report = {rows->args, &rows->question, &answer, NULL, &view, NULL};
     if (rows->args->format == FORMAT_JSONL) {
         report_json(&report);
     } else if (rows->args->format == FORMAT_LOG) {

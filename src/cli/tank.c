@@ -123,7 +123,7 @@ static bool take_cell(struct args *args, size_t first, struct hw_text text,
     }
     for (size_t i = first; i < calc->n_inputs; i++) {
         bool same = strcmp(calc->inputs[i].name, calc->inputs[first].name) == 0;
-        if (same && !args->written[i].text.at) {
+        if (same && !args->written[i].text.at && args->written[i].from != HW_SOLVED) {
             args->written[i] = (struct hw_written){text, unit, HW_FROM_TANK};
         }
     }

@@ -26,6 +26,20 @@ static const char *const codes[HW_PROBLEMS] = {
     [HW_PROBLEM_NONE_OF_GROUP] = "none-of-group",
     [HW_PROBLEM_MANY_OF_GROUP] = "many-of-group",
     [HW_PROBLEM_OUT_OF_PLACE] = "out-of-place",
+    [HW_PROBLEM_HALF] = "half-width",
+    [HW_PROBLEM_HALF_NEGATIVE] = "half-width-negative",
+    [HW_PROBLEM_HALF_UNIT] = "half-width-unit",
+    [HW_PROBLEM_HALF_WORD] = "half-width-on-word",
+    [HW_PROBLEM_HALF_COUNT] = "half-width-on-count",
+    [HW_PROBLEM_SWEEP_PARTS] = "sweep-parts",
+    [HW_PROBLEM_SWEEP_UNITS] = "sweep-units",
+    [HW_PROBLEM_SWEEP_WORD] = "sweep-of-words",
+    [HW_PROBLEM_STEP_ZERO] = "step-zero",
+    [HW_PROBLEM_STEP_SIGN] = "step-sign",
+    [HW_PROBLEM_SWEEP_LONG] = "sweep-long",
+    [HW_PROBLEM_SWEEPS] = "sweeps",
+    [HW_PROBLEM_SOLVE_GIVEN] = "solved-and-given",
+    [HW_PROBLEM_SOLVE_WORD] = "solve-word",
 };
 
 const char *hw_problem_code(enum hw_problem problem)

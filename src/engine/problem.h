@@ -27,6 +27,20 @@ enum hw_problem {
     HW_PROBLEM_NONE_OF_GROUP, /* exactly one of a group is wanted, none was given */
     HW_PROBLEM_MANY_OF_GROUP, /* exactly one of a group is wanted, several were given */
     HW_PROBLEM_OUT_OF_PLACE,  /* given although its condition does not hold */
+    HW_PROBLEM_HALF,          /* what follows +- is no number */
+    HW_PROBLEM_HALF_NEGATIVE, /* a half-width below zero */
+    HW_PROBLEM_HALF_UNIT,     /* a half-width in a unit that the value cannot share */
+    HW_PROBLEM_HALF_WORD,     /* a half-width on a word or a set of words */
+    HW_PROBLEM_HALF_COUNT,    /* a half-width on a whole number */
+    HW_PROBLEM_SWEEP_PARTS,   /* not start:stop:step */
+    HW_PROBLEM_SWEEP_UNITS,   /* parts with different units */
+    HW_PROBLEM_SWEEP_WORD,    /* a sweep of words */
+    HW_PROBLEM_STEP_ZERO,     /* a step of zero */
+    HW_PROBLEM_STEP_SIGN,     /* a step that leads away from the stop */
+    HW_PROBLEM_SWEEP_LONG,    /* more values than HW_SWEEP_MAX */
+    HW_PROBLEM_SWEEPS,        /* more sweeps than HW_AXES */
+    HW_PROBLEM_SOLVE_GIVEN,   /* solved for, and given too */
+    HW_PROBLEM_SOLVE_WORD,    /* solved for, and it takes words */
     HW_PROBLEMS
 };
 

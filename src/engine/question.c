@@ -58,6 +58,16 @@ bool hw_input_has_twin_in_force(const struct hw_calc *calc, size_t input, const 
     return false;
 }
 
+bool hw_question_uncertain(const struct hw_question *question)
+{
+    for (size_t i = 0; i < question->calc->n_inputs; i++) {
+        if (question->half[i] > 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static bool comes_later(const struct hw_written *written)
 {
     return !written->text.at && written->from == HW_FROM_COLUMN;
@@ -93,14 +103,54 @@ static enum hw_problem leave_unwanted(const struct hw_calc *calc, size_t i,
                                       const struct hw_written written[],
                                       const struct hw_question *question)
 {
-    bool meant_here = written[i].text.at && !hw_input_has_twin_in_force(calc, i, question->in);
+    bool named = written[i].text.at || written[i].from == HW_SOLVED;
+    bool meant_here = named && !hw_input_has_twin_in_force(calc, i, question->in);
     return meant_here ? HW_PROBLEM_OUT_OF_PLACE : HW_FINE;
+}
+
+/* An input that is solved for: it has no value yet. */
+static enum hw_problem leave_open(const struct hw_calc *calc, size_t i,
+                                  const struct hw_written *written, struct hw_question *question)
+{
+    question->from[i] = HW_SOLVED;
+    question->solved = i;
+    if (calc->inputs[i].words) {
+        return HW_PROBLEM_SOLVE_WORD;
+    }
+    return written->text.at ? HW_PROBLEM_SOLVE_GIVEN : HW_FINE;
+}
+
+static enum hw_problem read_one(const struct hw_calc *calc, size_t i,
+                                const struct hw_written *written, struct hw_question *question)
+{
+    struct hw_form form;
+    question->from[i] = written->from;
+    enum hw_problem problem = hw_form_read(&calc->inputs[i], written->text, written->column, &form);
+    if (problem != HW_FINE) {
+        return problem;
+    }
+    question->in[i] = form.value;
+    question->half[i] = form.half;
+    question->unit[i] = form.unit;
+    if (form.sweep.n == 0) {
+        return HW_FINE;
+    }
+    if (written->from != HW_GIVEN) {
+        return HW_PROBLEM_SWEEP; /* a file tells what is, not what may be */
+    }
+    if (question->n_axes == HW_AXES) {
+        return HW_PROBLEM_SWEEPS;
+    }
+    question->from[i] = HW_SWEPT;
+    question->axis[question->n_axes++] = (struct hw_axis){i, form.sweep};
+    return HW_FINE;
 }
 
 static enum hw_problem settle_one(const struct hw_calc *calc, size_t i,
                                   const struct hw_written written[], struct hw_question *question)
 {
     question->in[i] = NAN;
+    question->half[i] = 0;
     question->from[i] = HW_ABSENT;
     question->unit[i] = NULL;
     if (hangs_on_later(calc, i, written)) {
@@ -109,12 +159,13 @@ static enum hw_problem settle_one(const struct hw_calc *calc, size_t i,
     if (!hw_input_wanted(calc, i, question->in)) {
         return leave_unwanted(calc, i, written, question);
     }
+    if (written[i].from == HW_SOLVED) {
+        return leave_open(calc, i, &written[i], question);
+    }
     if (!written[i].text.at) {
         return leave_out(calc, i, &written[i], question);
     }
-    question->from[i] = written[i].from;
-    return hw_value_read(&calc->inputs[i], written[i].text, written[i].column, &question->in[i],
-                         &question->unit[i]);
+    return read_one(calc, i, &written[i], question);
 }
 
 /* True when a row may still put the input in, or a choice that it hangs on. */
@@ -134,7 +185,8 @@ static enum hw_problem settle_groups(const struct hw_calc *calc, const struct hw
         bool wanted = false;
         for (size_t k = 0; group != 0 && k < calc->n_inputs; k++) {
             bool member = calc->inputs[k].group == group;
-            given += member && !isnan(question->in[k]) ? 1 : 0;
+            bool there = !isnan(question->in[k]) || question->from[k] == HW_SOLVED;
+            given += member && there ? 1 : 0;
             open = open || (member && may_come(calc, written, k));
             wanted = wanted || (member && hw_input_wanted(calc, k, question->in));
         }
@@ -150,6 +202,8 @@ enum hw_problem hw_question_settle(const struct hw_calc *calc, const struct hw_w
                                    struct hw_question *question, size_t *which)
 {
     question->calc = calc;
+    question->n_axes = 0;
+    question->solved = calc->n_inputs;
     for (size_t i = 0; i < calc->n_inputs; i++) {
         enum hw_problem problem = settle_one(calc, i, written, question);
         if (problem != HW_FINE) {

@@ -147,3 +147,8 @@ double hw_unit_convert(double value, const struct hw_unit *from, const struct hw
     }
     return (value - from->shift) * (from->num * to->den) / (from->den * to->num) + to->shift;
 }
+
+double hw_unit_convert_step(double step, const struct hw_unit *from, const struct hw_unit *to)
+{
+    return from == to ? step : step * (from->num * to->den) / (from->den * to->num);
+}

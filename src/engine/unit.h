@@ -29,4 +29,7 @@ const struct hw_unit *hw_unit_of(enum hw_kind kind, const char *name);
 
 /* A point (a temperature keeps its offset) from one unit to another of the same kind. */
 double hw_unit_convert(double value, const struct hw_unit *from, const struct hw_unit *to);
+
+/* A difference of two points: no offset. */
+double hw_unit_convert_step(double step, const struct hw_unit *from, const struct hw_unit *to);
 #endif

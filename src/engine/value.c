@@ -206,30 +206,38 @@ static enum hw_problem finish_number(const struct hw_input *input, double x,
     return problem;
 }
 
-static enum hw_problem read_number(const struct hw_input *input, struct hw_text text,
-                                   const struct hw_unit *column, double *value,
-                                   const struct hw_unit **written)
+enum hw_problem hw_number_read(const struct hw_input *input, struct hw_text text, double *x,
+                               const struct hw_unit **written)
 {
-    double x = 0;
-    struct hw_text number = {text.at, hw_decimal_read(text.at, text.n, &x)};
+    *written = NULL;
+    text = trimmed(text);
+    if (text.n == 0) {
+        return HW_PROBLEM_EMPTY;
+    }
+    if (text.n > HW_TEXT_MAX) {
+        return HW_PROBLEM_NOT_A_NUMBER;
+    }
+    struct hw_text number = {text.at, hw_decimal_read(text.at, text.n, x)};
     if (number.n == 0) {
         return not_a_number(text);
     }
     struct hw_text rest = {text.at + number.n, text.n - number.n};
     enum hw_problem problem = after_number(number, rest);
     struct hw_text tail = trimmed(rest);
-    const struct hw_unit *unit = column;
     if (problem == HW_FINE && tail.n > 0) {
-        problem = find_unit(input, tail, &unit);
+        problem = find_unit(input, tail, written);
     }
-    if (problem == HW_FINE && tail.n == 0 && looks_like_gravity(input, column, x)) {
-        problem = HW_PROBLEM_GRAVITY;
-    }
-    if (problem == HW_FINE) {
-        problem = finish_number(input, x, unit, value);
-    }
-    *written = problem == HW_FINE && tail.n > 0 ? unit : NULL;
     return problem;
+}
+
+enum hw_problem hw_number_settle(const struct hw_input *input, double x,
+                                 const struct hw_unit *written, const struct hw_unit *column,
+                                 double *value)
+{
+    if (!written && looks_like_gravity(input, column, x)) {
+        return HW_PROBLEM_GRAVITY;
+    }
+    return finish_number(input, x, written ? written : column, value);
 }
 
 static int find_word(const char *const *words, const char *at, size_t n)
@@ -274,8 +282,7 @@ enum hw_problem hw_value_read(const struct hw_input *input, struct hw_text text,
     *written = NULL;
     if (!input->words && text.n > 0 && hw_decimal_read(text.at, text.n, &x) == text.n) {
         /* nothing but a number: what most cells are */
-        return looks_like_gravity(input, column, x) ? HW_PROBLEM_GRAVITY
-                                                    : finish_number(input, x, column, value);
+        return hw_number_settle(input, x, NULL, column, value);
     }
     text = trimmed(text);
     if (text.n == 0) {
@@ -292,10 +299,13 @@ enum hw_problem hw_value_read(const struct hw_input *input, struct hw_text text,
     if (input->kind == HW_SET) {
         return read_set(input, text, value);
     }
-    if (text.n > HW_TEXT_MAX) {
-        return HW_PROBLEM_NOT_A_NUMBER;
+    const struct hw_unit *unit = NULL;
+    enum hw_problem problem = hw_number_read(input, text, &x, &unit);
+    if (problem == HW_FINE) {
+        problem = hw_number_settle(input, x, unit, column, value);
     }
-    return read_number(input, text, column, value, written);
+    *written = problem == HW_FINE ? unit : NULL;
+    return problem;
 }
 
 size_t hw_words_count(const char *const *words)

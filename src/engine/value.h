@@ -27,6 +27,16 @@ enum hw_problem hw_value_read(const struct hw_input *input, struct hw_text text,
                               const struct hw_unit *column, double *value,
                               const struct hw_unit **written);
 
+/* Reads a number and the unit that may follow it, in that unit and not checked against a range. For parts of what was
+ * written; written is NULL when there is no unit. */
+enum hw_problem hw_number_read(const struct hw_input *input, struct hw_text text, double *x,
+                               const struct hw_unit **written);
+
+/* Brings a number that was read into the input's unit and checks it, as hw_value_read does. */
+enum hw_problem hw_number_settle(const struct hw_input *input, double x,
+                                 const struct hw_unit *written, const struct hw_unit *column,
+                                 double *value);
+
 /* How many words a choice or a set has. */
 size_t hw_words_count(const char *const *words);
 #endif

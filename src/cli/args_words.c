@@ -1,0 +1,169 @@
+/* args_words.c - what stands after the general options. */
+#include "cli/args_words.h"
+
+#include "cli/message.h"
+#include "cli/stream.h"
+#include "cli/suggest.h"
+
+#include <float.h>
+#include <stdio.h>
+#include <string.h>
+
+bool option_wrong(const char *option, struct hw_text text, const char *allowed)
+{
+    char word[SHOWN_MAX];
+    show_text(text, word);
+    complain("--%s '%s': write %s", option, word, allowed);
+    return false;
+}
+
+/* The number of a word in a list, or -1 with a message that names them all. */
+int option_word(const char *option, const char *const *words, struct hw_text text)
+{
+    char allowed[ALLOWED_MAX] = "";
+    for (int i = 0; words[i]; i++) {
+        size_t used = strlen(allowed);
+        if (strlen(words[i]) == text.n && memcmp(words[i], text.at, text.n) == 0) {
+            return i;
+        }
+        (void)snprintf(allowed + used, sizeof allowed - used, "%s%s",
+                       i == 0         ? ""
+                       : words[i + 1] ? ", "
+                                      : " or ",
+                       words[i]);
+    }
+    (void)option_wrong(option, text, allowed);
+    return -1;
+}
+
+bool option_no_result(const char *option, const struct hw_calc *calc, struct hw_text text)
+{
+    char word[SHOWN_MAX];
+    char suggestion[SUGGEST_TEXT];
+    show_text(text, word);
+    struct suggestions near = {.word = word, .n = 0};
+    for (size_t i = 0; i < calc->n_results; i++) {
+        suggest_weigh(&near, calc->results[i].name);
+    }
+    suggest_text(&near, "", suggestion);
+    complain("--%s '%s': %s has no such result%s", option, word, calc->name, suggestion);
+    message_results(calc);
+    return false;
+}
+
+bool option_digits(struct hw_text text, int *value)
+{
+    int digits = 0;
+    for (size_t i = 0; i < text.n && i < 3; i++) {
+        bool digit = text.at[i] >= '0' && text.at[i] <= '9';
+        digits = digit ? digits * 10 + (text.at[i] - '0') : 99;
+    }
+    if (text.n == 0 || text.n > 2 || digits < 1 || digits > 17) {
+        return option_wrong("digits", text, "a whole number from 1 to 17");
+    }
+    *value = digits;
+    return true;
+}
+
+/* Reads text of a shape: '0' is a digit, other characters are themselves. Returns what follows, or NULL. */
+static const char *read_shape(const char *text, const char *shape)
+{
+    for (; *shape != '\0'; shape++, text++) {
+        bool fits = *shape == '0' ? *text >= '0' && *text <= '9' : *text == *shape;
+        if (!fits) {
+            return NULL;
+        }
+    }
+    return text;
+}
+
+static bool two_digits_within(const char *text, int lo, int hi)
+{
+    int value = 10 * (text[0] - '0') + text[1] - '0';
+    return value >= lo && value <= hi;
+}
+
+/* hh:mm, perhaps :ss, perhaps Z or an offset. */
+static bool is_time(const char *text)
+{
+    const char *after = read_shape(text, "00:00");
+    if (!after || !two_digits_within(text, 0, 23) || !two_digits_within(text + 3, 0, 59)) {
+        return false;
+    }
+    const char *seconds = read_shape(after, ":00");
+    after = seconds ? seconds : after;
+    if (*after == '\0' || strcmp(after, "Z") == 0) {
+        return true;
+    }
+    const char *end = read_shape(after + 1, "00:00");
+    return (*after == '+' || *after == '-') && end && *end == '\0';
+}
+
+/* ISO 8601: a date, perhaps with a time. */
+bool option_when(const char *word)
+{
+    const char *after = read_shape(word, "0000-00-00");
+    bool date = after && two_digits_within(word + 5, 1, 12) && two_digits_within(word + 8, 1, 31);
+    if (!date || !(*after == '\0' || ((*after == 'T' || *after == ' ') && is_time(after + 1)))) {
+        return option_wrong("when", (struct hw_text){word, strlen(word)},
+                            "a time as 2031-03-05T08:15+00:00");
+    }
+    return true;
+}
+
+bool option_solve(const struct hw_calc *calc, struct hw_text text, size_t *input)
+{
+    *input = hw_input_find(calc, text.at, text.n);
+    if (*input < calc->n_inputs) {
+        return true;
+    }
+    char word[SHOWN_MAX];
+    char suggestion[SUGGEST_TEXT];
+    show_text(text, word);
+    struct suggestions near = {.word = word, .n = 0};
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        suggest_weigh(&near, calc->inputs[i].name);
+    }
+    suggest_text(&near, "", suggestion);
+    complain("--solve '%s': %s has no such input%s", word, calc->name, suggestion);
+    message_try_help(calc);
+    return false;
+}
+
+/* A result as if it were an input, so that its value is read as one. */
+static struct hw_input as_input(const struct hw_result *result)
+{
+    bool must = result->kind == HW_VOLUME || result->kind == HW_MASS || result->kind == HW_LENGTH ||
+                result->kind == HW_DOSE_RATE;
+    double most = result->kind == HW_COUNT ? 1e15 : DBL_MAX; /* a count is a whole number yet */
+    return (struct hw_input){.name = result->name,
+                             .unit = result->unit,
+                             .help = result->help,
+                             .kind = result->kind,
+                             .unit_must = must,
+                             .lo = -most,
+                             .hi = most,
+                             .when_input = -1};
+}
+
+bool option_for(const struct hw_calc *calc, struct hw_text text, size_t *result, double *value,
+                const struct hw_unit **unit)
+{
+    const char *equals = memchr(text.at, '=', text.n);
+    if (!equals) {
+        return option_wrong("for", text, "RESULT=VALUE, as in --for net=75L");
+    }
+    struct hw_text name = {text.at, (size_t)(equals - text.at)};
+    struct hw_text wanted = {equals + 1, text.n - name.n - 1};
+    *result = hw_result_find(calc, name.at, name.n);
+    if (*result == calc->n_results) {
+        return option_no_result("for", calc, name);
+    }
+    const struct hw_input target = as_input(&calc->results[*result]);
+    enum hw_problem problem = hw_value_read(&target, wanted, NULL, value, unit);
+    if (problem != HW_FINE) {
+        message_for(&target, wanted, problem);
+        return false;
+    }
+    return true;
+}

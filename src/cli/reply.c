@@ -1,0 +1,68 @@
+/* reply.c - answers one question in the format asked for. */
+#include "cli/reply.h"
+
+#include "cli/print.h"
+#include "cli/stream.h"
+
+#include <stdio.h>
+
+/* Of a question asked backwards the one number is what was looked for, unless a result is named. */
+static bool print_value(const struct report *report)
+{
+    const struct hw_question *question = report->question;
+    if (!report->solved || report->answer->status < 0 || report->args->n_only > 0) {
+        return report_value(report);
+    }
+    char text[NUMBER_MAX];
+    number_digits(text, question->in[question->solved],
+                  report->args->digits ? report->args->digits : 6);
+    (void)puts(text);
+    return true;
+}
+
+static bool print_report(const struct report *report)
+{
+    switch (report->args->format) {
+    case FORMAT_CSV:
+        report_table(report, ',');
+        return true;
+    case FORMAT_TSV:
+        report_table(report, '\t');
+        return true;
+    case FORMAT_JSON:
+    case FORMAT_JSONL:
+        report_json(report);
+        return true;
+    case FORMAT_VALUE:
+        return print_value(report);
+    case FORMAT_LOG:
+        report_log(report);
+        return true;
+    default:
+        report_text(report);
+        return true;
+    }
+}
+
+int reply_with(const struct args *args, const struct hw_question *question,
+               const struct hw_answer *answer, const struct solved *solved)
+{
+    struct hw_steps steps = {.n = 0};
+    bool worked = args->work && answer->status >= 0;
+    if (worked) {
+        args->calc->work(question->in, &steps);
+    }
+    struct report report = {args, question, answer, worked ? &steps : NULL, NULL, solved};
+    bool given = print_report(&report);
+    if (answer->status == -2) {
+        return EXIT_WITHHELD;
+    }
+    return answer->status < 0 || !given ? EXIT_UNANSWERED : EXIT_ANSWERED;
+}
+
+int reply(const struct args *args, const struct hw_question *question)
+{
+    struct hw_answer answer;
+    hw_question_answer(question, &answer);
+    return reply_with(args, question, &answer, NULL);
+}

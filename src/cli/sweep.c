@@ -1,0 +1,12 @@
+/* sweep.c - a question with one or two inputs swept: a table, a chart, a picture. */
+#include "cli/sweep.h"
+
+#include "cli/stream.h"
+
+int sweep_run(const struct args *args, struct hw_question *question)
+{
+    (void)args;
+    (void)question;
+    complain("not built yet");
+    return EXIT_ASKED_WRONGLY;
+}

@@ -1,0 +1,75 @@
+/* solution.h - the value of one input at which a result reaches what is wanted. */
+#ifndef HW_SOLUTION_H
+#define HW_SOLUTION_H
+#include "engine/line.h"
+
+enum { HW_ROOTS = 8, HW_GAPS = 4 };
+
+/* How a search ended. */
+enum hw_end {
+    HW_END_FOUND,     /* there is a solution, perhaps several */
+    HW_END_JUMPED,    /* the result leaps over the target and never has it */
+    HW_END_UNREACHED, /* the result stays on one side, or passes the target where there is no answer */
+    HW_END_FLAT,      /* the result does not hang on the input */
+    HW_END_ABSENT,    /* there are answers, and the result is in none of them */
+    HW_END_BARRED     /* refused or withheld, whatever the input is */
+};
+
+/* Where the result has the target: at one value, or all the way from one to another. */
+struct hw_root {
+    double from, to; /* equal for one value */
+    double
+        reached; /* the result at `from`; a count of rounds or rows rarely hits it and passes it there */
+};
+
+/* A stretch of the input in which the result is not there. */
+struct hw_gap {
+    double from, to;
+    int status;     /* the gravest in it: -2 withheld, -1 refused, 0 the result does not apply */
+    uint32_t notes; /* those that leave no answer */
+};
+
+struct hw_solution {
+    enum hw_end end;
+    size_t n_roots;
+    bool more_roots; /* than there is room for */
+    struct hw_root root[HW_ROOTS];
+    struct hw_point least, most; /* what the result runs from and to; nothing when it is nowhere */
+    bool jumps;
+    struct hw_point jump_from, jump_to; /* the first place where the result leaps over the target */
+    size_t n_gaps;
+    bool more_gaps;
+    struct hw_gap gap[HW_GAPS];
+    uint32_t
+        notes; /* when barred: every note that leaves no answer, and those that hold everywhere */
+};
+
+/* Looks for the value of the input `question->solved` at which a result is `target`, within the input's range.
+ *
+ * Given
+ *   question   settled, with an input that is solved for; half-widths do not count
+ *   result     an index into its results
+ *   target     in the result's unit
+ * Returned
+ *   solution   roots in rising order
+ * Notes
+ *  1. About four thousand values are looked at, then each change of side is narrowed to neighbouring doubles. A detour
+ *     of the result that is narrower than a four-thousandth of the range may be missed.
+ *  2. Of the two neighbours the root is the one on the result's `safe` side; without one, that with fewer raised
+ *     notes, then the nearer.
+ *  3. A highest or lowest point that comes within 1e-9 of the target, in its own size, is a root. So is an end of the
+ *     range.
+ *  4. A count takes whole numbers: the result rarely has the target there, and the root is the first at which it has
+ *     passed it, or the last before when that is the `safe` side.
+ */
+void hw_solve(const struct hw_question *question, size_t result, double target,
+              struct hw_solution *solution);
+
+/* How many notes were raised by values. */
+int hw_notes_raised(const struct hw_calc *calc, uint32_t notes);
+
+/* True when point a serves better than b to bring a result to a target: what is on its `safe` side comes first (within
+ * slack both count as being on the target), then, when it has no such side, fewer raised notes, then the nearer. */
+bool hw_point_better(const struct hw_calc *calc, size_t result, double target, double slack,
+                     const struct hw_point *a, const struct hw_point *b);
+#endif
