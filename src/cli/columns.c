@@ -25,11 +25,18 @@ static void spell_unit(const char *unit, char spelt[OPTION_MAX])
     spelt[n] = '\0';
 }
 
-void column_name(const char *name, const char *unit, char text[COLUMN_NAME_MAX])
+void column_part_name(const char *name, const char *part, const char *unit,
+                      char text[COLUMN_NAME_MAX])
 {
     char spelt[OPTION_MAX];
     spell_unit(unit, spelt);
-    (void)snprintf(text, COLUMN_NAME_MAX, "%s%s%s", name, spelt[0] == '\0' ? "" : "_", spelt);
+    (void)snprintf(text, COLUMN_NAME_MAX, "%s%s%s%s", name, part, spelt[0] == '\0' ? "" : "_",
+                   spelt);
+}
+
+void column_name(const char *name, const char *unit, char text[COLUMN_NAME_MAX])
+{
+    column_part_name(name, "", unit, text);
 }
 
 static char fold(char c)
@@ -225,27 +232,34 @@ static bool header_has(const struct columns *columns, const char *name)
     return false;
 }
 
+static bool name_is_free(const struct args *args, const struct columns *columns, const char *file,
+                         const char *plain)
+{
+    char name[2 * COLUMN_NAME_MAX];
+    (void)snprintf(name, sizeof name, "%s%s", args->prefix, plain);
+    if (header_has(columns, name)) {
+        complain("%s has a column '%s' already: name the new ones with --prefix WORD", file, name);
+        return false;
+    }
+    return true;
+}
+
 /* Names of appended columns must be free. */
 static bool names_are_free(const struct args *args, const struct columns *columns, const char *file)
 {
+    static const char *const parts[] = {"", "_low", "_high"};
     const struct hw_calc *calc = args->calc;
-    for (size_t i = 0; i < calc->n_results + 2; i++) {
-        char plain[COLUMN_NAME_MAX];
-        char name[2 * COLUMN_NAME_MAX];
-        if (i < calc->n_results) {
-            column_name(calc->results[i].name, calc->results[i].unit, plain);
-        } else {
-            (void)snprintf(plain, sizeof plain, "%s",
-                           i == calc->n_results ? "cautions" : "problem");
-        }
-        (void)snprintf(name, sizeof name, "%s%s", args->prefix, plain);
-        if ((i >= calc->n_results || args->only[i]) && header_has(columns, name)) {
-            complain("%s has a column '%s' already: name the new ones with --prefix WORD", file,
-                     name);
-            return false;
+    for (size_t i = 0; i < calc->n_results; i++) {
+        for (size_t k = 0; args->only[i] && k < (args->spread ? 3 : 1); k++) {
+            char plain[COLUMN_NAME_MAX];
+            column_part_name(calc->results[i].name, parts[k], calc->results[i].unit, plain);
+            if (!name_is_free(args, columns, file, plain)) {
+                return false;
+            }
         }
     }
-    return true;
+    return name_is_free(args, columns, file, "cautions") &&
+           name_is_free(args, columns, file, "problem");
 }
 
 bool columns_read(const struct args *args, struct csv_record header, char separator,

@@ -52,7 +52,17 @@ int reply_with(const struct args *args, const struct hw_question *question,
     if (worked) {
         args->calc->work(question->in, &steps);
     }
-    struct report report = {args, question, answer, worked ? &steps : NULL, NULL, solved};
+    struct hw_spread spread;
+    bool uncertain = hw_question_uncertain(question);
+    if (uncertain) {
+        hw_question_spread(question, answer, &spread);
+    }
+    struct report report = {.args = args,
+                            .question = question,
+                            .answer = answer,
+                            .spread = uncertain ? &spread : NULL,
+                            .steps = worked ? &steps : NULL,
+                            .solved = solved};
     bool given = print_report(&report);
     if (answer->status == -2) {
         return EXIT_WITHHELD;

@@ -5,6 +5,7 @@
 #include "cli/columns.h"
 #include "engine/answer.h"
 #include "engine/solution.h"
+#include "engine/spread.h"
 #include "engine/working.h"
 
 enum { WORDS_MAX = 400, CODES_MAX = 1200, SOLVED_TEXT = 400 };
@@ -28,9 +29,10 @@ struct report {
     const struct args *args;
     const struct hw_question *question;
     const struct hw_answer *answer;
-    const struct hw_steps *steps; /* NULL: not asked for, or no answer */
-    const struct row_view *row;   /* NULL: one question */
-    const struct solved *solved;  /* NULL: not asked backwards */
+    const struct hw_spread *spread; /* NULL: no input carries an uncertainty */
+    const struct hw_steps *steps;   /* NULL: not asked for, or no answer */
+    const struct row_view *row;     /* NULL: one question */
+    const struct solved *solved;    /* NULL: not asked backwards */
 };
 
 void report_text(const struct report *report);
@@ -46,6 +48,13 @@ size_t report_columns(const char *name, const char *value);
  * NULL. */
 const struct hw_unit *own_unit(const struct args *args, const struct hw_question *question,
                                enum hw_kind kind);
+
+/* The line under a result that tells its low and high, and which inputs make the difference; own: a unit to tell it in
+ * too, or NULL. Nothing when no uncertain input moves the result. */
+void report_spread(const struct report *report, size_t result, const struct hw_unit *own);
+
+/* What low and high are, and which reading to repeat. */
+void report_advice(const struct report *report);
 
 /* One JSON object; on one line for FORMAT_JSONL. With a row its number, cells and problem come first. */
 void report_json(const struct report *report);
@@ -65,8 +74,12 @@ void words_of(const struct hw_input *input, double value, char *text, size_t siz
 /* True when the note is one of the answer's. */
 bool has_note(const struct hw_answer *answer, size_t note);
 
-/* The codes of the raised notes, joined by ';'. */
-void raised_codes(const struct hw_calc *calc, uint32_t notes, char text[CODES_MAX]);
+/* The codes of the raised notes, joined by ';'; those of the possible ones with "possible:" before them. */
+void raised_codes(const struct hw_calc *calc, uint32_t notes, uint32_t possible,
+                  char text[CODES_MAX]);
+
+/* The notes that only the spread raises, as bits. */
+uint32_t possible_notes(const struct report *report);
 
 /* The time that a log line carries: local time with its offset, to the second. */
 enum { WHEN_MAX = 48 };

@@ -139,6 +139,10 @@ static void put_inputs(const struct report *report)
         } else {
             put_number(question->in[i]);
         }
+        if (question->half[i] > 0) {
+            (void)fputs(", \"half_width\": ", stdout);
+            put_number(question->half[i]);
+        }
         (void)printf(", \"unit\": \"%s\", \"from\": \"%s\"}", input->unit,
                      origin_words[question->from[i]]);
     }
@@ -179,6 +183,28 @@ static void put_solved(const struct report *report)
     put_close(report, false, '}');
 }
 
+/* What the uncertainties of the inputs do to a result; from_input: shares of the variance. */
+static void put_spread(const struct report *report, size_t result)
+{
+    const struct hw_calc *calc = report->args->calc;
+    const char *between = "";
+    (void)fputs(", \"low\": ", stdout);
+    put_number(report->spread->low[result]);
+    (void)fputs(", \"high\": ", stdout);
+    put_number(report->spread->high[result]);
+    (void)fputs(", \"from_input\": {", stdout);
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        if (!isnan(report->spread->share[result][i])) {
+            (void)fputs(between, stdout);
+            put_string(calc->inputs[i].name);
+            (void)fputs(": ", stdout);
+            put_number(report->spread->share[result][i]);
+            between = ", ";
+        }
+    }
+    (void)putchar('}');
+}
+
 static void put_results(const struct report *report)
 {
     const struct hw_calc *calc = report->args->calc;
@@ -190,7 +216,11 @@ static void put_results(const struct report *report)
             put_string(calc->results[i].name);
             (void)fputs(": {\"value\": ", stdout);
             put_number(report->answer->out[i]);
-            (void)printf(", \"unit\": \"%s\"}", calc->results[i].unit);
+            (void)printf(", \"unit\": \"%s\"", calc->results[i].unit);
+            if (report->spread) {
+                put_spread(report, i);
+            }
+            (void)putchar('}');
         }
     }
     put_close(report, first, '}');
@@ -222,13 +252,15 @@ static void put_notes(const struct report *report)
     (void)putchar('[');
     for (int effect = HW_WITHHELD; effect >= HW_STANDING; effect--) {
         for (size_t i = 0; i < calc->n_notes; i++) {
-            if (has_note(report->answer, i) && calc->notes[i].effect == (enum hw_effect)effect) {
+            bool possible = ((possible_notes(report) >> i) & 1u) != 0;
+            if ((possible || has_note(report->answer, i)) &&
+                calc->notes[i].effect == (enum hw_effect)effect) {
                 put_entry(report, &first);
                 (void)fputs("{\"code\": ", stdout);
                 put_string(calc->notes[i].code);
                 (void)fputs(", \"text\": ", stdout);
                 put_string(calc->notes[i].text);
-                (void)putchar('}');
+                (void)fputs(possible ? ", \"possible\": true}" : "}", stdout);
             }
         }
     }

@@ -33,15 +33,22 @@ bool has_note(const struct hw_answer *answer, size_t note)
     return ((answer->notes >> note) & 1u) != 0;
 }
 
-void raised_codes(const struct hw_calc *calc, uint32_t notes, char text[CODES_MAX])
+uint32_t possible_notes(const struct report *report)
+{
+    return report->spread ? report->spread->possible : 0;
+}
+
+void raised_codes(const struct hw_calc *calc, uint32_t notes, uint32_t possible,
+                  char text[CODES_MAX])
 {
     size_t used = 0;
     text[0] = '\0';
     for (size_t i = 0; i < calc->n_notes; i++) {
         bool raised = ((notes >> i) & 1u) != 0 && calc->notes[i].effect != HW_STANDING;
-        if (raised && used < CODES_MAX) {
-            int n = snprintf(text + used, CODES_MAX - used, "%s%s", used == 0 ? "" : ";",
-                             calc->notes[i].code);
+        bool maybe = ((possible >> i) & 1u) != 0;
+        if ((raised || maybe) && used < CODES_MAX) {
+            int n = snprintf(text + used, CODES_MAX - used, "%s%s%s", used == 0 ? "" : ";",
+                             maybe ? "possible:" : "", calc->notes[i].code);
             used += (size_t)n;
         }
     }
@@ -117,20 +124,41 @@ static bool has_column(const struct hw_question *question, size_t i)
     return chosen == i;
 }
 
+static void put_column(const char *name, const char *part, const char *unit, char separator)
+{
+    char text[COLUMN_NAME_MAX];
+    column_part_name(name, part, unit, text);
+    (void)printf("%s%c", text, separator);
+}
+
+/* A number and the separator after it; nothing for NaN. */
+static void put_number(double value, int digits, char separator)
+{
+    char number[NUMBER_MAX] = "";
+    if (!isnan(value)) {
+        number_digits(number, value, digits);
+    }
+    (void)printf("%s%c", number, separator);
+}
+
 static void put_header(const struct report *report, char separator)
 {
     const struct hw_calc *calc = report->question->calc;
-    char name[COLUMN_NAME_MAX];
     for (size_t i = 0; i < calc->n_inputs; i++) {
         if (has_column(report->question, i)) {
-            column_name(calc->inputs[i].name, calc->inputs[i].unit, name);
-            (void)printf("%s%c", name, separator);
+            put_column(calc->inputs[i].name, "", calc->inputs[i].unit, separator);
+            if (report->question->half[i] > 0) {
+                put_column(calc->inputs[i].name, "_half", calc->inputs[i].unit, separator);
+            }
         }
     }
     for (size_t i = 0; i < calc->n_results; i++) {
         if (report->args->only[i]) {
-            column_name(calc->results[i].name, calc->results[i].unit, name);
-            (void)printf("%s%c", name, separator);
+            put_column(calc->results[i].name, "", calc->results[i].unit, separator);
+        }
+        if (report->args->only[i] && report->spread) {
+            put_column(calc->results[i].name, "_low", calc->results[i].unit, separator);
+            put_column(calc->results[i].name, "_high", calc->results[i].unit, separator);
         }
     }
     (void)puts("cautions");
@@ -147,18 +175,21 @@ void report_table(const struct report *report, char separator)
             input_cell(report->question, i, digits, text);
             put_text(text, separator);
             (void)putchar(separator);
+            if (report->question->half[i] > 0) {
+                put_number(report->question->half[i], digits, separator);
+            }
         }
     }
     for (size_t i = 0; i < calc->n_results; i++) {
         if (report->args->only[i]) {
-            char number[NUMBER_MAX] = "";
-            if (!isnan(report->answer->out[i])) {
-                number_digits(number, report->answer->out[i], digits);
-            }
-            (void)printf("%s%c", number, separator);
+            put_number(report->answer->out[i], digits, separator);
+        }
+        if (report->args->only[i] && report->spread) {
+            put_number(report->spread->low[i], digits, separator);
+            put_number(report->spread->high[i], digits, separator);
         }
     }
-    raised_codes(calc, report->answer->notes, text);
+    raised_codes(calc, report->answer->notes, possible_notes(report), text);
     put_text(text, separator);
     (void)putchar('\n');
 }
@@ -179,7 +210,30 @@ static void list_inputs(const struct report *report, int digits, char list[CELL_
         if (question->from[i] != HW_ABSENT) {
             char value[WORDS_MAX];
             input_cell(question, i, digits, value);
+            if (question->half[i] > 0) {
+                char half[NUMBER_MAX];
+                size_t used = strlen(value);
+                number_digits(half, question->half[i], digits);
+                (void)snprintf(value + used, sizeof value - used, "+-%.40s", half);
+            }
             add_entry(list, question->calc->inputs[i].name, value, question->calc->inputs[i].unit);
+        }
+    }
+}
+
+/* Adds "NAME_low=value unit; NAME_high=value unit", as far as they can be told. */
+static void add_spread(const struct report *report, size_t result, int digits, char list[CELL_MAX])
+{
+    static const char *const parts[] = {"_low", "_high"};
+    const struct hw_result *this = &report->question->calc->results[result];
+    for (size_t k = 0; k < 2 && report->spread; k++) {
+        double value = k == 0 ? report->spread->low[result] : report->spread->high[result];
+        char name[COLUMN_NAME_MAX];
+        char number[NUMBER_MAX];
+        if (!isnan(value)) {
+            (void)snprintf(name, sizeof name, "%s%s", this->name, parts[k]);
+            number_digits(number, value, digits);
+            add_entry(list, name, number, this->unit);
         }
     }
 }
@@ -193,6 +247,7 @@ static void list_results(const struct report *report, int digits, char list[CELL
             char number[NUMBER_MAX];
             number_digits(number, report->answer->out[i], digits);
             add_entry(list, calc->results[i].name, number, calc->results[i].unit);
+            add_spread(report, i, digits, list);
         }
     }
 }
@@ -284,7 +339,7 @@ void report_log(const struct report *report)
     list_results(report, digits, text);
     put_text(text, ',');
     (void)putchar(',');
-    raised_codes(calc, report->answer->notes, text);
+    raised_codes(calc, report->answer->notes, possible_notes(report), text);
     put_text(text, ',');
     (void)putchar('\n');
 }

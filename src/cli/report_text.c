@@ -74,6 +74,9 @@ static void print_result(const struct report *report, size_t i)
         (void)snprintf(help, sizeof help, "%.40s %s; %s", number, own->name, result->help);
     }
     print_wrapped(help, column, TEXT_COLUMN);
+    if (report->spread) {
+        report_spread(report, i, own);
+    }
 }
 
 static void print_input(const struct hw_question *question, size_t i)
@@ -94,6 +97,12 @@ static void print_input(const struct hw_question *question, size_t i)
         words_of(input, question->in[i], shown, sizeof shown);
     } else {
         number_digits(number, question->in[i], 6);
+        if (question->half[i] > 0) {
+            char half[NUMBER_MAX];
+            number_digits(half, question->half[i], 6);
+            (void)snprintf(number + strlen(number), sizeof number - strlen(number), " +- %.40s",
+                           half);
+        }
         with_unit(shown, sizeof shown, number, input->unit);
     }
     const struct hw_unit *written = question->unit[i];
@@ -111,13 +120,14 @@ static void print_input(const struct hw_question *question, size_t i)
     (void)putchar('\n');
 }
 
-static void print_note(const struct hw_note *note)
+static void print_note(const struct hw_note *note, bool possible)
 {
     static const char *const heading[] = {
         [HW_STANDING] = "note",     [HW_CAUTION] = "CAUTION",   [HW_STRETCHED] = "CAUTION",
         [HW_REFUSED] = "NO ANSWER", [HW_WITHHELD] = "WITHHELD",
     };
-    int printed = printf("  %s %s: ", heading[note->effect], note->code);
+    int printed =
+        printf("  %s%s %s: ", possible ? "POSSIBLE " : "", heading[note->effect], note->code);
     print_wrapped(note->text, (size_t)printed, 4);
 }
 
@@ -128,7 +138,21 @@ static void print_notes(const struct report *report, enum hw_effect from, enum h
     for (int effect = (int)from; effect >= (int)to; effect--) {
         for (size_t i = 0; i < calc->n_notes; i++) {
             if (has_note(report->answer, i) && calc->notes[i].effect == (enum hw_effect)effect) {
-                print_note(&calc->notes[i]);
+                print_note(&calc->notes[i], false);
+            }
+        }
+    }
+}
+
+/* What a point within the spread would say and the middle does not, the gravest first. */
+static void print_possible(const struct report *report)
+{
+    const struct hw_calc *calc = report->question->calc;
+    for (int effect = HW_WITHHELD; effect >= (int)HW_CAUTION; effect--) {
+        for (size_t i = 0; i < calc->n_notes; i++) {
+            if (((possible_notes(report) >> i) & 1u) != 0 &&
+                calc->notes[i].effect == (enum hw_effect)effect) {
+                print_note(&calc->notes[i], true);
             }
         }
     }
@@ -174,6 +198,9 @@ void report_text(const struct report *report)
             print_result(report, i);
         }
     }
+    if (report->spread && report->answer->status >= 0) {
+        report_advice(report);
+    }
     (void)puts("from");
     for (size_t i = 0; i < calc->n_inputs; i++) {
         if (question->from[i] != HW_ABSENT) {
@@ -184,6 +211,8 @@ void report_text(const struct report *report)
         print_steps(report->steps);
     }
     (void)puts("cautions");
-    print_notes(report, HW_STRETCHED, HW_STANDING); /* raised before standing */
+    print_notes(report, HW_STRETCHED, HW_CAUTION); /* raised before standing */
+    print_possible(report);
+    print_notes(report, HW_STANDING, HW_STANDING);
     print_sources(calc);
 }

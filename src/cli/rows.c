@@ -166,6 +166,7 @@ static enum hw_problem ask_whole(struct rows *rows, const struct hw_text fed[], 
     for (size_t i = 0; i < calc->n_inputs && problem == HW_FINE; i++) {
         rows->in[i][rows->n_asked] = rows->question.in[i];
         rows->from[i][rows->n_asked] = rows->question.from[i];
+        rows->half[i][rows->n_asked] = rows->question.half[i];
     }
     return problem;
 }
@@ -269,7 +270,7 @@ static int prepare(struct rows *rows)
 {
     const struct hw_calc *calc = rows->calc;
     size_t which = 0;
-    rows->plain = true;
+    rows->plain = !rows->args->spread;
     rows->grave = hw_notes_grave(calc);
     for (size_t i = 0; i < calc->n_inputs; i++) {
         rows->base[i] = rows->args->written[i];

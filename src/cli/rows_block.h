@@ -34,12 +34,13 @@ struct rows {
     struct hw_question question; /* of the row at hand */
     enum hw_from from[HW_INPUTS][HW_BLOCK];
     double in[HW_INPUTS][HW_BLOCK];
+    double half[HW_INPUTS][HW_BLOCK]; /* filled with --spread alone */
     double out[HW_RESULTS][HW_BLOCK];
     uint32_t notes[HW_BLOCK];
 
     struct {
         bool known;
-        uint32_t notes;
+        uint32_t notes, possible;
         char text[CODES_MAX];
     } codes[CODES_KEPT]; /* how some notes are spelt; most rows have one of a few sets */
     size_t number, bad, withheld, dropped;

@@ -83,6 +83,7 @@ static bool is_table(const struct rows *rows)
 
 void rows_put_header(struct rows *rows)
 {
+    static const char *const parts[] = {"", "_low", "_high"};
     if (!is_table(rows)) {
         return;
     }
@@ -92,9 +93,10 @@ void rows_put_header(struct rows *rows)
         put_record(rows, &rows->columns.header, rows->columns.n);
     }
     for (size_t i = 0; i < rows->calc->n_results; i++) {
-        if (rows->args->only[i]) {
+        for (size_t k = 0; rows->args->only[i] && k < (rows->args->spread ? 3 : 1); k++) {
             char name[COLUMN_NAME_MAX];
-            column_name(rows->calc->results[i].name, rows->calc->results[i].unit, name);
+            column_part_name(rows->calc->results[i].name, parts[k], rows->calc->results[i].unit,
+                             name);
             put_char(rows, rows->out_separator);
             put_word(rows, rows->args->prefix);
             put_word(rows, name);
@@ -110,11 +112,13 @@ void rows_put_header(struct rows *rows)
 
 /* --- Rows out ---------------------------------------------------------------------------------------------------- */
 
-static const char *codes_text(struct rows *rows, uint32_t notes)
+static const char *codes_text(struct rows *rows, uint32_t notes, uint32_t possible)
 {
     size_t slot = (notes ^ notes >> 7 ^ notes >> 13) % CODES_KEPT;
-    if (!rows->codes[slot].known || rows->codes[slot].notes != notes) {
-        raised_codes(rows->calc, notes, rows->codes[slot].text);
+    if (!rows->codes[slot].known || rows->codes[slot].notes != notes ||
+        rows->codes[slot].possible != possible) {
+        raised_codes(rows->calc, notes, possible, rows->codes[slot].text);
+        rows->codes[slot].possible = possible;
         rows->codes[slot].notes = notes;
         rows->codes[slot].known = true;
     }
@@ -147,9 +151,27 @@ static void put_cells(struct rows *rows, struct row *row)
     }
 }
 
-static void put_table_row(struct rows *rows, struct row *row)
+/* The question and the answer of a row; an answer without results where it could not be asked. */
+static void view_row(struct rows *rows, const struct row *row, struct hw_answer *answer)
 {
-    put_cells(rows, row);
+    *answer = (struct hw_answer){.notes = 0, .status = -1};
+    for (size_t i = 0; i < rows->calc->n_results; i++) {
+        answer->out[i] = row->place == NOT_ASKED ? (double)NAN : rows->out[i][row->place];
+    }
+    rows->question = rows->constant;
+    if (row->place != NOT_ASKED) {
+        answer->notes = rows->notes[row->place];
+        answer->status = hw_notes_status(rows->calc, answer->notes);
+        for (size_t i = 0; i < rows->calc->n_inputs; i++) {
+            rows->question.in[i] = rows->in[i][row->place];
+            rows->question.from[i] = rows->from[i][row->place];
+            rows->question.half[i] = rows->args->spread ? rows->half[i][row->place] : 0;
+        }
+    }
+}
+
+static void put_results(struct rows *rows, const struct row *row, const struct hw_spread *spread)
+{
     for (size_t i = 0; i < rows->calc->n_results; i++) {
         if (rows->args->only[i]) {
             put_char(rows, rows->out_separator);
@@ -157,10 +179,28 @@ static void put_table_row(struct rows *rows, struct row *row)
                 put_number(rows, rows->out[i][row->place]); /* nothing for NaN */
             }
         }
+        if (rows->args->only[i] && spread) {
+            put_char(rows, rows->out_separator);
+            put_number(rows, spread->low[i]);
+            put_char(rows, rows->out_separator);
+            put_number(rows, spread->high[i]);
+        }
     }
+}
+
+static void put_table_row(struct rows *rows, struct row *row)
+{
+    struct hw_spread spread = {.possible = 0};
+    put_cells(rows, row);
+    if (rows->args->spread) {
+        struct hw_answer answer;
+        view_row(rows, row, &answer);
+        hw_question_spread(&rows->question, &answer, &spread);
+    }
+    put_results(rows, row, rows->args->spread ? &spread : NULL);
     put_char(rows, rows->out_separator);
     if (row->place != NOT_ASKED) {
-        put_word(rows, codes_text(rows, rows->notes[row->place]));
+        put_word(rows, codes_text(rows, rows->notes[row->place], spread.possible));
     }
     put_char(rows, rows->out_separator);
     if (row->problem) {
@@ -175,24 +215,21 @@ static void put_table_row(struct rows *rows, struct row *row)
 static void put_report(struct rows *rows, const struct row *row)
 {
     char problem[PROBLEM_MAX];
-    struct hw_answer answer = {.notes = 0, .status = -1};
+    struct hw_answer answer;
+    struct hw_spread spread;
     (void)snprintf(problem, sizeof problem, "%s%s%s", row->problem ? row->problem : "",
                    row->problem_input ? " " : "", row->problem_input ? row->problem_input : "");
     struct row_view view = {row->number, &rows->columns, row->record,
                             row->problem ? problem : NULL};
-    for (size_t i = 0; i < rows->calc->n_results; i++) {
-        answer.out[i] = row->place == NOT_ASKED ? (double)NAN : rows->out[i][row->place];
+    view_row(rows, row, &answer);
+    if (rows->args->spread) {
+        hw_question_spread(&rows->question, &answer, &spread);
     }
-    rows->question = rows->constant;
-    if (row->place != NOT_ASKED) {
-        answer.notes = rows->notes[row->place];
-        answer.status = hw_notes_status(rows->calc, answer.notes);
-        for (size_t i = 0; i < rows->calc->n_inputs; i++) {
-            rows->question.in[i] = rows->in[i][row->place];
-            rows->question.from[i] = rows->from[i][row->place];
-        }
-    }
-    struct report report = {rows->args, &rows->question, &answer, NULL, &view, NULL};
+    struct report report = {.args = rows->args,
+                            .question = &rows->question,
+                            .answer = &answer,
+                            .spread = rows->args->spread ? &spread : NULL,
+                            .row = &view};
     if (rows->args->format == FORMAT_JSONL) {
         report_json(&report);
     } else if (rows->args->format == FORMAT_LOG) {

@@ -7,6 +7,6 @@ int sweep_run(const struct args *args, struct hw_question *question)
 {
     (void)args;
     (void)question;
-    complain("not built yet");
+    complain("a sweep is not answered by this version: ask for one value at a time");
     return EXIT_ASKED_WRONGLY;
 }

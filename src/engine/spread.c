@@ -1,0 +1,225 @@
+/* spread.c - moves each uncertain input to both ends, and adds up what that does. */
+#include "engine/spread.h"
+
+#include <math.h>
+
+/* A block of questions that differ from one another in some inputs. */
+struct points {
+    const struct hw_calc *calc;
+    size_t n;
+    double in[HW_INPUTS][HW_BLOCK];
+    double out[HW_RESULTS][HW_BLOCK];
+    uint32_t notes[HW_BLOCK];
+};
+
+/* The two ends of one input. */
+struct ends {
+    size_t input;
+    double half;
+    bool outside
+        [2]; /* the end lies outside the range, and the point stands on the range's end instead */
+};
+
+enum { UP, DOWN };
+
+static size_t add_point(struct points *points, const struct hw_question *question)
+{
+    for (size_t i = 0; i < points->calc->n_inputs; i++) {
+        points->in[i][points->n] = question->in[i];
+    }
+    points->notes[points->n] = 0;
+    return points->n++;
+}
+
+static void run_points(struct points *points)
+{
+    const double *in[HW_INPUTS];
+    double *out[HW_RESULTS];
+    for (size_t i = 0; i < points->calc->n_inputs; i++) {
+        in[i] = points->in[i];
+    }
+    for (size_t i = 0; i < points->calc->n_results; i++) {
+        out[i] = points->out[i];
+    }
+    struct hw_block block = {points->n, in, out, points->notes};
+    if (points->n > 0) {
+        hw_block_run(points->calc, &block);
+    }
+}
+
+/* The points at both ends of every uncertain input; those of ends[i] are 2 i and 2 i + 1. */
+static size_t place_ends(const struct hw_question *question, struct points *points,
+                         struct ends ends[HW_INPUTS])
+{
+    size_t n = 0;
+    for (size_t i = 0; i < question->calc->n_inputs; i++) {
+        const struct hw_input *input = &question->calc->inputs[i];
+        if (!(question->half[i] > 0)) {
+            continue;
+        }
+        double up = question->in[i] + question->half[i];
+        double down = question->in[i] - question->half[i];
+        ends[n] = (struct ends){i, question->half[i], {up > input->hi, down < input->lo}};
+        points->in[i][add_point(points, question)] = ends[n].outside[UP] ? input->hi : up;
+        points->in[i][add_point(points, question)] = ends[n].outside[DOWN] ? input->lo : down;
+        n++;
+    }
+    return n;
+}
+
+/* What one input does to one result: what it adds at most and takes away at most, and towards which of its ends it
+ * adds; which side cannot be told because an end lies outside. */
+struct effect {
+    double gain, loss;
+    int end; /* where the gain is */
+    bool no_gain, no_loss;
+};
+
+/* An end outside the range is not evaluated, but on which side it would count can be seen: at the end of the range,
+ * or, where the middle stands there itself, at the other end. */
+static void leave_end(double seen, double opposite, struct effect *effect)
+{
+    double way = seen != 0 ? seen : -opposite;
+    effect->no_gain = effect->no_gain || way > 0;
+    effect->no_loss = effect->no_loss || way < 0;
+}
+
+static struct effect effect_of(const struct ends *ends, double up, double down)
+{
+    struct effect effect = {0, 0, UP, false, false};
+    double change[2] = {up, down};
+    for (int end = UP; end <= DOWN; end++) {
+        if (ends->outside[end]) {
+            leave_end(change[end], change[1 - end], &effect);
+            continue;
+        }
+        if (change[end] > effect.gain) {
+            effect.gain = change[end];
+            effect.end = end;
+        } else if (-change[end] > effect.loss) {
+            effect.loss = -change[end];
+            effect.end = effect.gain > 0 ? effect.end : 1 - end;
+        }
+    }
+    return effect;
+}
+
+/* A question moved to where a result is about as high, or as low, as the spread says. */
+static void place_extreme(const struct hw_question *question, const struct ends ends[], size_t n,
+                          const struct effect effects[], bool high, struct points *points)
+{
+    double square = 0;
+    for (size_t k = 0; k < n; k++) {
+        double part = high ? effects[k].gain : effects[k].loss;
+        square += part * part;
+    }
+    if (!(square > 0)) {
+        return;
+    }
+    size_t point = add_point(points, question);
+    for (size_t k = 0; k < n; k++) {
+        double part = (high ? effects[k].gain : effects[k].loss) / sqrt(square);
+        bool upwards = (effects[k].end == UP) == high;
+        points->in[ends[k].input][point] += (upwards ? 1 : -1) * part * ends[k].half;
+    }
+}
+
+/* Low, high and shares of one result. */
+static void add_up(const struct ends ends[], size_t n, const struct effect effects[], double middle,
+                   struct hw_spread *spread, size_t result)
+{
+    double gain = 0;
+    double loss = 0;
+    bool no_gain = false;
+    bool no_loss = false;
+    for (size_t k = 0; k < n; k++) {
+        gain = hypot(gain, effects[k].gain);
+        loss = hypot(loss, effects[k].loss);
+        no_gain = no_gain || effects[k].no_gain;
+        no_loss = no_loss || effects[k].no_loss;
+    }
+    spread->high[result] = no_gain ? (double)NAN : middle + gain;
+    spread->low[result] = no_loss ? (double)NAN : middle - loss;
+    double variance = gain * gain + loss * loss;
+    if (no_gain || no_loss || !(variance > 0)) {
+        return;
+    }
+    for (size_t k = 0; k < n; k++) {
+        double part = effects[k].gain * effects[k].gain + effects[k].loss * effects[k].loss;
+        spread->share[result][ends[k].input] = part / variance;
+    }
+}
+
+static bool all_there(const struct points *points, size_t n, size_t result)
+{
+    for (size_t k = 0; k < 2 * n; k++) {
+        if (isnan(points->out[result][k])) {
+            return false;
+        }
+    }
+    return true;
+}
+
+static uint32_t notes_of(const struct points *points)
+{
+    uint32_t notes = 0;
+    for (size_t k = 0; k < points->n; k++) {
+        notes |= points->notes[k];
+    }
+    return notes;
+}
+
+static uint32_t standing_notes(const struct hw_calc *calc)
+{
+    uint32_t standing = 0;
+    for (size_t i = 0; i < calc->n_notes; i++) {
+        standing |= calc->notes[i].effect == HW_STANDING ? UINT32_C(1) << i : 0;
+    }
+    return standing;
+}
+
+static void leave_untold(struct hw_spread *spread)
+{
+    spread->possible = spread->outside = 0;
+    for (size_t k = 0; k < HW_RESULTS; k++) {
+        spread->low[k] = spread->high[k] = NAN;
+        for (size_t i = 0; i < HW_INPUTS; i++) {
+            spread->share[k][i] = NAN;
+        }
+    }
+}
+
+void hw_question_spread(const struct hw_question *question, const struct hw_answer *answer,
+                        struct hw_spread *spread)
+{
+    struct points at_ends = {.calc = question->calc, .n = 0};
+    struct points extremes = {.calc = question->calc, .n = 0};
+    struct ends ends[HW_INPUTS];
+    struct effect effects[HW_INPUTS];
+    leave_untold(spread);
+    size_t n = place_ends(question, &at_ends, ends);
+    for (size_t i = 0; i < n; i++) {
+        bool outside = ends[i].outside[UP] || ends[i].outside[DOWN];
+        spread->outside |= outside ? UINT32_C(1) << ends[i].input : 0;
+    }
+    if (answer->status < 0) {
+        return;
+    }
+    run_points(&at_ends);
+    for (size_t result = 0; result < question->calc->n_results; result++) {
+        double middle = answer->out[result];
+        if (isnan(middle) || !all_there(&at_ends, n, result)) {
+            continue;
+        }
+        for (size_t i = 0; i < n; i++) {
+            effects[i] = effect_of(&ends[i], at_ends.out[result][2 * i] - middle,
+                                   at_ends.out[result][2 * i + 1] - middle);
+        }
+        add_up(ends, n, effects, middle, spread, result);
+        place_extreme(question, ends, n, effects, true, &extremes);
+        place_extreme(question, ends, n, effects, false, &extremes);
+    }
+    run_points(&extremes);
+    spread->possible = (notes_of(&at_ends) | notes_of(&extremes)) & ~answer->notes &
+                       ~standing_notes(question->calc);
+}
