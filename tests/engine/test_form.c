@@ -400,7 +400,7 @@ static void values_are_those_typed(void **state)
 {
     (void)state;
     hw_random_start(20310305);
-    for (int i = 0; i < 150; i++) {
+    for (int i = 0; i < 60; i++) {
         check_as_typed(&ph, "", 5, 10);
         check_as_typed(&temp, "", -5, 40);
         check_as_typed(&temp, "F", 23, 104);
