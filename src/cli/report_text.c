@@ -19,8 +19,7 @@ static size_t print_columns(const char *name, const char *value)
     return column;
 }
 
-/* The unit of the keeper's own system that was written somewhere in the question: gallons, Fahrenheit. */
-static const struct hw_unit *own_unit(const struct hw_question *question, enum hw_kind kind)
+const struct hw_unit *own_unit(const struct hw_question *question, enum hw_kind kind)
 {
     for (size_t i = 0; i < question->calc->n_inputs; i++) {
         const struct hw_unit *unit = question->unit[i];
@@ -72,7 +71,7 @@ static void print_result(const struct report *report, size_t i)
     print_wrapped(help, column, TEXT_COLUMN);
 }
 
-static void print_input(const struct hw_question *question, size_t i)
+void print_input(const struct hw_question *question, size_t i)
 {
     static const char *const origin[] = {
         [HW_GIVEN] = "",
@@ -107,13 +106,13 @@ static void print_input(const struct hw_question *question, size_t i)
     (void)putchar('\n');
 }
 
-static void print_note(const struct hw_note *note)
+void print_note(const struct hw_note *note, const char *mark, const char *where)
 {
     static const char *const heading[] = {
         [HW_STANDING] = "note",     [HW_CAUTION] = "CAUTION",   [HW_STRETCHED] = "CAUTION",
         [HW_REFUSED] = "NO ANSWER", [HW_WITHHELD] = "WITHHELD",
     };
-    int printed = printf("  %s %s: ", heading[note->effect], note->code);
+    int printed = printf("  %s%s %s%s: ", mark, heading[note->effect], note->code, where);
     print_wrapped(note->text, (size_t)printed, 4);
 }
 
@@ -124,7 +123,7 @@ static void print_notes(const struct report *report, enum hw_effect from, enum h
     for (int effect = (int)from; effect >= (int)to; effect--) {
         for (size_t i = 0; i < calc->n_notes; i++) {
             if (has_note(report->answer, i) && calc->notes[i].effect == (enum hw_effect)effect) {
-                print_note(&calc->notes[i]);
+                print_note(&calc->notes[i], "", "");
             }
         }
     }
@@ -144,7 +143,7 @@ static void print_steps(const struct hw_steps *steps)
     }
 }
 
-static void print_sources(const struct hw_calc *calc)
+void print_sources(const struct hw_calc *calc)
 {
     char line[ALLOWED_MAX] = "sources:";
     for (size_t i = 0; calc->sources[i]; i++) {
