@@ -56,16 +56,27 @@ void report_spread(const struct report *report, size_t result, const struct hw_u
 /* What low and high are, and which reading to repeat. */
 void report_advice(const struct report *report);
 
+/* Parts of a text: an input as used; a note, with a mark before it and where it holds after its code; the sources. */
+void print_input(const struct hw_question *question, size_t i);
+void print_note(const struct hw_note *note, const char *mark, const char *where);
+void print_sources(const struct hw_calc *calc);
+
 /* One JSON object; on one line for FORMAT_JSONL. With a row its number, cells and problem come first. */
 void report_json(const struct report *report);
 
+/* The same without the end of its last line, for lists. */
+void report_json_object(const struct report *report);
+
 /* A header and one row: inputs, results, cautions. */
 void report_table(const struct report *report, char separator);
+void report_table_header(const struct report *report, char separator);
+void report_table_row(const struct report *report, char separator);
 
 /* One CSV record: when, tank, calculation, inputs, results, cautions. */
 void report_log(const struct report *report);
 
-/* Returns false when the result asked for is absent; the message is out then, but for rows, which get an empty line. */
+/* Returns false when the result asked for is absent; the message is out then, but for rows and points of a sweep, which
+ * get an empty line. */
 bool report_value(const struct report *report);
 
 /* The words of a set, or the word of a choice, into text. */

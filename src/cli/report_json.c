@@ -317,7 +317,7 @@ static void put_row(const struct report *report, bool *first)
     }
 }
 
-void report_json(const struct report *report)
+void report_json_object(const struct report *report)
 {
     bool first = true;
     bool asked = !report->row || !report->row->problem;
@@ -353,5 +353,11 @@ void report_json(const struct report *report)
     put_notes(report);
     put_member(report, &first, "sources");
     put_sources(report->args->calc);
-    (void)puts(report->args->format == FORMAT_JSONL ? "}" : "\n}");
+    (void)fputs(report->args->format == FORMAT_JSONL ? "}" : "\n}", stdout);
+}
+
+void report_json(const struct report *report)
+{
+    report_json_object(report);
+    (void)putchar('\n');
 }

@@ -141,7 +141,7 @@ static void put_number(double value, int digits, char separator)
     (void)printf("%s%c", number, separator);
 }
 
-static void put_header(const struct report *report, char separator)
+void report_table_header(const struct report *report, char separator)
 {
     const struct hw_calc *calc = report->question->calc;
     for (size_t i = 0; i < calc->n_inputs; i++) {
@@ -164,12 +164,11 @@ static void put_header(const struct report *report, char separator)
     (void)puts("cautions");
 }
 
-void report_table(const struct report *report, char separator)
+void report_table_row(const struct report *report, char separator)
 {
     const struct hw_calc *calc = report->question->calc;
     int digits = report->args->digits ? report->args->digits : 6;
     char text[CELL_MAX];
-    put_header(report, separator);
     for (size_t i = 0; i < calc->n_inputs; i++) {
         if (has_column(report->question, i)) {
             input_cell(report->question, i, digits, text);
@@ -192,6 +191,12 @@ void report_table(const struct report *report, char separator)
     raised_codes(calc, report->answer->notes, possible_notes(report), text);
     put_text(text, separator);
     (void)putchar('\n');
+}
+
+void report_table(const struct report *report, char separator)
+{
+    report_table_header(report, separator);
+    report_table_row(report, separator);
 }
 
 /* Adds "name=value unit" to a list joined by "; ". */

@@ -79,7 +79,7 @@ static void print_result(const struct report *report, size_t i)
     }
 }
 
-static void print_input(const struct hw_question *question, size_t i)
+void print_input(const struct hw_question *question, size_t i)
 {
     static const char *const origin[] = {
         [HW_GIVEN] = "",
@@ -120,14 +120,13 @@ static void print_input(const struct hw_question *question, size_t i)
     (void)putchar('\n');
 }
 
-static void print_note(const struct hw_note *note, bool possible)
+void print_note(const struct hw_note *note, const char *mark, const char *where)
 {
     static const char *const heading[] = {
         [HW_STANDING] = "note",     [HW_CAUTION] = "CAUTION",   [HW_STRETCHED] = "CAUTION",
         [HW_REFUSED] = "NO ANSWER", [HW_WITHHELD] = "WITHHELD",
     };
-    int printed =
-        printf("  %s%s %s: ", possible ? "POSSIBLE " : "", heading[note->effect], note->code);
+    int printed = printf("  %s%s %s%s: ", mark, heading[note->effect], note->code, where);
     print_wrapped(note->text, (size_t)printed, 4);
 }
 
@@ -138,7 +137,7 @@ static void print_notes(const struct report *report, enum hw_effect from, enum h
     for (int effect = (int)from; effect >= (int)to; effect--) {
         for (size_t i = 0; i < calc->n_notes; i++) {
             if (has_note(report->answer, i) && calc->notes[i].effect == (enum hw_effect)effect) {
-                print_note(&calc->notes[i], false);
+                print_note(&calc->notes[i], "", "");
             }
         }
     }
@@ -152,7 +151,7 @@ static void print_possible(const struct report *report)
         for (size_t i = 0; i < calc->n_notes; i++) {
             if (((possible_notes(report) >> i) & 1u) != 0 &&
                 calc->notes[i].effect == (enum hw_effect)effect) {
-                print_note(&calc->notes[i], true);
+                print_note(&calc->notes[i], "POSSIBLE ", "");
             }
         }
     }
@@ -172,7 +171,7 @@ static void print_steps(const struct hw_steps *steps)
     }
 }
 
-static void print_sources(const struct hw_calc *calc)
+void print_sources(const struct hw_calc *calc)
 {
     char line[ALLOWED_MAX] = "sources:";
     for (size_t i = 0; calc->sources[i]; i++) {

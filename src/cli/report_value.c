@@ -29,7 +29,7 @@ bool report_value(const struct report *report)
         (void)puts(text);
         return true;
     }
-    if (report->row) {
+    if (report->row || report->question->n_axes > 0) {
         (void)putchar('\n');
         return false;
     }

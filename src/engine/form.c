@@ -149,6 +149,9 @@ static size_t count_values(const struct hw_sweep *sweep)
 static enum hw_problem check_sweep(struct hw_sweep *sweep)
 {
     double way = sweep->stop - sweep->start;
+    if (!isfinite(sweep->step)) {
+        return HW_PROBLEM_TOO_LARGE;
+    }
     if (sweep->step == 0) {
         return HW_PROBLEM_STEP_ZERO;
     }
@@ -189,16 +192,29 @@ static enum hw_problem read_sweep(const struct hw_input *input, struct hw_text t
     return problem == HW_FINE ? check_sweep(sweep) : problem;
 }
 
+/* The sum is off by some last bits of the larger end, so a value much smaller than that is rounded to as many digits
+ * less. */
+double hw_sweep_number(const struct hw_sweep *sweep, size_t k)
+{
+    if (k + 1 == sweep->n && sweep->n > 1) {
+        return sweep->stop;
+    }
+    char text[HW_DECIMAL_MAX];
+    double end = fmax(fabs(sweep->start), fabs(sweep->stop));
+    double x = fma((double)k, sweep->step, sweep->start);
+    if (fabs(x) < 1e-12 * fabs(sweep->step)) {
+        return 0;
+    }
+    double decades = floor(log10(end)) - floor(log10(fabs(x)));
+    int digits = (int)fmax(15 - decades, 1);
+    (void)hw_decimal_read(text, hw_decimal_write(text, x, digits), &x);
+    return x;
+}
+
 double hw_sweep_value(const struct hw_input *input, const struct hw_sweep *sweep, size_t k)
 {
-    double x = sweep->stop;
+    double x = hw_sweep_number(sweep, k);
     double value = NAN;
-    if (k + 1 < sweep->n || sweep->n == 1) {
-        char text[HW_DECIMAL_MAX];
-        x = sweep->start + (double)k * sweep->step;
-        size_t n = hw_decimal_write(text, fabs(x) < 1e-12 * fabs(sweep->step) ? 0 : x, 15);
-        (void)hw_decimal_read(text, n, &x);
-    }
     /* both ends were in range, and so is what lies between; a gravity stands at neither end, or has its unit */
     const struct hw_unit *kept = hw_unit_of(input->kind, input->unit);
     const struct hw_unit *unit =

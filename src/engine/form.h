@@ -5,8 +5,8 @@
 
 enum { HW_SWEEP_MAX = 1000 }; /* the most values of one sweep */
 
-/* start:stop:step. The values are start, start + step, start + 2 step and so on, each rounded to 15 digits in the unit
- * it was written in, so that it is the number that would be typed; the last is stop. */
+/* start:stop:step. The values are start, start + step, start + 2 step and so on, each rounded to the 15th digit of the
+ * larger end in the unit it was written in, so that it is the number that would be typed; the last is stop. */
 struct hw_sweep {
     const struct hw_unit *unit; /* of the three numbers; NULL: bare */
     double start, stop, step;
@@ -26,6 +26,9 @@ struct hw_form {
 enum hw_problem hw_form_read(const struct hw_input *input, struct hw_text text,
                              const struct hw_unit *column, struct hw_form *form);
 
-/* The value number k of a sweep that was read, in the input's unit. */
+/* The number k of a sweep that was read, as it would be typed. */
+double hw_sweep_number(const struct hw_sweep *sweep, size_t k);
+
+/* The value number k, in the input's unit. */
 double hw_sweep_value(const struct hw_input *input, const struct hw_sweep *sweep, size_t k);
 #endif

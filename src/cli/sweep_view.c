@@ -1,0 +1,255 @@
+/* sweep_view.c - what is known of all points of a sweep. */
+#include "cli/sweep_view.h"
+
+#include "cli/report.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+/* --- Units ------------------------------------------------------------------------------------------------------- */
+
+/* The keeper's own unit for a result, or NULL. What is poured stays in mL. */
+static const struct hw_unit *own_unit_of(const struct sweep_view *view, size_t result)
+{
+    const struct hw_result *this = &view->question->calc->results[result];
+    bool poured = this->kind == HW_VOLUME && strcmp(this->unit, "mL") == 0;
+    const struct hw_unit *own = poured ? NULL : own_unit(view->args, view->question, this->kind);
+    return own && hw_unit_of(this->kind, this->unit) ? own : NULL;
+}
+
+const char *sweep_unit(const struct sweep_view *view, size_t result)
+{
+    const struct hw_unit *own = own_unit_of(view, result);
+    return own ? own->name : view->question->calc->results[result].unit;
+}
+
+static double shown_value(const struct sweep_view *view, size_t result, double value)
+{
+    const struct hw_result *this = &view->question->calc->results[result];
+    const struct hw_unit *own = own_unit_of(view, result);
+    return own ? hw_unit_convert(value, hw_unit_of(this->kind, this->unit), own) : value;
+}
+
+void sweep_label(const char *name, const char *unit, char text[AXIS_TEXT])
+{
+    (void)snprintf(text, AXIS_TEXT, "%s%s%s", name, unit[0] == '\0' ? "" : ", ", unit);
+}
+
+/* --- Axes -------------------------------------------------------------------------------------------------------- */
+
+/* A bare share was written as a fraction; it is shown in per cent, as inputs are. */
+double sweep_axis_number(const struct sweep_axis *axis, size_t k)
+{
+    bool fraction = axis->input->kind == HW_SHARE && !axis->sweep->unit;
+    return fraction ? hw_sweep_value(axis->input, axis->sweep, k) : hw_sweep_number(axis->sweep, k);
+}
+
+/* The decimals of a number as it would be typed; -1 when it is typed with an exponent. */
+static int decimals_of(double number)
+{
+    char text[NUMBER_MAX];
+    number_digits(text, number, 15);
+    const char *point = strchr(text, '.');
+    if (strchr(text, 'e')) {
+        return -1;
+    }
+    return point ? (int)strlen(point + 1) : 0;
+}
+
+static void view_axis(struct sweep_view *view, size_t i)
+{
+    struct sweep_axis *axis = &view->axis[i];
+    axis->input = &view->question->calc->inputs[view->question->axis[i].input];
+    axis->sweep = &view->question->axis[i].sweep;
+    axis->unit = axis->sweep->unit ? axis->sweep->unit->name : axis->input->unit;
+    axis->places = 0;
+    for (size_t k = 0; k < axis->sweep->n && axis->places >= 0; k++) {
+        int places = decimals_of(sweep_axis_number(axis, k));
+        axis->places = places < 0 || places > axis->places ? places : axis->places;
+    }
+}
+
+void sweep_axis_text(const struct sweep_axis *axis, size_t k, char text[AXIS_TEXT])
+{
+    double number = sweep_axis_number(axis, k);
+    if (axis->places < 0) {
+        char exact[NUMBER_MAX];
+        number_digits(exact, number, 15);
+        (void)snprintf(text, AXIS_TEXT, "%.40s", exact);
+    } else {
+        (void)snprintf(text, AXIS_TEXT, "%.*f", axis->places, number);
+    }
+}
+
+/* --- Points ------------------------------------------------------------------------------------------------------ */
+
+void sweep_load(struct sweep_view *view, size_t first, size_t n)
+{
+    hw_points_answer(&view->points, first, n);
+}
+
+uint32_t sweep_notes(const struct sweep_view *view, size_t k)
+{
+    return view->points.notes[k - view->points.first];
+}
+
+bool sweep_is_refused(const struct sweep_view *view, size_t k)
+{
+    return (sweep_notes(view, k) & hw_notes_grave(view->question->calc)) != 0;
+}
+
+double sweep_value(const struct sweep_view *view, size_t result, size_t k)
+{
+    return shown_value(view, result, view->points.out[result][k - view->points.first]);
+}
+
+void sweep_cell(const struct sweep_view *view, size_t result, size_t k, char text[NUMBER_MAX])
+{
+    const struct hw_result *this = &view->question->calc->results[result];
+    double value = sweep_value(view, result, k);
+    if (isnan(value)) {
+        (void)snprintf(text, NUMBER_MAX, "%s", sweep_is_refused(view, k) ? "x" : "-");
+    } else {
+        number_text(text, value, view->args->digits ? view->args->digits : this->digits,
+                    this->safe);
+    }
+}
+
+void sweep_marks(const struct sweep_view *view, size_t k, char text[MARKS_MAX])
+{
+    size_t n = 0;
+    size_t next = 0;
+    uint32_t notes = sweep_notes(view, k);
+    for (int effect = HW_WITHHELD; effect > HW_STANDING; effect--) {
+        for (next = 0; sweep_next_note(view, (enum hw_effect)effect, &next); next++) {
+            if (((notes >> next) & 1u) != 0 && view->letter[next] != '\0') {
+                text[n++] = view->letter[next];
+            }
+        }
+    }
+    text[n] = '\0';
+}
+
+bool sweep_next_note(const struct sweep_view *view, enum hw_effect effect, size_t *next)
+{
+    const struct hw_calc *calc = view->question->calc;
+    while (*next < calc->n_notes &&
+           (calc->notes[*next].effect != effect || ((view->ever >> *next) & 1u) == 0)) {
+        (*next)++;
+    }
+    return *next < calc->n_notes;
+}
+
+size_t sweep_first(const struct sweep_view *view)
+{
+    size_t i = 0;
+    while (i < view->question->calc->n_results && !view->applies[i]) {
+        i++;
+    }
+    return i;
+}
+
+/* --- All of them ------------------------------------------------------------------------------------------------- */
+
+static void view_point(struct sweep_view *view, size_t k)
+{
+    uint32_t notes = sweep_notes(view, k);
+    view->ever |= notes;
+    view->always &= notes;
+    int status = hw_notes_status(view->question->calc, notes);
+    view->refused += status < 0 ? 1 : 0;
+    view->withheld += status == -2 ? 1 : 0;
+    for (size_t i = 0; i < view->question->calc->n_results; i++) {
+        double value = sweep_value(view, i, k);
+        if (view->args->only[i] && !isnan(value)) {
+            view->low[i] = view->applies[i] ? fmin(view->low[i], value) : value;
+            view->high[i] = view->applies[i] ? fmax(view->high[i], value) : value;
+            view->applies[i] = true;
+        }
+    }
+}
+
+/* Letters in the order in which the notes are told, the gravest first. */
+static void give_letters(struct sweep_view *view)
+{
+    static const char letters[] = "abcdefghijklmnopqrstuvwxyzABCDEF";
+    size_t given = 0;
+    for (int effect = HW_WITHHELD; effect > HW_STANDING; effect--) {
+        for (size_t i = 0; sweep_next_note(view, (enum hw_effect)effect, &i); i++) {
+            if (((view->always >> i) & 1u) == 0) {
+                view->letter[i] = letters[given++];
+            }
+        }
+    }
+}
+
+void sweep_view(struct sweep_view *view, const struct args *args,
+                const struct hw_question *question)
+{
+    memset(view, 0, sizeof *view);
+    view->args = args;
+    view->question = question;
+    view->always = UINT32_MAX;
+    view->total = hw_points_count(question);
+    hw_points_begin(&view->points, question);
+    for (size_t i = 0; i < question->n_axes; i++) {
+        view_axis(view, i);
+    }
+    for (size_t k = 0; k < view->total; k++) {
+        if (k % HW_BLOCK == 0) {
+            sweep_load(view, k, view->total - k < HW_BLOCK ? view->total - k : HW_BLOCK);
+        }
+        view_point(view, k);
+    }
+    give_letters(view);
+}
+
+/* --- The inputs that are not swept ------------------------------------------------------------------------------- */
+
+static void add(char text[CAPTION_MAX], const char *more)
+{
+    size_t used = strlen(text);
+    (void)snprintf(text + used, CAPTION_MAX - used, "%s", more);
+}
+
+static void add_input(const struct hw_question *question, size_t i, char text[CAPTION_MAX])
+{
+    const struct hw_input *input = &question->calc->inputs[i];
+    const struct hw_unit *kept = hw_unit_of(input->kind, input->unit);
+    const struct hw_unit *written = question->unit[i] && kept ? question->unit[i] : kept;
+    char value[WORDS_MAX];
+    if (input->words) {
+        words_of(input, question->in[i], value, sizeof value);
+    } else {
+        char number[NUMBER_MAX];
+        char half[NUMBER_MAX] = "";
+        double x = question->in[i];
+        double h = question->half[i];
+        number_digits(number, written ? hw_unit_convert(x, kept, written) : x, 6);
+        if (h > 0) {
+            number_digits(half, written ? hw_unit_convert_step(h, kept, written) : h, 6);
+        }
+        (void)snprintf(value, sizeof value, "%.40s%s%.40s%s%s", number, h > 0 ? "+-" : "", half,
+                       written ? " " : "", written ? written->name : "");
+    }
+    add(text, text[0] == '\0' ? "" : ", ");
+    add(text, input->name);
+    add(text, " ");
+    add(text, value);
+    add(text, question->from[i] == HW_FROM_PRESET ? " (assumed)" : "");
+}
+
+void sweep_caption(const struct sweep_view *view, char text[CAPTION_MAX])
+{
+    text[0] = '\0';
+    if (view->args->tank) {
+        add(text, "tank ");
+        add(text, view->args->tank);
+    }
+    for (size_t i = 0; i < view->question->calc->n_inputs; i++) {
+        if (view->question->from[i] != HW_ABSENT && view->question->from[i] != HW_SWEPT) {
+            add_input(view->question, i, text);
+        }
+    }
+}

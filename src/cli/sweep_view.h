@@ -1,0 +1,78 @@
+/* sweep_view.h - what the table, the chart and the picture of a sweep have in common. */
+#ifndef HW_SWEEP_VIEW_H
+#define HW_SWEEP_VIEW_H
+#include "cli/args.h"
+#include "cli/print.h"
+#include "engine/points.h"
+
+enum { MARKS_MAX = HW_NOTES + 1, AXIS_TEXT = 64, CAPTION_MAX = 2000 };
+
+/* A swept input as it is shown: in the unit that it was written in. */
+struct sweep_axis {
+    const struct hw_input *input;
+    const struct hw_sweep *sweep;
+    const char *unit; /* "" when there is none */
+    int places;       /* decimals of every value; negative: as many as each needs */
+};
+
+/* A question with one or two axes, and what is known of all its points. */
+struct sweep_view {
+    const struct args *args;
+    const struct hw_question *question;
+    struct hw_points points;
+    size_t total, refused, withheld; /* points; those without an answer; of these, for safety */
+    struct sweep_axis axis[HW_AXES];
+    uint32_t ever, always;                    /* notes of some point, of every point */
+    bool applies[HW_RESULTS];                 /* asked for, and a number at some point */
+    double low[HW_RESULTS], high[HW_RESULTS]; /* over all points, in the unit that is shown */
+    char letter[HW_NOTES]; /* of notes that are raised at some points and not at others; else 0 */
+};
+
+/* Goes over all points once. */
+void sweep_view(struct sweep_view *view, const struct args *args,
+                const struct hw_question *question);
+
+/* Answers the points first to first + n - 1; n is at most HW_BLOCK. */
+void sweep_load(struct sweep_view *view, size_t first, size_t n);
+
+/* Of point k, one that is loaded: its notes, whether it has no answer, a result in the unit that is shown. */
+uint32_t sweep_notes(const struct sweep_view *view, size_t k);
+bool sweep_is_refused(const struct sweep_view *view, size_t k);
+double sweep_value(const struct sweep_view *view, size_t result, size_t k);
+
+/* A result at point k as it stands in a cell: its number, "-" where it does not apply, "x" without an answer. */
+void sweep_cell(const struct sweep_view *view, size_t result, size_t k, char text[NUMBER_MAX]);
+
+/* The letters of a point's notes. */
+void sweep_marks(const struct sweep_view *view, size_t k, char text[MARKS_MAX]);
+
+/* The unit in which a result is shown: the keeper's own, or the result's; "" when it has none. */
+const char *sweep_unit(const struct sweep_view *view, size_t result);
+
+/* The number k of an axis, as it is shown. */
+double sweep_axis_number(const struct sweep_axis *axis, size_t k);
+void sweep_axis_text(const struct sweep_axis *axis, size_t k, char text[AXIS_TEXT]);
+
+/* "NAME, UNIT", or NAME alone. */
+void sweep_label(const char *name, const char *unit, char text[AXIS_TEXT]);
+
+/* The inputs that are not swept, in one line. */
+void sweep_caption(const struct sweep_view *view, char text[CAPTION_MAX]);
+
+/* The first result that applies, or n_results. */
+size_t sweep_first(const struct sweep_view *view);
+
+/* The notes of an effect in the order in which they are told. True when there is one from *next on; *next is then its
+ * index. Starts at 0. */
+bool sweep_next_note(const struct sweep_view *view, enum hw_effect effect, size_t *next);
+
+/* Prints the numbers of a sweep over one axis in columns: the results that apply, and letters. */
+void sweep_table(struct sweep_view *view);
+
+/* Prints the numbers of one result over two axes. */
+void sweep_chart(struct sweep_view *view, size_t result);
+
+/* Prints all of it. */
+void sweep_text(struct sweep_view *view);
+void sweep_svg(struct sweep_view *view);
+#endif
