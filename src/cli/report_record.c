@@ -233,9 +233,9 @@ static void add_spread(const struct report *report, size_t result, int digits, c
     const struct hw_result *this = &report->question->calc->results[result];
     for (size_t k = 0; k < 2 && report->spread; k++) {
         double value = k == 0 ? report->spread->low[result] : report->spread->high[result];
-        char name[COLUMN_NAME_MAX];
-        char number[NUMBER_MAX];
         if (!isnan(value)) {
+            char name[COLUMN_NAME_MAX];
+            char number[NUMBER_MAX];
             (void)snprintf(name, sizeof name, "%s%s", this->name, parts[k]);
             number_digits(number, value, digits);
             add_entry(list, name, number, this->unit);

@@ -29,7 +29,7 @@ static void range_of(const struct report *report, size_t result, const struct hw
                    unit[0] == '\0' ? "" : " ", unit);
 }
 
-/* The uncertain input of the largest share that is smaller than `below`, or n_inputs. */
+/* The uncertain input of the largest share that was not told yet, or n_inputs. */
 static size_t next_share(const struct report *report, size_t result, const bool told[HW_INPUTS])
 {
     const struct hw_calc *calc = report->question->calc;
@@ -73,7 +73,6 @@ void report_spread(const struct report *report, size_t result, const struct hw_u
     double low = report->spread->low[result];
     double high = report->spread->high[result];
     char text[ALLOWED_MAX];
-    char shown[ALLOWED_MAX];
     if (low == high) {
         return;
     }
@@ -84,6 +83,7 @@ void report_spread(const struct report *report, size_t result, const struct hw_u
     } else {
         range_of(report, result, NULL, text);
         if (own) {
+            char shown[ALLOWED_MAX];
             range_of(report, result, own, shown);
             size_t used = strlen(text);
             (void)snprintf(text + used, sizeof text - used, " (%.120s)", shown);
