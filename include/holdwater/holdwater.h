@@ -13,6 +13,7 @@
 #include "holdwater/change.h"
 #include "holdwater/chlorine.h"
 #include "holdwater/conductivity.h"
+#include "holdwater/course.h"
 #include "holdwater/criteria.h"
 #include "holdwater/hydrometer.h"
 #include "holdwater/nitrite.h"
