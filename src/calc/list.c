@@ -7,7 +7,7 @@ const struct hw_calc *const hw_calcs[] = {
     /* prove */ &hw_calc_challenge, &hw_calc_concentrate, &hw_calc_verdict,
     /* watch */ &hw_calc_ammonia, &hw_calc_nitrite,
     /* treat */ &hw_calc_change,
-    /* rescue */ &hw_calc_bath,
+    /* rescue */ &hw_calc_bath, &hw_calc_course,
     /* close */ &hw_calc_disinfect,
     NULL,
 };

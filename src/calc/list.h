@@ -13,6 +13,7 @@ extern const struct hw_calc hw_calc_verdict;
 extern const struct hw_calc hw_calc_concentrate;
 extern const struct hw_calc hw_calc_change;
 extern const struct hw_calc hw_calc_bath;
+extern const struct hw_calc hw_calc_course;
 extern const struct hw_calc hw_calc_neutralise;
 extern const struct hw_calc hw_calc_disinfect;
 #endif

@@ -82,6 +82,14 @@ const struct example examples[] = {
      "--salinity 34 --source-salinity 33 --ph 8.1 --source-ph 7.6"},
     {"bath", "what a dosing rate on a label comes to",
      "holdwater bath --volume 12L --strength 10mg/mL --rate 0.5mL/L --minutes 20"},
+    {"course", "3 mg/L in alder, which has no filter: four doses of a stock of 1 % w/v",
+     "holdwater course --volume 75L --biofilter no --strength 1%wv --target 3mg/L --doses 4"},
+    {"course", "the same, but each further dose puts back only what the change took; the working",
+     "holdwater course --volume 75L --biofilter no --strength 1%wv --target 3mg/L --doses 4 "
+     "--redose replace --work"},
+    {"course", "a rate on a label, a third changed before each further dose",
+     "holdwater course --volume 20gal --biofilter no --strength 10mg/mL --rate 0.8mL/gal --share "
+     "33% --doses 5"},
     {"disinfect", "household bleach of 5 % for the drained and cleaned tank of 75 L",
      "holdwater disinfect --volume 75L --strength 5%"},
     {"disinfect", "a label that counts sodium hypochlorite by mass; an hour, with the working",
@@ -94,7 +102,7 @@ static const char *const ready[] = {"volume", "gauge", "salinity", "neutralise",
 static const char *const prove[] = {"challenge", "concentrate", "verdict", NULL};
 static const char *const watch[] = {"ammonia", "nitrite", NULL};
 static const char *const treat[] = {"change", NULL};
-static const char *const rescue[] = {"bath", NULL};
+static const char *const rescue[] = {"bath", "course", NULL};
 static const char *const close[] = {"disinfect", NULL};
 
 const struct stage stages[] = {
@@ -102,7 +110,7 @@ const struct stage stages[] = {
     {"prove", "how much ammonia to dose to prove the filter, and whether it passed", prove},
     {"watch", "how much of a reading is free ammonia, how far from a limit; nitrite", watch},
     {"treat", "hold a medicine at its level through water changes", treat},
-    {"rescue", "a dye bath for a burned fish", rescue},
+    {"rescue", "dye for a burned fish: a short bath, or a course in the tank", rescue},
     {"close", "disinfect a stripped tank, and take the chlorine out again", close},
     {NULL, NULL, NULL},
 };

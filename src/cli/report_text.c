@@ -41,6 +41,13 @@ static void with_unit(char *text, size_t size, const char *number, const char *u
     (void)snprintf(text, size, "%s%s%s", number, unit[0] == '\0' ? "" : " ", unit);
 }
 
+/* Nobody draws a total over many doses at once: no syringe is named for it. */
+static bool is_total(const struct hw_result *result)
+{
+    const char *end = strrchr(result->name, '_');
+    return end && strcmp(end, "_total") == 0;
+}
+
 static void print_result(const struct report *report, size_t i)
 {
     const struct hw_result *result = &report->question->calc->results[i];
@@ -59,7 +66,7 @@ static void print_result(const struct report *report, size_t i)
     const struct hw_unit *own = own_unit(report->question, result->kind);
     char help[ALLOWED_MAX];
     (void)snprintf(help, sizeof help, "%s", result->help);
-    bool poured = result->kind == HW_VOLUME && strcmp(result->unit, "mL") == 0;
+    bool poured = result->kind == HW_VOLUME && strcmp(result->unit, "mL") == 0 && !is_total(result);
     if (poured) {
         char drawn[SYRINGE_TEXT];
         syringe_text(value, result->safe, drawn);
