@@ -117,6 +117,12 @@ say 'A fish with ammonia burns: a dye bath in thimble, matched with the water th
 ask bath --volume 12L --strength 1%wv --target 6mg/L --temp 25 --source-temp 25.4 \
     --salinity 33.5 --source-salinity 33 --ph 8.1 --source-ph 8.0
 
+say 'The burns need longer: dye in alder, which has no filter. How high do full doses climb?'
+ask course --volume 75L --biofilter no --strength 1%wv --target 3mg/L --doses 4
+
+say 'birch has a filter. The course is withheld.'
+refused 3 course --volume 110L --biofilter yes --strength 1%wv --target 3mg/L --doses 4
+
 say 'alder is emptied, stripped and brushed; bleach for 75 L of fresh water in it.'
 ask disinfect --volume 75L --strength 5%
 

@@ -66,10 +66,12 @@ static void print_result(const struct report *report, size_t i)
     const struct hw_unit *own = own_unit(report->question, result->kind);
     char help[ALLOWED_MAX];
     (void)snprintf(help, sizeof help, "%s", result->help);
-    bool poured = result->kind == HW_VOLUME && strcmp(result->unit, "mL") == 0 && !is_total(result);
-    if (poured) {
-        char drawn[SYRINGE_TEXT];
-        syringe_text(value, result->safe, drawn);
+    bool liquid = result->kind == HW_VOLUME && strcmp(result->unit, "mL") == 0;
+    if (liquid) {
+        char drawn[SYRINGE_TEXT] = "";
+        if (!is_total(result)) {
+            syringe_text(value, result->safe, drawn);
+        }
         (void)snprintf(help, sizeof help, "%s%s%s", drawn, drawn[0] == '\0' ? "" : "; ",
                        result->help);
     } else if (kept && own) {
