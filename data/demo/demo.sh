@@ -218,6 +218,12 @@ say 'The dye hides the colours of the kit: the sample was diluted 4 times, and r
 ask ammonia --tan 0.05 --dilution 4 --ph 8.1 --temp 25 --salinity 33.5 --medicine dye \
     --only free_nh3,long_ratio
 
+say 'The burns need longer: dye in alder, which has no filter. How high do full doses climb?'
+ask course --volume 75L --biofilter no --strength 1%wv --target 3mg/L --doses 4
+
+say 'In birch there is a filter. There the course is withheld.'
+refused 3 course --volume 110L --biofilter yes --strength 1%wv --target 3mg/L --doses 4
+
 stage close '2031-04-12. The fish is well and gone to its tank. birch is closed.'
 
 say 'Out with the copper, by carbon and by water: how many changes of a half until 0.01 mg/L?'

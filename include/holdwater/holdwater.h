@@ -17,6 +17,7 @@
 #include "holdwater/change.h"
 #include "holdwater/chlorine.h"
 #include "holdwater/conductivity.h"
+#include "holdwater/course.h"
 #include "holdwater/criteria.h"
 #include "holdwater/dose.h"
 #include "holdwater/formalin.h"

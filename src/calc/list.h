@@ -19,6 +19,7 @@ extern const struct hw_calc hw_calc_binder;
 extern const struct hw_calc hw_calc_buffer;
 extern const struct hw_calc hw_calc_bath;
 extern const struct hw_calc hw_calc_bag;
+extern const struct hw_calc hw_calc_course;
 extern const struct hw_calc hw_calc_neutralise;
 extern const struct hw_calc hw_calc_disinfect;
 #endif

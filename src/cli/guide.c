@@ -137,6 +137,14 @@ const struct example examples[] = {
      "holdwater bag --tan 6 --ph-bag 6.9 --ph-open 8.1 --temp 23 --salinity 31 --format value "
      "--only "
      "times_worse"},
+    {"course", "3 mg/L in alder, which has no filter: four doses of a stock of 1 % w/v",
+     "holdwater course --volume 75L --biofilter no --strength 1%wv --target 3mg/L --doses 4"},
+    {"course", "the same, but each further dose puts back only what the change took; the working",
+     "holdwater course --volume 75L --biofilter no --strength 1%wv --target 3mg/L --doses 4 "
+     "--redose replace --work"},
+    {"course", "a rate on a label, a third changed before each further dose",
+     "holdwater course --volume 20gal --biofilter no --strength 10mg/mL --rate 0.8mL/gal --share "
+     "33% --doses 5"},
     {"disinfect", "household bleach of 5 % for the drained and cleaned tank of 75 L",
      "holdwater disinfect --volume 75L --strength 5%"},
     {"disinfect", "a label that counts sodium hypochlorite by mass; an hour, with the working",
@@ -150,7 +158,7 @@ static const char *const prove[] = {"challenge", "concentrate", "verdict", NULL}
 static const char *const watch[] = {"ammonia", "nitrite", "oxygen", NULL};
 static const char *const treat[] = {"dose", "change", "buffer", NULL};
 static const char *const emergency[] = {"binder", NULL};
-static const char *const rescue[] = {"bath", "bag", NULL};
+static const char *const rescue[] = {"bath", "course", "bag", NULL};
 static const char *const close[] = {"disinfect", NULL};
 
 const struct stage stages[] = {
@@ -159,7 +167,7 @@ const struct stage stages[] = {
     {"watch", "free ammonia in a reading, how far from a limit; nitrite; oxygen", watch},
     {"treat", "bring a medicine to its level, hold it through changes; raise alkalinity", treat},
     {"emergency", "bind ammonia for a day or two, where no medicine forbids it", emergency},
-    {"rescue", "a dye bath for a burned fish; fish out of a shipping bag", rescue},
+    {"rescue", "dye for a burned fish, in a bath or for days; fish out of a shipping bag", rescue},
     {"close", "disinfect a stripped tank, and take the chlorine out again", close},
     {NULL, NULL, NULL},
 };

@@ -45,6 +45,13 @@ static void with_unit(char *text, size_t size, const char *number, const char *u
     (void)snprintf(text, size, "%s%s%s", number, unit[0] == '\0' ? "" : " ", unit);
 }
 
+/* Nobody draws a total over many doses at once: no syringe is named for it. */
+static bool is_total(const struct hw_result *result)
+{
+    const char *end = strrchr(result->name, '_');
+    return end && strcmp(end, "_total") == 0;
+}
+
 static void print_result(const struct report *report, size_t i)
 {
     const struct hw_result *result = &report->question->calc->results[i];
@@ -63,10 +70,12 @@ static void print_result(const struct report *report, size_t i)
     const struct hw_unit *own = own_unit(report->args, report->question, result->kind);
     char help[ALLOWED_MAX];
     (void)snprintf(help, sizeof help, "%s", result->help);
-    bool poured = result->kind == HW_VOLUME && strcmp(result->unit, "mL") == 0;
-    if (poured) {
-        char drawn[SYRINGE_TEXT];
-        syringe_text(value, result->safe, drawn);
+    bool liquid = result->kind == HW_VOLUME && strcmp(result->unit, "mL") == 0;
+    if (liquid) {
+        char drawn[SYRINGE_TEXT] = "";
+        if (!is_total(result)) {
+            syringe_text(value, result->safe, drawn);
+        }
         (void)snprintf(help, sizeof help, "%s%s%s", drawn, drawn[0] == '\0' ? "" : "; ",
                        result->help);
     } else if (kept && own) {

@@ -890,6 +890,56 @@ static void carbonate_ph_in_air(struct row *row)
     put(row, "ph", ph);
 }
 
+static enum hw_course_redose redose(struct row *row)
+{
+    static const char *const words[] = {"full", "replace", NULL};
+    return (enum hw_course_redose)choice(row, "redose", words);
+}
+
+static void course_level(struct row *row)
+{
+    double before = 0;
+    double after = 0;
+    row->status = hw_course_level(redose(row), number(row, "first"), number(row, "exchanged"),
+                                  (int)number(row, "dose"), &before, &after);
+    put(row, "before", before);
+    put(row, "after", after);
+}
+
+static void course_ceiling(struct row *row)
+{
+    double ceiling = 0;
+    row->status =
+        hw_course_ceiling(redose(row), number(row, "first"), number(row, "exchanged"), &ceiling);
+    put(row, "ceiling", ceiling);
+}
+
+static void course_dose_over(struct row *row)
+{
+    double dose = 0;
+    row->status = hw_course_dose_over(redose(row), number(row, "first"), number(row, "exchanged"),
+                                      number(row, "limit"), &dose);
+    put(row, "dose", dose);
+}
+
+static void course_amounts(struct row *row)
+{
+    double again = 0;
+    double total = 0;
+    row->status = hw_course_amounts(redose(row), number(row, "dye"), number(row, "exchanged"),
+                                    (int)number(row, "doses"), &again, &total);
+    put(row, "again", again);
+    put(row, "total", total);
+}
+
+static void course_water(struct row *row)
+{
+    double water = 0;
+    row->status = hw_course_water(number(row, "volume"), number(row, "exchanged"),
+                                  (int)number(row, "doses"), &water);
+    put(row, "water", water);
+}
+
 /* ---------------------------------------------------------------- what stands behind them */
 
 static void carbonate_constants(struct row *row)
@@ -1062,6 +1112,11 @@ static const struct function {
     {"bath_dye", bath_dye},
     {"bath_dye_at_rate", bath_dye_at_rate},
     {"bath_level", bath_level},
+    {"course_level", course_level},
+    {"course_ceiling", course_ceiling},
+    {"course_dose_over", course_dose_over},
+    {"course_amounts", course_amounts},
+    {"course_water", course_water},
     {"bleach_strength", bleach_strength},
     {"bleach_amount", bleach_amount},
     {"chlorine_contact", chlorine_contact},

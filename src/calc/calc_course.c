@@ -1,0 +1,247 @@
+/* calc_course.c - a course of dye in a tank: what to pour and when, and how high the level climbs. */
+#include "calc/course_plan.h"
+#include "calc/list.h"
+#include "holdwater/bath.h"
+#include "tables.h"
+
+#include <math.h>
+
+enum {
+    DYE,
+    DYE_AGAIN,
+    LEVEL_FIRST,
+    LEVEL_LAST,
+    LEVEL_CEILING,
+    DYE_TOTAL,
+    WATER_TOTAL,
+    DAYS,
+    DOSE_OVER,
+    RESULTS
+};
+
+enum { AMOUNT = 1, DOSES_MOST = 100 }; /* the group of rate and target; the longest course */
+
+static const char *const redose_words[] = {"full", "replace", NULL};
+
+static const struct hw_input inputs[INPUTS] = {
+    [VOLUME] = {.name = "volume",
+                .unit = "L",
+                .kind = HW_VOLUME,
+                .unit_must = true,
+                .lo = HW_COURSE_VOLUME_MIN,
+                .hi = HW_COURSE_VOLUME_MAX,
+                .help = "water in the tank, without what stands in it; outside this doubt the unit",
+                .need = HW_REQUIRED,
+                .when_input = -1},
+    [BIOFILTER] = {.name = "biofilter",
+                   .unit = "",
+                   .kind = HW_CHOICE,
+                   .lo = 0,
+                   .hi = 1,
+                   .words = yes_no_words,
+                   .help = "does a biofilter, or do media out of one, share this water?",
+                   .need = HW_REQUIRED,
+                   .when_input = -1},
+    [STRENGTH] = {.name = "strength",
+                  .unit = "mg/mL",
+                  .kind = HW_CONCENTRATION,
+                  .unit_must = true,
+                  .lo = HW_BATH_STRENGTH_MIN,
+                  .hi = HW_BATH_STRENGTH_MAX,
+                  .help = "dye in the stock as its label counts it, 1 %wv is 10 mg/mL; outside "
+                          "0.01 to 10 %wv look at the label again",
+                  .need = HW_REQUIRED,
+                  .when_input = -1},
+    [RATE] = {.name = "rate",
+              .unit = "mL/L",
+              .kind = HW_DOSE_RATE,
+              .unit_must = true,
+              .lo = HW_BATH_RATE_MIN,
+              .hi = HW_BATH_RATE_MAX,
+              .help = "stock of the first dose per volume of water, as labels say; more is no dose "
+                      "of a stock",
+              .need = HW_OPTIONAL,
+              .group = AMOUNT,
+              .when_input = -1},
+    [TARGET] = {.name = "target",
+                .unit = "mg/L",
+                .kind = HW_CONCENTRATION,
+                .lo = HW_COURSE_LEVEL_MIN,
+                .hi = HW_COURSE_LEVEL_MAX,
+                .help = "level that the first dose is to make; less does nothing, more is a bath "
+                        "or a slip",
+                .need = HW_OPTIONAL,
+                .group = AMOUNT,
+                .when_input = -1},
+    [EVERY] = {.name = "every",
+               .unit = "h",
+               .kind = HW_TIME,
+               .lo = 12,
+               .hi = 168,
+               .help = "from one dose to the next; more often than twice a day nobody should, and "
+                       "after a week it is a new course",
+               .need = HW_PRESET,
+               .preset = 48,
+               .when_input = -1},
+    [SHARE] = {.name = "share",
+               .unit = "%",
+               .kind = HW_SHARE,
+               .lo = 100 * HW_COURSE_EXCHANGED_MIN,
+               .hi = 100 * HW_COURSE_EXCHANGED_MAX,
+               .help = "water changed before each further dose; with less than 1 % the dye only "
+                       "builds up",
+               .need = HW_PRESET,
+               .preset = 25,
+               .when_input = -1},
+    [DOSES] = {.name = "doses",
+               .unit = "",
+               .kind = HW_COUNT,
+               .lo = HW_COURSE_DOSES_MIN,
+               .hi = DOSES_MOST,
+               .help = "how many, the first counted; plan no further than a hundred",
+               .need = HW_REQUIRED,
+               .when_input = -1},
+    [REDOSE] = {.name = "redose",
+                .unit = "",
+                .kind = HW_CHOICE,
+                .lo = 0,
+                .hi = 1,
+                .words = redose_words,
+                .help = "each further dose: in full again, or only what the change took",
+                .need = HW_PRESET,
+                .preset = HW_COURSE_FULL,
+                .when_input = -1},
+};
+
+static const struct hw_result results[RESULTS] = {
+    [DYE] = {.name = "dye",
+             .unit = "mL",
+             .kind = HW_VOLUME,
+             .digits = 3,
+             .safe = -1,
+             .help = "stock of the first dose, stirred into some tank water first"},
+    [DYE_AGAIN] = {.name = "dye_again",
+                   .unit = "mL",
+                   .kind = HW_VOLUME,
+                   .digits = 3,
+                   .safe = -1,
+                   .sometimes = true,
+                   .help = "stock of each further dose, after the change"},
+    [LEVEL_FIRST] = {.name = "level_first",
+                     .unit = "mg/L",
+                     .kind = HW_CONCENTRATION,
+                     .digits = 3,
+                     .help = "dye in the tank after the first dose, in the form on the label"},
+    [LEVEL_LAST] = {.name = "level_last",
+                    .unit = "mg/L",
+                    .kind = HW_CONCENTRATION,
+                    .digits = 3,
+                    .help = "after the last dose; none is higher"},
+    [LEVEL_CEILING] = {.name = "level_ceiling",
+                       .unit = "mg/L",
+                       .kind = HW_CONCENTRATION,
+                       .digits = 3,
+                       .help = "where the level after a dose settles if the course never ends"},
+    [DYE_TOTAL] = {.name = "dye_total",
+                   .unit = "mL",
+                   .kind = HW_VOLUME,
+                   .digits = 3,
+                   .safe = 1,
+                   .help = "stock to have in the house for all doses"},
+    [WATER_TOTAL] = {.name = "water_total",
+                     .unit = "L",
+                     .kind = HW_VOLUME,
+                     .digits = 3,
+                     .safe = 1,
+                     .help = "new water for the changes between the doses"},
+    [DAYS] = {.name = "days",
+              .unit = "d",
+              .kind = HW_TIME,
+              .digits = 2,
+              .help = "from the first dose until the time of the last one is over"},
+    [DOSE_OVER] = {.name = "dose_over",
+                   .unit = "",
+                   .kind = HW_COUNT,
+                   .digits = 1,
+                   .sometimes = true,
+                   .help = "dose after which the level is above 5 mg/L, planned or not"},
+};
+
+static const char *const sources[] = {
+    "conservation", "dye-labels", "dye-forms",       "dye-courses",    "dye-chemistry",
+    "rifici1996",   "li2023",     "common-practice", "our-arithmetic", NULL};
+
+/* Less than a syringe of 1 mL shows well, mL. */
+static const double small = 1;
+
+static const uint32_t always =
+    1u << HW_COURSE_NOTE_COURSE_CHANGE_FIRST | 1u << HW_COURSE_NOTE_COURSE_NO_LOSS |
+    1u << HW_COURSE_NOTE_COURSE_AMMONIA | 1u << HW_COURSE_NOTE_COURSE_AERATE |
+    1u << HW_COURSE_NOTE_COURSE_PRACTICE | 1u << HW_COURSE_NOTE_COURSE_YOUNG |
+    1u << HW_COURSE_NOTE_COURSE_STOP | 1u << HW_COURSE_NOTE_HEATER_OFF |
+    1u << HW_COURSE_NOTE_MATCH_NEW_WATER | 1u << HW_COURSE_NOTE_DYE_FORM |
+    1u << HW_COURSE_NOTE_DYE_DIM | 1u << HW_COURSE_NOTE_DYE_REDUCERS |
+    1u << HW_COURSE_NOTE_DYE_STAINS | 1u << HW_COURSE_NOTE_DYE_NO_FOOD_FISH |
+    1u << HW_COURSE_NOTE_DYE_HANDLERS | 1u << HW_COURSE_NOTE_DYE_DISCARD |
+    1u << HW_COURSE_NOTE_ASK_VET;
+
+static uint32_t level_notes(const struct course_plan *plan)
+{
+    double check = hw_limits[HW_LIMIT_DYE_CHECK].value;
+    return note_if(plan->over_from <= plan->doses, HW_COURSE_NOTE_COURSE_OVER_5) |
+           note_if(plan->over_from > plan->doses, HW_COURSE_NOTE_COURSE_NOT_LONGER) |
+           note_if(plan->last > check * (1 + 1e-9), HW_COURSE_NOTE_DYE_CHECK);
+}
+
+/* The notes that leave no answer. */
+static uint32_t refusals(const struct course_plan *plan, const double in[])
+{
+    return note_if((int)in[BIOFILTER] == YES, HW_COURSE_NOTE_COURSE_BIOFILTER) |
+           note_if(isnan(plan->first), HW_COURSE_NOTE_NO_COURSE_LEVEL);
+}
+
+static void answer(const double in[], double out[], uint32_t *notes)
+{
+    struct course_plan plan = course_plan(in);
+    double again = plan.doses > 1 ? plan.again : (double)NAN;
+    *notes |= refusals(&plan, in);
+    *notes |= *notes != 0
+                  ? note_bit(HW_COURSE_NOTE_ASK_VET)
+                  : always | level_notes(&plan) |
+                        note_if(plan.dye < small || again < small, HW_COURSE_NOTE_SMALL_LIQUID);
+    out[DYE] = plan.dye;
+    out[DYE_AGAIN] = again;
+    out[LEVEL_FIRST] = plan.first;
+    out[LEVEL_LAST] = plan.last;
+    out[LEVEL_CEILING] = plan.ceiling;
+    out[DYE_TOTAL] = plan.total;
+    out[WATER_TOTAL] = plan.water;
+    out[DAYS] = plan.days;
+    out[DOSE_OVER] = plan.over_from;
+}
+
+static void run(const struct hw_block *b)
+{
+    for (size_t row = 0; row < b->n; row++) {
+        double in[INPUTS];
+        double out[RESULTS];
+        block_get(b, row, in, INPUTS);
+        answer(in, out, &b->notes[row]);
+        block_set(b, row, out, RESULTS);
+    }
+}
+
+const struct hw_calc hw_calc_course = {
+    .name = "course",
+    .purpose = "a course of dye in a tank without a biofilter: what to pour, and how high the "
+               "level climbs",
+    .inputs = inputs,
+    .n_inputs = INPUTS,
+    .results = results,
+    .n_results = RESULTS,
+    .notes = hw_course_notes,
+    .n_notes = HW_COURSE_NOTES,
+    .sources = sources,
+    .run = run,
+    .work = course_work,
+};
