@@ -9,6 +9,7 @@
 
 #include "holdwater/ammonia.h"
 #include "holdwater/bath.h"
+#include "holdwater/bioload.h"
 #include "holdwater/challenge.h"
 #include "holdwater/change.h"
 #include "holdwater/chlorine.h"
