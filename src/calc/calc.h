@@ -40,7 +40,8 @@ enum hw_kind { /* which units convert into one another */
                HW_SLOPE,
                HW_CONTACT,
                HW_RISE_PER_DAY,
-               HW_BODY_RATE /* and what else a unit needs; HW_COUNT holds whole numbers */
+               HW_BODY_RATE,
+               HW_ALKALINITY_PER_DAY /* and what else a unit needs; HW_COUNT holds whole numbers */
 };
 
 enum hw_need { HW_REQUIRED, HW_PRESET, HW_OPTIONAL };

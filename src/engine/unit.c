@@ -63,6 +63,9 @@ const struct hw_unit hw_units[] = {
     {HW_CONTACT, "mg.min/L", 0, 1, 1, "milligram per litre times minute"},
     {HW_RISE_PER_DAY, "mg/L/d", 0, 1, 1, "milligram per litre and day"},
     {HW_BODY_RATE, "mg/kg/h", 0, 1, 1, "milligram per kilogram of fish and hour"},
+    {HW_ALKALINITY_PER_DAY, "meq/L/d", 0, 1, 1, "milliequivalent per litre and day"},
+    {HW_ALKALINITY_PER_DAY, "dKH/d", 0, 20, 56.077, "German degree per day"},
+    {HW_ALKALINITY_PER_DAY, "mgCaCO3/L/d", 0, 2, 100.086, "milligram CaCO3 per litre and day"},
     {HW_NUMBER, NULL, 0, 1, 1, NULL},
 };
 
@@ -93,6 +96,7 @@ static const struct {
     {HW_CONTACT, "a level times a time"},
     {HW_RISE_PER_DAY, "a change of concentration per day"},
     {HW_BODY_RATE, "a rate per mass of fish"},
+    {HW_ALKALINITY_PER_DAY, "a change of alkalinity per day"},
 };
 
 const char *hw_kind_name(enum hw_kind kind)
