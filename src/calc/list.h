@@ -10,6 +10,7 @@ extern const struct hw_calc hw_calc_nitrite;
 extern const struct hw_calc hw_calc_salinity;
 extern const struct hw_calc hw_calc_challenge;
 extern const struct hw_calc hw_calc_verdict;
+extern const struct hw_calc hw_calc_bioload;
 extern const struct hw_calc hw_calc_concentrate;
 extern const struct hw_calc hw_calc_change;
 extern const struct hw_calc hw_calc_bath;

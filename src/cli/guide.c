@@ -68,6 +68,14 @@ const struct example examples[] = {
     {"verdict", "kits that count NH4 and NO2, food with 40 % protein, the working",
      "holdwater verdict --volume 190L --start-tan 2.5 --basis nh4 --tan 0.1 --nitrite 0.05 "
      "--nitrite-basis ion --hours 22 --protein 40% --work"},
+    {"bioload", "4 g a day of 45 % protein in birch, whose filter cleared 220 mg a day",
+     "holdwater bioload --volume 110L --feed 4g/d --protein 45% --capacity 220mg/d --ph 8.1 --temp "
+     "25 --salinity 34"},
+    {"bioload", "60 g of fish in a tank of 20 US gallons without a filter, the working",
+     "holdwater bioload --volume 20gal --biomass 60g --ration 1.5% --protein 12% --ph 8.0 --temp "
+     "77F --salinity 33 --work"},
+    {"bioload", "a dead fish of 18 g, found in the morning; a limit of your own",
+     "holdwater bioload --volume 190L --feed 3g/d --protein 45% --dead 18g --limit 0.5"},
     {"change", "a quarter of 110 L at 0.18 mg/L: what is lost, and what must the new water hold?",
      "holdwater change --volume 110L --share 25% --now 0.18 --keep 0.18 --floor 0.15 --strength "
      "1mg/mL"},
@@ -99,7 +107,7 @@ const struct example examples[] = {
 };
 
 static const char *const ready[] = {"volume", "gauge", "salinity", "neutralise", NULL};
-static const char *const prove[] = {"challenge", "concentrate", "verdict", NULL};
+static const char *const prove[] = {"challenge", "concentrate", "verdict", "bioload", NULL};
 static const char *const watch[] = {"ammonia", "nitrite", NULL};
 static const char *const treat[] = {"change", NULL};
 static const char *const rescue[] = {"bath", "course", NULL};
@@ -107,7 +115,8 @@ static const char *const close[] = {"disinfect", NULL};
 
 const struct stage stages[] = {
     {"ready", "how much water the tank holds, how salt it is, and tap water made safe", ready},
-    {"prove", "how much ammonia to dose to prove the filter, and whether it passed", prove},
+    {"prove", "how much ammonia to dose to prove the filter, whether it passed, what it must carry",
+     prove},
     {"watch", "how much of a reading is free ammonia, how far from a limit; nitrite", watch},
     {"treat", "hold a medicine at its level through water changes", treat},
     {"rescue", "dye for a burned fish: a short bath, or a course in the tank", rescue},
