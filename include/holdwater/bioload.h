@@ -50,7 +50,7 @@ extern "C" {
 #define HW_BIOLOAD_VOLUME_MAX     1e5
 #define HW_BIOLOAD_RISE_MIN       0.0
 #define HW_BIOLOAD_RISE_MAX       3e8
-#define HW_BIOLOAD_RISE_LEAST     1e-9 /* less is none */
+#define HW_BIOLOAD_RISE_LEAST     1e-15 /* less is none */
 #define HW_BIOLOAD_LIMIT_MIN      0.001
 #define HW_BIOLOAD_LIMIT_MAX      1e6
 

@@ -247,7 +247,7 @@ static void corners_are_answered(void **state)
                        corner & 1 ? "1e5L" : "0.1L",
                        corner & 2   ? corner & 4 ? "biomass=5e5g" : "biomass=0.01g"
                        : corner & 4 ? "feed=1e5g/d"
-                                    : "feed=1e-3g/d",
+                                    : "feed=1e-5g/d",
                        corner & 8 ? "20%" : "0.01%", corner & 16 ? "90%" : "3%",
                        corner & 32 ? "0.16" : "0.03", corner & 64 ? "1e5g" : "0g",
                        corner & 128 ? "1e8" : "0.1", corner & 128 ? "100" : "0.01");
