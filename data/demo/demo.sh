@@ -107,6 +107,10 @@ say 'cedar, a day later: ammonia is gone, a little nitrite is not. Has the filte
 ask verdict --volume 190L --start-tan 2 --tan 0 --nitrite 0.5 --nitrite-basis ion --hours 24 \
     --nitrate-rise 8
 
+say 'Once it has: four small fish for cedar, 35 g together. What would they ask of that filter?'
+ask bioload --volume 190L --biomass 35g --protein 45% --capacity 350mg/d --ph 8.1 --temp 25 \
+    --salinity 33.5
+
 say 'What counts against that nitrite?'
 ask nitrite --nitrite 0.5 --basis ion --salinity 33.5
 

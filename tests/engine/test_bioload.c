@@ -141,6 +141,21 @@ static void answers_do_what_they_say(void **state)
     check(changed > 100);
 }
 
+/* What verdict says that a filter carries is a quarter of its capacity here. */
+static void working_feed_is_a_quarter(void **state)
+{
+    (void)state;
+    struct hw_question question;
+    struct hw_answer answer;
+    char line[160];
+    ask(find_calc("verdict"), "volume=110L;start_tan=2.2;tan=0.1;nitrite=0.05;hours=23;protein=38%",
+        &question, &answer);
+    (void)snprintf(line, sizeof line, "volume=110L;feed=%.17gg/d;protein=38%%;capacity=%.17g",
+                   result_of(find_calc("verdict"), &answer, "working_feed"),
+                   result_of(find_calc("verdict"), &answer, "capacity"));
+    assert_close(ask_for(line, "load_share"), 25, 0, 1e-14);
+}
+
 static const struct note_row notes[] = {
     {"load-over", BIRCH ";capacity=165.5", BIRCH ";capacity=165.6"},
     {"load-quarter", BIRCH ";capacity=662.4", BIRCH ";capacity=662.5"},
@@ -266,6 +281,7 @@ int main(void)
         cmocka_unit_test(absent_results),
         cmocka_unit_test(limit_is_that_of_ammonia),
         cmocka_unit_test(answers_do_what_they_say),
+        cmocka_unit_test(working_feed_is_a_quarter),
         cmocka_unit_test(every_note),
         cmocka_unit_test(statuses),
         cmocka_unit_test(stricter_of_two),
