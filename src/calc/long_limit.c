@@ -16,13 +16,13 @@ static void find_salt(struct long_limit *limit)
                                &limit->pk_1989);
     hw_ammonia_fraction_at_pk(limit->ph, limit->pk_1989, &fraction);
     limit->salt_n = nitrogen_to_n(HW_NITROGEN_NH3, hw_limits[HW_LIMIT_SALT_LONG].value) / fraction;
-    limit->stretched = limit->stretched || status > 0;
+    limit->stretched |= status > 0;
 }
 
 static void find_fresh(struct long_limit *limit)
 {
     int status = hw_epa2013_criterion(HW_EPA2013_CCC, limit->ph, limit->temp, &limit->fresh_n);
-    limit->stretched = limit->stretched || status > 0;
+    limit->stretched |= status > 0;
 }
 
 struct long_limit long_limit(double ph, double temp, double salinity)
