@@ -109,6 +109,10 @@ ask verdict --volume 110L --start-tan 2 --tan 0 --nitrite 0 --hours 24 --nitrate
 log 2031-02-21T18:00+00:00 verdict --tank birch --tanks tanks.csv --start-tan 2 --tan 0 --nitrite 0 \
     --hours 24 --nitrate-rise 9 --protein 48% --only passed,working_feed
 
+say 'Four small fish, 35 g together: what would they ask of that filter?'
+ask bioload --volume 110L --biomass 35g --protein 45% --capacity 220mg/d --ph 8.1 --temp 25.5 \
+    --salinity 33
+
 say 'Out with the nitrate, 60 mg/L by now. How much water until 10?'
 ask change --volume 110L --share 50% --now 60 --goal 10 --only after,share_needed,times_needed
 

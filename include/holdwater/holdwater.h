@@ -11,6 +11,7 @@
 #include "holdwater/bag.h"
 #include "holdwater/bath.h"
 #include "holdwater/binder.h"
+#include "holdwater/bioload.h"
 #include "holdwater/buffer.h"
 #include "holdwater/carbonate.h"
 #include "holdwater/challenge.h"

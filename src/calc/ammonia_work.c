@@ -1,6 +1,7 @@
 /* ammonia_work.c - the working of an ammonia answer: the published formulas again, as text, with the numbers of one row.
  * The values come from the core, and a test evaluates each expression, so the two cannot drift apart. */
 #include "calc/ammonia_sample.h"
+#include "calc/long_limit.h"
 
 #include <math.h>
 
@@ -25,15 +26,6 @@ static void step_pk_khoo(const struct ammonia_sample *s, struct hw_steps *steps)
     hw_step(steps, "pka", s->pk, "", "khoo1977",
             "0.09018 + 2729.92/(%.10g + 273.15) + (0.1552 - 0.0003142*%.10g)*%.10g", s->temp,
             s->temp, ionic);
-}
-
-static void step_pk_1989(const struct ammonia_sample *s, const char *symbol, double pk,
-                         struct hw_steps *steps)
-{
-    hw_step(steps, symbol, pk, "", "epa1989",
-            "9.245 + 0.116*19.9273*%.10g/(1000 - 1.005109*%.10g) + 0.0324*(298 - (%.10g + 273.15))"
-            " + 0.0415*1/(%.10g + 273.15)",
-            s->salinity, s->salinity, s->temp, s->temp);
 }
 
 static double step_pk_clegg_total(const struct ammonia_sample *s, struct hw_steps *steps)
@@ -155,12 +147,8 @@ static double step_against_fresh(const struct ammonia_sample *s, const char *sym
     struct ammonia_sample copy = *s;
     double criterion = ammonia_against_fresh(&copy, limits->fresh).total_n;
     double ph = s->ph_meter;
-    double warm = s->temp > 7 ? s->temp : 7;
     if (limits->fresh == HW_EPA2013_CCC) {
-        hw_step(steps, "criterion_30_day", criterion, "mg/L", "epa2013",
-                "0.8876*(0.0278/(1 + 10^(7.688 - %.10g)) + 1.1994/(1 + 10^(%.10g - "
-                "7.688)))*2.126*10^(0.028*(20 - %.10g))",
-                ph, ph, warm);
+        step_criterion_30_day(ph, s->temp, "criterion_30_day", criterion, steps);
     } else {
         hw_step(steps, "criterion_1_hour", criterion, "mg/L", "epa2013",
                 "(0.275/(1 + 10^(7.204 - %.10g)) + 39.0/(1 + 10^(%.10g - 7.204))"
@@ -202,7 +190,7 @@ static void step_limit(const struct ammonia_sample *s, const double in[], const 
 static void step_limits(const struct ammonia_sample *s, const double in[], struct hw_steps *steps)
 {
     if (!isnan(s->free_1989)) {
-        step_pk_1989(s, "pk_1989", s->pk_1989, steps);
+        step_pk_1989(s->temp, s->salinity, "pk_1989", s->pk_1989, steps);
         hw_step(steps, "free_for_limit", s->free_1989, "mg/L", "epa1989",
                 "%.10g / (1 + 10^(%.10g - %.10g)) * %.10g/%.10g", s->total_n, s->pk_1989,
                 s->ph_meter, HW_MOLAR_NH3, HW_MOLAR_N);
@@ -218,7 +206,7 @@ void ammonia_work(const double in[], struct hw_steps *steps)
     if (s.model == HW_AMMONIA_KHOO1977) {
         step_pk_khoo(&s, steps);
     } else if (s.model == HW_AMMONIA_EPA1989) {
-        step_pk_1989(&s, "pka", s.pk, steps);
+        step_pk_1989(s.temp, s.salinity, "pka", s.pk, steps);
     } else {
         step_pk_clegg(&s, steps);
     }

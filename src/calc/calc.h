@@ -44,7 +44,8 @@ enum hw_kind { /* which units convert into one another */
                HW_CONTACT,
                HW_RISE_PER_DAY,
                HW_BODY_RATE,
-               HW_PARTS /* and what else a unit needs; HW_COUNT holds whole numbers */
+               HW_PARTS,
+               HW_ALKALINITY_PER_DAY /* and what else a unit needs; HW_COUNT holds whole numbers */
 };
 
 /* A bit of when_words that no word has: the condition holds too where its choice has no value. */

@@ -12,6 +12,7 @@ extern const struct hw_calc hw_calc_salinity;
 extern const struct hw_calc hw_calc_saltmix;
 extern const struct hw_calc hw_calc_challenge;
 extern const struct hw_calc hw_calc_verdict;
+extern const struct hw_calc hw_calc_bioload;
 extern const struct hw_calc hw_calc_concentrate;
 extern const struct hw_calc hw_calc_dose;
 extern const struct hw_calc hw_calc_change;

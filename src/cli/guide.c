@@ -38,6 +38,14 @@ const struct example examples[] = {
     {"neutralise", "anhydrous thiosulfate for a cleaned tank after bleach, with the working",
      "holdwater neutralise --volume 75L --chlorine 200 --chloramine no --medicine none --agent "
      "thiosulfate-anhydrous --work"},
+    {"bioload", "4 g a day of 45 % protein in birch, whose filter cleared 220 mg a day",
+     "holdwater bioload --volume 110L --feed 4g/d --protein 45% --capacity 220mg/d --ph 8.1 --temp "
+     "25 --salinity 34"},
+    {"bioload", "60 g of fish in a tank of 20 US gallons without a filter, the working",
+     "holdwater bioload --volume 20gal --biomass 60g --ration 1.5% --protein 12% --ph 8.0 --temp "
+     "77F --salinity 33 --work"},
+    {"bioload", "a dead fish of 18 g, found in the morning; a limit of your own",
+     "holdwater bioload --volume 190L --feed 3g/d --protein 45% --dead 18g --limit 0.5"},
     {"ammonia", "a reading of 0.6 mg/L in salt water: how much is free, how far from a limit?",
      "holdwater ammonia --tan 0.6 --ph 8.15 --temp 77F --salinity 34 --medicine none"},
     {"ammonia", "a kit that counts NH4, with copper in the water",
@@ -154,7 +162,7 @@ const struct example examples[] = {
 };
 
 static const char *const ready[] = {"volume", "gauge", "salinity", "saltmix", "neutralise", NULL};
-static const char *const prove[] = {"challenge", "concentrate", "verdict", NULL};
+static const char *const prove[] = {"challenge", "concentrate", "verdict", "bioload", NULL};
 static const char *const watch[] = {"ammonia", "nitrite", "oxygen", NULL};
 static const char *const treat[] = {"dose", "change", "buffer", NULL};
 static const char *const emergency[] = {"binder", NULL};

@@ -66,6 +66,9 @@ const struct hw_unit hw_units[] = {
     {HW_PARTS, "uL/L", 0, 1, 1, "microlitre of solution in a litre of water"},
     {HW_PARTS, "ppm", 0, 1, 1, "taken as uL/L where a volume in a volume is asked for"},
     {HW_PARTS, "mL/L", 0, 1000, 1, "millilitre of solution in a litre of water"},
+    {HW_ALKALINITY_PER_DAY, "meq/L/d", 0, 1, 1, "milliequivalent per litre and day"},
+    {HW_ALKALINITY_PER_DAY, "dKH/d", 0, 20, 56.077, "German degree per day"},
+    {HW_ALKALINITY_PER_DAY, "mgCaCO3/L/d", 0, 2, 100.086, "milligram CaCO3 per litre and day"},
     {HW_NUMBER, NULL, 0, 1, 1, NULL},
 };
 
@@ -97,6 +100,7 @@ static const struct {
     {HW_RISE_PER_DAY, "a change of concentration per day"},
     {HW_BODY_RATE, "a rate per mass of fish"},
     {HW_PARTS, "parts by volume"},
+    {HW_ALKALINITY_PER_DAY, "a change of alkalinity per day"},
 };
 
 const char *hw_kind_name(enum hw_kind kind)

@@ -71,6 +71,9 @@ static void the_dose_that_passes(void **state)
     assert_close(over(HW_COURSE_FULL, 1.25, 0.25, 5), 0, 0, 0);
     assert_close(over(HW_COURSE_FULL, 1.2, 0.24, 5), 0, 0, 0);
     assert_close(over(HW_COURSE_FULL, 5 / 1.75, 0.25, 5), 3, 0, 0);
+    check(1.185 / 0.237 > 5); /* a ceiling of 5 that a quotient rounds up */
+    assert_close(over(HW_COURSE_FULL, 1.185, 0.237, 5), 0, 0, 0);
+    assert_close(over(HW_COURSE_FULL, nextafter(5, 6), 0.5, 5), 2, 0, 0);
 }
 
 /* The dose that is told is the first that a walk through the course finds. */

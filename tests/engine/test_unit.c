@@ -49,6 +49,21 @@ static void differences_have_no_offset(void **state)
     assert_close(in_first(HW_TEMPERATURE_STEP, "K", 2.385), 2.385, 0, 0);
 }
 
+/* A rate per day has the size of what it is a rate of. */
+static void rates_follow_what_they_count(void **state)
+{
+    (void)state;
+    static const char *const units[][2] = {
+        {"meq/L", "meq/L/d"}, {"dKH", "dKH/d"}, {"mgCaCO3/L", "mgCaCO3/L/d"}};
+    for (size_t i = 0; i < sizeof units / sizeof units[0]; i++) {
+        assert_close(in_first(HW_ALKALINITY_PER_DAY, units[i][1], 2.385),
+                     in_first(HW_ALKALINITY, units[i][0], 2.385), 0, 0);
+    }
+    assert_close(in_first(HW_ALKALINITY_PER_DAY, "dKH/d", 2.8), 0.99863, 1e-5, 0);
+    assert_close(in_first(HW_ALKALINITY_PER_DAY, "mgCaCO3/L/d", 50), 0.99914, 1e-5, 0);
+    assert_string_equal(hw_kind_name(HW_ALKALINITY_PER_DAY), "a change of alkalinity per day");
+}
+
 static void round_trips(void **state)
 {
     (void)state;
@@ -81,6 +96,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(definitions_are_whole),
         cmocka_unit_test(differences_have_no_offset),
+        cmocka_unit_test(rates_follow_what_they_count),
         cmocka_unit_test(round_trips),
         cmocka_unit_test(names_are_unique_in_a_kind),
     };

@@ -940,6 +940,56 @@ static void course_water(struct row *row)
     put(row, "water", water);
 }
 
+static void bioload_feed(struct row *row)
+{
+    double feed = 0;
+    row->status = hw_bioload_feed(number(row, "biomass"), number(row, "ration"), &feed);
+    put(row, "feed", feed);
+}
+
+static void bioload_fed(struct row *row)
+{
+    double nitrogen = 0;
+    row->status = hw_bioload_fed(number(row, "feed"), number(row, "protein"), number(row, "factor"),
+                                 &nitrogen);
+    put(row, "nitrogen", nitrogen);
+}
+
+static void bioload_dead(struct row *row)
+{
+    double nitrogen = 0;
+    row->status = hw_bioload_dead(number(row, "dead"), number(row, "protein"), &nitrogen);
+    put(row, "nitrogen", nitrogen);
+}
+
+static void bioload_starved(struct row *row)
+{
+    double nitrogen = 0;
+    row->status = hw_bioload_starved(number(row, "biomass"), number(row, "rate"), &nitrogen);
+    put(row, "nitrogen", nitrogen);
+}
+
+static void bioload_rise(struct row *row)
+{
+    double rise = 0;
+    row->status = hw_bioload_rise(number(row, "production"), number(row, "volume"), &rise);
+    put(row, "rise", rise);
+}
+
+static void bioload_hours(struct row *row)
+{
+    double hours = 0;
+    row->status = hw_bioload_hours(number(row, "rise"), number(row, "limit"), &hours);
+    put(row, "hours", hours);
+}
+
+static void bioload_change(struct row *row)
+{
+    double exchanged = 0;
+    row->status = hw_bioload_change(number(row, "rise"), number(row, "limit"), &exchanged);
+    put(row, "exchanged", exchanged);
+}
+
 /* ---------------------------------------------------------------- what stands behind them */
 
 static void carbonate_constants(struct row *row)
@@ -1112,6 +1162,13 @@ static const struct function {
     {"bath_dye", bath_dye},
     {"bath_dye_at_rate", bath_dye_at_rate},
     {"bath_level", bath_level},
+    {"bioload_feed", bioload_feed},
+    {"bioload_fed", bioload_fed},
+    {"bioload_dead", bioload_dead},
+    {"bioload_starved", bioload_starved},
+    {"bioload_rise", bioload_rise},
+    {"bioload_hours", bioload_hours},
+    {"bioload_change", bioload_change},
     {"course_level", course_level},
     {"course_ceiling", course_ceiling},
     {"course_dose_over", course_dose_over},

@@ -1,0 +1,103 @@
+/* bioload_day.c - the reckoning of a day's load, and its working. */
+#include "calc/bioload_day.h"
+
+#include "holdwater/challenge.h"
+#include "tables.h"
+
+#include <math.h>
+
+static void find_nitrogen(const double in[], struct bioload_day *day)
+{
+    if (isnan(in[BIOMASS])) {
+        day->feed = in[FEED];
+    } else {
+        double per_hour = hw_limits[HW_LIMIT_STARVED_FISH].value;
+        hw_bioload_feed(in[BIOMASS], in[RATION], &day->feed);
+        hw_bioload_starved(in[BIOMASS], per_hour, &day->starved);
+    }
+    hw_bioload_fed(day->feed, in[PROTEIN], in[FACTOR], &day->fed);
+    hw_bioload_dead(in[DEAD], in[PROTEIN], &day->dead);
+    day->production = day->fed + day->dead;
+}
+
+/* What turning it all into nitrate takes. */
+static void find_alkalinity(struct bioload_day *day)
+{
+    double nitrate = NAN;
+    double oxygen = NAN;
+    double as_carbonate = NAN;
+    hw_nitrification(HW_NITRIFIED_AMMONIUM, day->rise, &nitrate, &oxygen, &as_carbonate);
+    day->alkalinity = as_carbonate / (HW_MOLAR_CALCIUM_CARBONATE / 2);
+}
+
+struct bioload_day bioload_day(const double in[])
+{
+    struct bioload_day day = {
+        .feed = NAN,
+        .starved = NAN,
+        .hours = NAN,
+        .exchanged = NAN,
+    };
+    find_nitrogen(in, &day);
+    hw_bioload_rise(day.production, in[VOLUME], &day.rise);
+    find_alkalinity(&day);
+    day.share = 100 * day.production / in[CAPACITY];
+    day.published = long_limit(in[PH], in[TEMP], in[SALINITY]);
+    day.limit = isnan(in[LIMIT]) ? day.published.total_n : in[LIMIT];
+    hw_bioload_hours(day.rise, day.limit, &day.hours);
+    hw_bioload_change(day.rise, day.limit, &day.exchanged);
+    return day;
+}
+
+static void step_nitrogen(const struct bioload_day *day, const double in[], struct hw_steps *steps)
+{
+    if (!isnan(in[BIOMASS])) {
+        hw_step(steps, "fed_a_day", day->feed, "g/d", "", "%.10g * %.10g / 100", in[BIOMASS],
+                in[RATION]);
+    }
+    hw_step(steps, "nitrogen_fed", day->fed, "mg/d",
+            in[FACTOR] == HW_BIOLOAD_FACTOR ? "feed-nitrogen" : "",
+            "1000 * %.10g * %.10g / 100 * %.10g", day->feed, in[PROTEIN], in[FACTOR]);
+    if (in[DEAD] > 0) {
+        hw_step(steps, "nitrogen_dead", day->dead, "mg/d", "protein-nitrogen",
+                "1000 * %.10g * (%.10g > %.10g ? %.10g : %.10g) / 100 * %.10g", in[DEAD],
+                in[PROTEIN], HW_BIOLOAD_DEAD_PROTEIN, in[PROTEIN], HW_BIOLOAD_DEAD_PROTEIN,
+                HW_BIOLOAD_WHOLE);
+    }
+}
+
+static void step_limit(const struct bioload_day *day, const double in[], struct hw_steps *steps)
+{
+    if (isnan(day->limit)) {
+        return;
+    }
+    if (isnan(in[LIMIT])) {
+        long_limit_work(&day->published, "limit_used", steps);
+    } else {
+        hw_step(steps, "limit_used", day->limit, "mg/L", "", "%.10g", in[LIMIT]);
+    }
+    if (!isnan(day->hours)) {
+        hw_step(steps, "hours_to_limit", day->hours, "h", "conservation", "24 * %.10g / %.10g",
+                day->limit, day->rise);
+    }
+    if (!isnan(day->exchanged)) {
+        hw_step(steps, "change_needed", 100 * day->exchanged, "%", "conservation",
+                "100 * %.10g / %.10g", day->rise, day->limit);
+    }
+}
+
+void bioload_work(const double in[], struct hw_steps *steps)
+{
+    struct bioload_day day = bioload_day(in);
+    step_nitrogen(&day, in, steps);
+    hw_step(steps, "rise", day.rise, "mg/L/d", "", "(%.10g + %.10g) / %.10g", day.fed, day.dead,
+            in[VOLUME]);
+    if (!isnan(day.share)) {
+        hw_step(steps, "load_share", day.share, "%", "", "100 * (%.10g + %.10g) / %.10g", day.fed,
+                day.dead, in[CAPACITY]);
+    }
+    step_limit(&day, in, steps);
+    hw_step(steps, "alkalinity_used", day.alkalinity, "meq/L/d", "nitrification",
+            "2 * %.10g / %.10g", day.rise, HW_MOLAR_N);
+    hw_step(steps, "production", day.production, "mg/d", "", "%.10g + %.10g", day.fed, day.dead);
+}

@@ -1,0 +1,44 @@
+/* bioload_day.h - a day's load on one tank as the core sees it; shared by the answer and its working. */
+#ifndef HW_BIOLOAD_DAY_H
+#define HW_BIOLOAD_DAY_H
+#include "calc/long_limit.h"
+#include "calc/shared.h"
+#include "calc/steps.h"
+#include "holdwater/bioload.h"
+
+/* The inputs, in the order of the table. */
+enum {
+    VOLUME,
+    FEED,
+    BIOMASS,
+    RATION,
+    PROTEIN,
+    FACTOR,
+    DEAD,
+    CAPACITY,
+    PH,
+    TEMP,
+    SALINITY,
+    LIMIT,
+    INPUTS
+};
+
+/* One row, and what the core says of it. */
+struct bioload_day {
+    double feed; /* g/d, given or by the ration */
+    double fed, dead,
+        production; /* mg of nitrogen a day: by way of the fish, out of what rots, both */
+    double starved; /* mg/d that these fish give off unfed; NaN when their mass is not given */
+    double rise;    /* mg/L/d */
+    double share;   /* of the capacity, per cent; NaN without one */
+    struct long_limit published; /* at this pH, temperature and salinity */
+    double limit;                /* mg/L: the one given, else the published one, else NaN */
+    double hours, exchanged;     /* NaN without a limit, or when there is no such number */
+    double alkalinity;           /* meq/L/d */
+};
+
+struct bioload_day bioload_day(const double in[]);
+
+/* Writes the working; the same names and numbers as the answer. */
+void bioload_work(const double in[], struct hw_steps *steps);
+#endif

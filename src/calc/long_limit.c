@@ -1,0 +1,90 @@
+/* long_limit.c - the published limits for days, turned round into a total. */
+#include "calc/long_limit.h"
+
+#include "calc/shared.h"
+#include "holdwater/ammonia.h"
+#include "holdwater/criteria.h"
+#include "holdwater/ph.h"
+#include "tables.h"
+
+#include <math.h>
+
+static void find_salt(struct long_limit *limit)
+{
+    double fraction = NAN;
+    int status = hw_ammonia_pk(HW_AMMONIA_EPA1989, HW_PH_METER, limit->temp, limit->salinity,
+                               &limit->pk_1989);
+    hw_ammonia_fraction_at_pk(limit->ph, limit->pk_1989, &fraction);
+    limit->salt_n = nitrogen_to_n(HW_NITROGEN_NH3, hw_limits[HW_LIMIT_SALT_LONG].value) / fraction;
+    limit->stretched |= status > 0;
+}
+
+static void find_fresh(struct long_limit *limit)
+{
+    int status = hw_epa2013_criterion(HW_EPA2013_CCC, limit->ph, limit->temp, &limit->fresh_n);
+    limit->stretched |= status > 0;
+}
+
+struct long_limit long_limit(double ph, double temp, double salinity)
+{
+    double fresh_below = hw_limits[HW_LIMIT_FRESH_BELOW].value;
+    double salt_from = hw_limits[HW_LIMIT_SALT_FROM].value;
+    bool known = !isnan(ph) && !isnan(temp);
+    struct long_limit limit = {
+        .ph = ph,
+        .temp = temp,
+        .salinity = salinity,
+        .salt = known && salinity >= fresh_below,
+        .fresh = known && salinity < salt_from,
+        .pk_1989 = NAN,
+        .salt_n = NAN,
+        .fresh_n = NAN,
+    };
+    limit.jump = (limit.salt || limit.fresh) &&
+                 (fabs(salinity - fresh_below) < 1 || fabs(salinity - salt_from) < 1);
+    if (limit.salt) {
+        find_salt(&limit);
+    }
+    if (limit.fresh) {
+        find_fresh(&limit);
+    }
+    limit.total_n = fmin(limit.salt_n, limit.fresh_n); /* of no number and a number, the number */
+    return limit;
+}
+
+void step_pk_1989(double temp, double salinity, const char *symbol, double pk,
+                  struct hw_steps *steps)
+{
+    hw_step(steps, symbol, pk, "", "epa1989",
+            "9.245 + 0.116*19.9273*%.10g/(1000 - 1.005109*%.10g) + 0.0324*(298 - (%.10g + 273.15))"
+            " + 0.0415*1/(%.10g + 273.15)",
+            salinity, salinity, temp, temp);
+}
+
+void step_criterion_30_day(double ph, double temp, const char *symbol, double criterion,
+                           struct hw_steps *steps)
+{
+    hw_step(steps, symbol, criterion, "mg/L", "epa2013",
+            "0.8876*(0.0278/(1 + 10^(7.688 - %.10g)) + 1.1994/(1 + 10^(%.10g - "
+            "7.688)))*2.126*10^(0.028*(20 - %.10g))",
+            ph, ph, temp > 7 ? temp : 7);
+}
+
+void long_limit_work(const struct long_limit *limit, const char *symbol, struct hw_steps *steps)
+{
+    if (limit->salt) {
+        step_pk_1989(limit->temp, limit->salinity, "pk_1989", limit->pk_1989, steps);
+        hw_step(steps, limit->fresh ? "limit_salt" : symbol, limit->salt_n, "mg/L", "epa1989",
+                "%.10g * %.10g/%.10g * (1 + 10^(%.10g - %.10g))",
+                hw_limits[HW_LIMIT_SALT_LONG].value, HW_MOLAR_N, HW_MOLAR_NH3, limit->pk_1989,
+                limit->ph);
+    }
+    if (limit->fresh) {
+        step_criterion_30_day(limit->ph, limit->temp, limit->salt ? "limit_fresh" : symbol,
+                              limit->fresh_n, steps);
+    }
+    if (limit->salt && limit->fresh) {
+        hw_step(steps, symbol, limit->total_n, "mg/L", "", "(%.10g < %.10g ? %.10g : %.10g)",
+                limit->salt_n, limit->fresh_n, limit->salt_n, limit->fresh_n);
+    }
+}
