@@ -25,9 +25,11 @@ struct report {
 void report_text(const struct report *report);
 
 /* Parts of it: the unit of the keeper's own system that was written somewhere in the question (gallons, Fahrenheit), or
- * NULL; an input as used; a note, with a mark before it and where it holds after its code; the sources. */
+ * NULL; an input as used; the word that a note begins with; a note, with a mark before it and where it holds after its
+ * code; the sources. */
 const struct hw_unit *own_unit(const struct hw_question *question, enum hw_kind kind);
 void print_input(const struct hw_question *question, size_t i);
+const char *note_heading(enum hw_effect effect);
 void print_note(const struct hw_note *note, const char *mark, const char *where);
 void print_sources(const struct hw_calc *calc);
 
