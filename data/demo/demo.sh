@@ -68,6 +68,9 @@ printf '%-8s %s\n' birch "$(free --tan 0.8 --basis nh4 --ph 8.2 --temp 78F --sal
 printf '%-8s %s\n' thimble "$(free --tan 0.05 --dilution 4 --ph 8.1 --temp 25 --salinity 33.5)"
 printf '%-8s %s\n' cedar "$(free --tan 0.2 --ph 7.9 --temp 25 --salinity 34)"
 
+say 'For the wall: what a reading of 0.8 on that kit means, by pH and temperature.'
+ask ammonia --tan 0.8 --basis nh4 --ph 7.8:8.6:0.1 --temp 74:82:2F --salinity 33 --only long_ratio
+
 say 'birch is the worst. If its pH meter reads 0.1 too low, how many times the limit is it then?'
 ask ammonia --tan 0.8 --basis nh4 --ph 8.3 --temp 78F --salinity 33 --medicine copper-amine \
     --format value --only long_ratio

@@ -85,6 +85,9 @@ static void draw_results(struct sweep_view *view, struct plot *plot)
     if (one_axis && view->n_told > 0 && view->letter[view->told[0]] != '\0') {
         plot_wrapped(plot, 0, &plot_words, "A bar above a plot shows where its letter holds.");
     }
+    if (one_axis && view->refused > 0 && first < calc->n_results) {
+        plot_wrapped(plot, 0, &plot_words, "Hatched: no answer there.");
+    }
     for (size_t i = 0; i < calc->n_results && view->refused < view->total; i++) {
         if (view->args->n_only > 0 && view->args->only[i] && !view->applies[i]) {
             (void)snprintf(line, sizeof line, "%s does not apply at any point",

@@ -47,6 +47,10 @@ static void print_absent(const struct sweep_view *view)
 static void print_table(struct sweep_view *view)
 {
     const struct hw_calc *calc = view->question->calc;
+    if (sweep_first(view) == calc->n_results) {
+        print_absent(view);
+        return;
+    }
     (void)puts("table");
     sweep_table(view);
     print_absent(view);
@@ -77,8 +81,8 @@ static void print_charts(struct sweep_view *view)
             (void)printf("  %s\n", ways);
             sweep_chart(view, i);
         } else if (view->applies[i]) {
-            used +=
-                (size_t)snprintf(others + used, sizeof others - used, " %s", calc->results[i].name);
+            used += (size_t)snprintf(others + used, sizeof others - used, "%s %s",
+                                     left > 0 ? "," : "", calc->results[i].name);
             left++;
         }
     }
