@@ -54,9 +54,7 @@ static void measure(struct chart *chart)
     chart->left = PLOT_MARGIN + axis_width(&view->axis[1]) + 6;
     chart->height = CELL_HEIGHT + (marks ? MARK_HEIGHT : 0);
     double room = PLOT_WIDTH - PLOT_MARGIN - chart->left;
-    size_t most = (size_t)fmax(floor(room / (widest + 5)), 1);
-    size_t blocks = (view->points.across + most - 1) / most;
-    chart->columns = (view->points.across + blocks - 1) / blocks;
+    chart->columns = sweep_fold(view->points.across, (size_t)fmax(floor(room / (widest + 5)), 1));
     chart->width = fmin(room / (double)chart->columns, fmax(70, widest + 5));
 }
 

@@ -143,6 +143,15 @@ size_t sweep_first(const struct sweep_view *view)
     return i;
 }
 
+size_t sweep_fold(size_t n, size_t most)
+{
+    size_t blocks = 1;
+    while ((n + blocks - 1) / blocks > most) {
+        blocks++;
+    }
+    return (n + blocks - 1) / blocks;
+}
+
 /* --- All of them ------------------------------------------------------------------------------------------------- */
 
 static void view_point(struct sweep_view *view, size_t k)
@@ -259,7 +268,6 @@ void sweep_caption(const struct sweep_view *view, char text[CAPTION_MAX])
 
 void sweep_heading(const struct sweep_view *view, char text[CAPTION_MAX])
 {
-    static const char *const ways[] = {" across", " down"};
     text[0] = '\0';
     add(text, view->question->calc->name);
     for (size_t i = 0; i < view->question->n_axes; i++) {
@@ -275,7 +283,7 @@ void sweep_heading(const struct sweep_view *view, char text[CAPTION_MAX])
         add(text, end);
         add(text, axis->unit[0] == '\0' ? "" : " ");
         add(text, axis->unit);
-        add(text, view->question->n_axes > 1 ? ways[i] : "");
+        add(text, view->question->n_axes == 1 ? "" : i == 0 ? " across" : " down");
     }
 }
 

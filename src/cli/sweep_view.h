@@ -74,6 +74,9 @@ void sweep_ways(const struct sweep_view *view, char text[CAPTION_MAX]);
 /* What is swept, from where to where. */
 void sweep_heading(const struct sweep_view *view, char text[CAPTION_MAX]);
 
+/* How many of n columns stand side by side when `most` can (1 or more): the fewest blocks, of like width. */
+size_t sweep_fold(size_t n, size_t most);
+
 /* Prints the numbers of a sweep over one axis in columns: the results that apply, and letters. */
 void sweep_table(struct sweep_view *view);
 

@@ -39,7 +39,7 @@ static enum hw_problem half_with_unit(const struct hw_input *input, struct hw_te
 {
     const struct hw_unit *kept = hw_unit_of(input->kind, input->unit);
     const struct hw_unit *unit = hw_unit_find(input->kind, tail.at, tail.n);
-    if (!unit || !kept || (unit != kept && !of_value)) {
+    if (!unit || (unit != kept && !of_value)) {
         return HW_PROBLEM_HALF_UNIT;
     }
     *half = hw_unit_convert_step(*half, unit, kept);
@@ -55,14 +55,14 @@ static double half_per_cent(const struct hw_input *input, double x, const struct
         return per_cent;
     }
     double half = fabs(x) * per_cent / 100;
-    return of_value && kept ? hw_unit_convert_step(half, of_value, kept) : half;
+    return of_value ? hw_unit_convert_step(half, of_value, kept) : half;
 }
 
 /* A bare half-width, in the unit of the value: a bare share is a fraction. */
 static double half_bare(const struct hw_input *input, const struct hw_unit *of_value, double half)
 {
     const struct hw_unit *kept = hw_unit_of(input->kind, input->unit);
-    if (of_value && kept) {
+    if (of_value) {
         return hw_unit_convert_step(half, of_value, kept);
     }
     return input->kind == HW_SHARE ? half * 100 : half;

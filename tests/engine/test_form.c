@@ -88,6 +88,7 @@ static const struct {
 } spreads[] = {
     {&tan_input, "0.6+-0.1", NULL, 0.6, 0.1},
     {&tan_input, "0.6 +- 0.1", NULL, 0.6, 0.1},
+    {&tan_input, "\t0.6\t+-\t0.1\t", NULL, 0.6, 0.1},
     {&tan_input,
      "0.6\xC2\xB1"
      "0.1",
@@ -176,6 +177,9 @@ static const struct {
      "1",
      NULL, HW_PROBLEM_HALF_WORD},
     {&tan_input, "+-0.1", NULL, HW_PROBLEM_EMPTY},
+    {&tan_input, "0.6+0.1", NULL, HW_PROBLEM_NOT_A_NUMBER},
+    {&temp, "25\xC2\xB0", NULL,
+     HW_PROBLEM_NOT_A_NUMBER}, /* a degree sign begins as the other does */
     {&tan_input, "21+-0.1", NULL, HW_PROBLEM_OUT_OF_RANGE},
     {&tan_input, "0,6+-0.1", NULL, HW_PROBLEM_COMMA},
     {&volume, "75+-2L", NULL, HW_PROBLEM_NEEDS_UNIT},
@@ -221,6 +225,7 @@ static const struct {
 } sweeps[] = {
     {&ph, "7.8:8.6:0.1", NULL, 9, 7.8, 7.9, 8.6},
     {&ph, " 7.8 : 8.6 : 0.1 ", NULL, 9, 7.8, 7.9, 8.6},
+    {&ph, "\t7.8\t:\t8.6 :0.1\t", NULL, 9, 7.8, 7.9, 8.6},
     {&ph, "8.6:7.8:-0.1", NULL, 9, 8.6, 8.5, 7.8},
     {&ph, "5:10:5", NULL, 2, 5, 10, 10},
     {&ph, "7.8:8.65:0.1", NULL, 10, 7.8, 7.9, 8.65}, /* the last is stop */
