@@ -228,6 +228,7 @@ static const struct {
     {&ph, "\t7.8\t:\t8.6 :0.1\t", NULL, 9, 7.8, 7.9, 8.6},
     {&ph, "8.6:7.8:-0.1", NULL, 9, 8.6, 8.5, 7.8},
     {&ph, "5:10:5", NULL, 2, 5, 10, 10},
+    {&ph, "6:7:1e30", NULL, 2, 6, 7, 7},             /* the step leads beyond */
     {&ph, "7.8:8.65:0.1", NULL, 10, 7.8, 7.9, 8.65}, /* the last is stop */
     {&ph, "7.8:7.85:0.1", NULL, 2, 7.8, 7.85, 7.85},
     {&ph, "8.1:8.1:0.1", NULL, 1, 8.1, (double)NAN, 8.1},
@@ -252,6 +253,8 @@ static const struct {
     {&salinity, "0:2:0.5", NULL, 5, 0, 0.5, 2}, /* the gravities on the way are salinities */
     {&salinity, "1g/kg:2g/kg:0.5g/kg", NULL, 3, 1, 1.5, 2},
     {&number, "-0.3:0.3:0.1", NULL, 7, -0.3, -0.2, 0.3},
+    {&tan_input, "1e-13:3e-13:1e-13", NULL, 3, 1e-13, 2e-13,
+     3e-13}, /* not drawn to the end of the range */
 };
 
 static void sweep_values(void **state)
