@@ -433,6 +433,9 @@ static void zero_is_met_exactly(void **state)
     check(value == 0 && !signbit(value));
     assert_int_equal(read_form(&number, "-100:2:0.3", NULL, &form), HW_FINE);
     assert_close(hw_sweep_value(&number, &form.sweep, 333), -0.1, 0, 0);
+    assert_int_equal(read_form(&salinity, "0:2:0.5", NULL, &form), HW_FINE);
+    assert_close(hw_sweep_value(&salinity, &form.sweep, 2), 1, 0,
+                 0); /* though 1.0 alone is refused */
     assert_int_equal(read_form(&number, "0:0:1", NULL, &form), HW_FINE);
     assert_close(hw_sweep_value(&number, &form.sweep, 0), 0, 0, 0);
 }
