@@ -55,6 +55,8 @@ const struct example examples[] = {
      "holdwater ammonia --tan 0.6 --ph 8.15 --temp 25 --salinity 34 --format value --only free"},
     {"ammonia", "pH from an instrument on the total scale, with the working",
      "holdwater ammonia --tan 0.6 --ph 8.03 --ph-scale total --temp 25 --salinity 34 --work"},
+    {"ammonia", "a wall chart of that reading: pH across, temperature down",
+     "holdwater ammonia --tan 0.6 --ph 7.8:8.6:0.1 --temp 22:28:1 --salinity 34 --only free"},
     {"nitrite", "a kit that counts the ion shows 0.5 mg/L in salt water",
      "holdwater nitrite --nitrite 0.5 --basis ion --salinity 34"},
     {"nitrite", "0.25 mg/L as N in fresh water, with the working",

@@ -180,7 +180,7 @@ void help_calc(const struct hw_calc *calc)
     print_wrapped(calc->purpose, strlen(calc->name) + 12, 2);
     (void)puts("\nexamples");
     print_examples(calc);
-    (void)puts("\ninputs (a bare number takes the unit of the range)");
+    (void)puts("\ninputs (a bare number takes the unit of the range; start:stop:step is a sweep)");
     for (size_t i = 0; i < calc->n_inputs; i++) {
         print_input(calc, &calc->inputs[i]);
     }

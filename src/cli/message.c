@@ -306,7 +306,7 @@ static void message_wrong_kind(const struct hw_input *input, const char *head, s
                                const struct hw_unit *column)
 {
     size_t unit_at = 0;
-    while (unit_at < text.n && strchr("+-.0123456789eE ", text.at[unit_at])) {
+    while (unit_at < text.n && strchr("+-.:0123456789eE ", text.at[unit_at])) {
         unit_at++;
     }
     const struct hw_unit *unit =

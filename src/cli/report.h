@@ -58,6 +58,7 @@ void report_advice(const struct report *report);
 
 /* Parts of a text: an input as used; a note, with a mark before it and where it holds after its code; the sources. */
 void print_input(const struct hw_question *question, size_t i);
+const char *note_heading(enum hw_effect effect);
 void print_note(const struct hw_note *note, const char *mark, const char *where);
 void print_sources(const struct hw_calc *calc);
 

@@ -129,13 +129,18 @@ void print_input(const struct hw_question *question, size_t i)
     (void)putchar('\n');
 }
 
-void print_note(const struct hw_note *note, const char *mark, const char *where)
+const char *note_heading(enum hw_effect effect)
 {
     static const char *const heading[] = {
         [HW_STANDING] = "note",     [HW_CAUTION] = "CAUTION",   [HW_STRETCHED] = "CAUTION",
         [HW_REFUSED] = "NO ANSWER", [HW_WITHHELD] = "WITHHELD",
     };
-    int printed = printf("  %s%s %s%s: ", mark, heading[note->effect], note->code, where);
+    return heading[effect];
+}
+
+void print_note(const struct hw_note *note, const char *mark, const char *where)
+{
+    int printed = printf("  %s%s %s%s: ", mark, note_heading(note->effect), note->code, where);
     print_wrapped(note->text, (size_t)printed, 4);
 }
 

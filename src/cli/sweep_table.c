@@ -271,9 +271,7 @@ void sweep_chart(struct sweep_view *view, size_t result)
     measure_chart(&chart);
     size_t each = chart.gap + chart.cell.width + chart.marks;
     size_t room = PRINT_WIDTH - INDENT - chart.down.width;
-    size_t most = larger(room / each, 1);
-    size_t blocks = (view->points.across + most - 1) / most;
-    size_t columns = (view->points.across + blocks - 1) / blocks; /* blocks of like width */
+    size_t columns = sweep_fold(view->points.across, larger(room / each, 1));
     for (size_t from = 0; from < view->points.across; from += columns) {
         size_t to = from + columns < view->points.across ? from + columns : view->points.across;
         (void)fputs(from > 0 ? "\n" : "", stdout);

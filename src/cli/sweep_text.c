@@ -8,26 +8,6 @@
 
 enum { INDENT = 2, NAME_WIDTH = 16 };
 
-static void print_heading(const struct sweep_view *view)
-{
-    char line[ALLOWED_MAX];
-    size_t used = (size_t)snprintf(line, sizeof line, "%s:", view->question->calc->name);
-    for (size_t i = 0; i < view->question->n_axes; i++) {
-        const struct sweep_axis *axis = &view->axis[i];
-        char from[AXIS_TEXT];
-        char to[AXIS_TEXT];
-        sweep_axis_text(axis, 0, from);
-        sweep_axis_text(axis, axis->sweep->n - 1, to);
-        used += (size_t)snprintf(line + used, sizeof line - used, "%s %s from %s to %s%s%s%s",
-                                 i == 0 ? "" : ",", axis->input->name, from, to,
-                                 axis->unit[0] == '\0' ? "" : " ", axis->unit,
-                                 view->question->n_axes == 1 ? ""
-                                 : i == 0                    ? " across"
-                                                             : " down");
-    }
-    print_wrapped(line, 0, INDENT);
-}
-
 static void print_inputs(const struct sweep_view *view)
 {
     const struct hw_question *question = view->question;
@@ -42,28 +22,14 @@ static void print_inputs(const struct sweep_view *view)
     }
 }
 
-static void print_notes(const struct sweep_view *view, enum hw_effect effect, bool lettered)
-{
-    const struct hw_calc *calc = view->question->calc;
-    for (size_t i = 0; sweep_next_note(view, effect, &i); i++) {
-        char mark[] = {view->letter[i], ' ', '\0'};
-        bool all = effect > HW_STANDING && view->total > 1;
-        if (lettered == (view->letter[i] != '\0')) {
-            print_note(&calc->notes[i], lettered ? mark : "",
-                       !lettered && all ? " (at every point)" : "");
-        }
-    }
-}
-
-/* The letters first, then what is raised everywhere, then what is true of every answer. */
 static void print_cautions(const struct sweep_view *view)
 {
     (void)puts("cautions");
-    for (int effect = HW_WITHHELD; effect > HW_STANDING; effect--) {
-        print_notes(view, (enum hw_effect)effect, true);
-    }
-    for (int effect = HW_WITHHELD; effect >= HW_STANDING; effect--) {
-        print_notes(view, (enum hw_effect)effect, false);
+    for (size_t i = 0; i < view->n_told; i++) {
+        size_t note = view->told[i];
+        char mark[] = {view->letter[note], ' ', '\0'};
+        print_note(&view->question->calc->notes[note], view->letter[note] == '\0' ? "" : mark,
+                   sweep_where(view, note));
     }
 }
 
@@ -81,6 +47,10 @@ static void print_absent(const struct sweep_view *view)
 static void print_table(struct sweep_view *view)
 {
     const struct hw_calc *calc = view->question->calc;
+    if (sweep_first(view) == calc->n_results) {
+        print_absent(view);
+        return;
+    }
     (void)puts("table");
     sweep_table(view);
     print_absent(view);
@@ -91,15 +61,6 @@ static void print_table(struct sweep_view *view)
             print_wrapped(calc->results[i].help, printed, INDENT + NAME_WIDTH);
         }
     }
-}
-
-static void print_axes(const struct sweep_view *view)
-{
-    char label[HW_AXES][AXIS_TEXT];
-    for (size_t i = 0; i < HW_AXES; i++) {
-        sweep_label(view->axis[i].input->name, view->axis[i].unit, label[i]);
-    }
-    (void)printf("  %s across; %s down\n", label[0], label[1]);
 }
 
 /* A chart hangs on a wall for one result: the first, unless others are named. */
@@ -113,13 +74,15 @@ static void print_charts(struct sweep_view *view)
     for (size_t i = first; i < calc->n_results; i++) {
         if (view->applies[i] && (i == first || view->args->n_only > 0)) {
             char label[AXIS_TEXT];
+            char ways[CAPTION_MAX];
             sweep_label(calc->results[i].name, sweep_unit(view, i), label);
             print_wrapped(calc->results[i].help, (size_t)printf("%s: ", label), INDENT);
-            print_axes(view);
+            sweep_ways(view, ways);
+            (void)printf("  %s\n", ways);
             sweep_chart(view, i);
         } else if (view->applies[i]) {
-            used +=
-                (size_t)snprintf(others + used, sizeof others - used, " %s", calc->results[i].name);
+            used += (size_t)snprintf(others + used, sizeof others - used, "%s %s",
+                                     left > 0 ? "," : "", calc->results[i].name);
             left++;
         }
     }
@@ -132,7 +95,9 @@ static void print_charts(struct sweep_view *view)
 
 void sweep_text(struct sweep_view *view)
 {
-    print_heading(view);
+    char heading[CAPTION_MAX];
+    sweep_heading(view, heading);
+    print_wrapped(heading, 0, INDENT);
     print_inputs(view);
     if (view->refused == view->total) {
         (void)puts("no answer at any point");

@@ -119,26 +119,19 @@ void sweep_cell(const struct sweep_view *view, size_t result, size_t k, char tex
 void sweep_marks(const struct sweep_view *view, size_t k, char text[MARKS_MAX])
 {
     size_t n = 0;
-    size_t next = 0;
-    uint32_t notes = sweep_notes(view, k);
-    for (int effect = HW_WITHHELD; effect > HW_STANDING; effect--) {
-        for (next = 0; sweep_next_note(view, (enum hw_effect)effect, &next); next++) {
-            if (((notes >> next) & 1u) != 0 && view->letter[next] != '\0') {
-                text[n++] = view->letter[next];
-            }
+    for (size_t i = 0; i < view->n_told; i++) {
+        size_t note = view->told[i];
+        if (((sweep_notes(view, k) >> note) & 1u) != 0 && view->letter[note] != '\0') {
+            text[n++] = view->letter[note];
         }
     }
     text[n] = '\0';
 }
 
-bool sweep_next_note(const struct sweep_view *view, enum hw_effect effect, size_t *next)
+const char *sweep_where(const struct sweep_view *view, size_t note)
 {
-    const struct hw_calc *calc = view->question->calc;
-    while (*next < calc->n_notes &&
-           (calc->notes[*next].effect != effect || ((view->ever >> *next) & 1u) == 0)) {
-        (*next)++;
-    }
-    return *next < calc->n_notes;
+    bool raised = view->question->calc->notes[note].effect > HW_STANDING;
+    return raised && view->letter[note] == '\0' && view->total > 1 ? " (at every point)" : "";
 }
 
 size_t sweep_first(const struct sweep_view *view)
@@ -148,6 +141,15 @@ size_t sweep_first(const struct sweep_view *view)
         i++;
     }
     return i;
+}
+
+size_t sweep_fold(size_t n, size_t most)
+{
+    size_t blocks = 1;
+    while ((n + blocks - 1) / blocks > most) {
+        blocks++;
+    }
+    return (n + blocks - 1) / blocks;
 }
 
 /* --- All of them ------------------------------------------------------------------------------------------------- */
@@ -170,16 +172,26 @@ static void view_point(struct sweep_view *view, size_t k)
     }
 }
 
-/* Letters in the order in which the notes are told, the gravest first. */
-static void give_letters(struct sweep_view *view)
+/* The notes of an effect that some point has, with letters or without. */
+static void tell_notes(struct sweep_view *view, enum hw_effect effect, bool lettered)
 {
     static const char letters[] = "abcdefghijklmnopqrstuvwxyzABCDEF";
-    size_t given = 0;
-    for (int effect = HW_WITHHELD; effect > HW_STANDING; effect--) {
-        for (size_t i = 0; sweep_next_note(view, (enum hw_effect)effect, &i); i++) {
-            if (((view->always >> i) & 1u) == 0) {
-                view->letter[i] = letters[given++];
-            }
+    const struct hw_calc *calc = view->question->calc;
+    for (size_t i = 0; i < calc->n_notes; i++) {
+        bool some = ((view->ever >> i) & 1u) != 0 && calc->notes[i].effect == effect;
+        bool parted = effect > HW_STANDING && ((view->always >> i) & 1u) == 0;
+        if (some && parted == lettered) {
+            view->letter[i] = (char)(lettered ? letters[view->n_told] : '\0');
+            view->told[view->n_told++] = i;
+        }
+    }
+}
+
+static void tell_all_notes(struct sweep_view *view)
+{
+    for (int lettered = 1; lettered >= 0; lettered--) {
+        for (int effect = HW_WITHHELD; effect >= HW_STANDING; effect--) {
+            tell_notes(view, (enum hw_effect)effect, lettered == 1);
         }
     }
 }
@@ -202,10 +214,10 @@ void sweep_view(struct sweep_view *view, const struct args *args,
         }
         view_point(view, k);
     }
-    give_letters(view);
+    tell_all_notes(view);
 }
 
-/* --- The inputs that are not swept ------------------------------------------------------------------------------- */
+/* --- Words ------------------------------------------------------------------------------------------------------- */
 
 static void add(char text[CAPTION_MAX], const char *more)
 {
@@ -252,4 +264,34 @@ void sweep_caption(const struct sweep_view *view, char text[CAPTION_MAX])
             add_input(view->question, i, text);
         }
     }
+}
+
+void sweep_heading(const struct sweep_view *view, char text[CAPTION_MAX])
+{
+    text[0] = '\0';
+    add(text, view->question->calc->name);
+    for (size_t i = 0; i < view->question->n_axes; i++) {
+        const struct sweep_axis *axis = &view->axis[i];
+        char end[NUMBER_MAX];
+        add(text, i == 0 ? ": " : ", ");
+        add(text, axis->input->name);
+        number_digits(end, sweep_axis_number(axis, 0), 15);
+        add(text, " from ");
+        add(text, end);
+        number_digits(end, sweep_axis_number(axis, axis->sweep->n - 1), 15);
+        add(text, " to ");
+        add(text, end);
+        add(text, axis->unit[0] == '\0' ? "" : " ");
+        add(text, axis->unit);
+        add(text, view->question->n_axes == 1 ? "" : i == 0 ? " across" : " down");
+    }
+}
+
+void sweep_ways(const struct sweep_view *view, char text[CAPTION_MAX])
+{
+    char label[HW_AXES][AXIS_TEXT];
+    for (size_t i = 0; i < HW_AXES; i++) {
+        sweep_label(view->axis[i].input->name, view->axis[i].unit, label[i]);
+    }
+    (void)snprintf(text, CAPTION_MAX, "across: %s; down: %s", label[0], label[1]);
 }

@@ -26,6 +26,9 @@ struct sweep_view {
     bool applies[HW_RESULTS];                 /* asked for, and a number at some point */
     double low[HW_RESULTS], high[HW_RESULTS]; /* over all points, in the unit that is shown */
     char letter[HW_NOTES]; /* of notes that are raised at some points and not at others; else 0 */
+    size_t told
+        [HW_NOTES]; /* the notes of some point in the order in which they are told: those with */
+    size_t n_told;  /* letters, those raised everywhere, standing ones; the gravest first */
 };
 
 /* Goes over all points once. */
@@ -62,9 +65,17 @@ void sweep_caption(const struct sweep_view *view, char text[CAPTION_MAX]);
 /* The first result that applies, or n_results. */
 size_t sweep_first(const struct sweep_view *view);
 
-/* The notes of an effect in the order in which they are told. True when there is one from *next on; *next is then its
- * index. Starts at 0. */
-bool sweep_next_note(const struct sweep_view *view, enum hw_effect effect, size_t *next);
+/* Where a note holds, behind its code: " (at every point)" or "". */
+const char *sweep_where(const struct sweep_view *view, size_t note);
+
+/* Which axis runs across and which down. */
+void sweep_ways(const struct sweep_view *view, char text[CAPTION_MAX]);
+
+/* What is swept, from where to where. */
+void sweep_heading(const struct sweep_view *view, char text[CAPTION_MAX]);
+
+/* How many of n columns stand side by side when `most` can (1 or more): the fewest blocks, of like width. */
+size_t sweep_fold(size_t n, size_t most);
 
 /* Prints the numbers of a sweep over one axis in columns: the results that apply, and letters. */
 void sweep_table(struct sweep_view *view);

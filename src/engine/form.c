@@ -39,7 +39,7 @@ static enum hw_problem half_with_unit(const struct hw_input *input, struct hw_te
 {
     const struct hw_unit *kept = hw_unit_of(input->kind, input->unit);
     const struct hw_unit *unit = hw_unit_find(input->kind, tail.at, tail.n);
-    if (!unit || !kept || (unit != kept && !of_value)) {
+    if (!unit || (unit != kept && !of_value)) {
         return HW_PROBLEM_HALF_UNIT;
     }
     *half = hw_unit_convert_step(*half, unit, kept);
@@ -55,14 +55,14 @@ static double half_per_cent(const struct hw_input *input, double x, const struct
         return per_cent;
     }
     double half = fabs(x) * per_cent / 100;
-    return of_value && kept ? hw_unit_convert_step(half, of_value, kept) : half;
+    return of_value ? hw_unit_convert_step(half, of_value, kept) : half;
 }
 
 /* A bare half-width, in the unit of the value: a bare share is a fraction. */
 static double half_bare(const struct hw_input *input, const struct hw_unit *of_value, double half)
 {
     const struct hw_unit *kept = hw_unit_of(input->kind, input->unit);
-    if (of_value && kept) {
+    if (of_value) {
         return hw_unit_convert_step(half, of_value, kept);
     }
     return input->kind == HW_SHARE ? half * 100 : half;
@@ -143,7 +143,8 @@ static size_t count_values(const struct hw_sweep *sweep)
         return HW_SWEEP_MAX + 1;
     }
     double whole = floor(steps + 1e-9);
-    return (size_t)whole + (steps - whole > 1e-9 ? 2 : 1);
+    bool on_the_way = steps - whole > 1e-9 || (whole == 0 && steps > 0);
+    return (size_t)whole + (on_the_way ? 2 : 1);
 }
 
 static enum hw_problem check_sweep(struct hw_sweep *sweep)
@@ -196,8 +197,8 @@ static enum hw_problem read_sweep(const struct hw_input *input, struct hw_text t
  * less. */
 double hw_sweep_number(const struct hw_sweep *sweep, size_t k)
 {
-    if (k + 1 == sweep->n && sweep->n > 1) {
-        return sweep->stop;
+    if (k == 0 || k + 1 == sweep->n) {
+        return k == 0 ? sweep->start : sweep->stop;
     }
     char text[HW_DECIMAL_MAX];
     double end = fmax(fabs(sweep->start), fabs(sweep->stop));
@@ -215,11 +216,11 @@ double hw_sweep_value(const struct hw_input *input, const struct hw_sweep *sweep
 {
     double x = hw_sweep_number(sweep, k);
     double value = NAN;
-    /* both ends were in range, and so is what lies between; a gravity stands at neither end, or has its unit */
-    const struct hw_unit *kept = hw_unit_of(input->kind, input->unit);
-    const struct hw_unit *unit =
-        !sweep->unit && input->kind != HW_SHARE && kept ? kept : sweep->unit;
-    (void)hw_number_settle(input, x, unit, NULL, &value);
+    /* both ends were in range, and so is what lies between; a gravity on the way is a salinity, as both ends are */
+    if (hw_number_settle(input, x, sweep->unit, NULL, &value) == HW_PROBLEM_GRAVITY) {
+        const struct hw_unit *kept = hw_unit_of(input->kind, input->unit);
+        (void)hw_number_settle(input, x, kept, NULL, &value);
+    }
     return value;
 }
 

@@ -30,11 +30,11 @@ void hw_points_begin(struct hw_points *points, const struct hw_question *questio
 static void place_point(struct hw_points *points, size_t k, size_t row)
 {
     const struct hw_question *question = points->question;
-    size_t number[HW_AXES] = {k % points->across, k / points->across};
     for (size_t i = 0; i < question->n_axes; i++) {
         const struct hw_axis *axis = &question->axis[i];
+        size_t number = i == 0 ? k % points->across : k / points->across;
         points->in[axis->input][row] =
-            hw_sweep_value(&question->calc->inputs[axis->input], &axis->sweep, number[i]);
+            hw_sweep_value(&question->calc->inputs[axis->input], &axis->sweep, number);
     }
 }
 

@@ -88,6 +88,7 @@ static const struct {
 } spreads[] = {
     {&tan_input, "0.6+-0.1", NULL, 0.6, 0.1},
     {&tan_input, "0.6 +- 0.1", NULL, 0.6, 0.1},
+    {&tan_input, "\t0.6\t+-\t0.1\t", NULL, 0.6, 0.1},
     {&tan_input,
      "0.6\xC2\xB1"
      "0.1",
@@ -176,6 +177,9 @@ static const struct {
      "1",
      NULL, HW_PROBLEM_HALF_WORD},
     {&tan_input, "+-0.1", NULL, HW_PROBLEM_EMPTY},
+    {&tan_input, "0.6+0.1", NULL, HW_PROBLEM_NOT_A_NUMBER},
+    {&temp, "25\xC2\xB0", NULL,
+     HW_PROBLEM_NOT_A_NUMBER}, /* a degree sign begins as the other does */
     {&tan_input, "21+-0.1", NULL, HW_PROBLEM_OUT_OF_RANGE},
     {&tan_input, "0,6+-0.1", NULL, HW_PROBLEM_COMMA},
     {&volume, "75+-2L", NULL, HW_PROBLEM_NEEDS_UNIT},
@@ -221,8 +225,10 @@ static const struct {
 } sweeps[] = {
     {&ph, "7.8:8.6:0.1", NULL, 9, 7.8, 7.9, 8.6},
     {&ph, " 7.8 : 8.6 : 0.1 ", NULL, 9, 7.8, 7.9, 8.6},
+    {&ph, "\t7.8\t:\t8.6 :0.1\t", NULL, 9, 7.8, 7.9, 8.6},
     {&ph, "8.6:7.8:-0.1", NULL, 9, 8.6, 8.5, 7.8},
     {&ph, "5:10:5", NULL, 2, 5, 10, 10},
+    {&ph, "6:7:1e30", NULL, 2, 6, 7, 7},             /* the step leads beyond */
     {&ph, "7.8:8.65:0.1", NULL, 10, 7.8, 7.9, 8.65}, /* the last is stop */
     {&ph, "7.8:7.85:0.1", NULL, 2, 7.8, 7.85, 7.85},
     {&ph, "8.1:8.1:0.1", NULL, 1, 8.1, (double)NAN, 8.1},
@@ -247,6 +253,8 @@ static const struct {
     {&salinity, "0:2:0.5", NULL, 5, 0, 0.5, 2}, /* the gravities on the way are salinities */
     {&salinity, "1g/kg:2g/kg:0.5g/kg", NULL, 3, 1, 1.5, 2},
     {&number, "-0.3:0.3:0.1", NULL, 7, -0.3, -0.2, 0.3},
+    {&tan_input, "1e-13:3e-13:1e-13", NULL, 3, 1e-13, 2e-13,
+     3e-13}, /* not drawn to the end of the range */
 };
 
 static void sweep_values(void **state)
@@ -425,6 +433,9 @@ static void zero_is_met_exactly(void **state)
     check(value == 0 && !signbit(value));
     assert_int_equal(read_form(&number, "-100:2:0.3", NULL, &form), HW_FINE);
     assert_close(hw_sweep_value(&number, &form.sweep, 333), -0.1, 0, 0);
+    assert_int_equal(read_form(&salinity, "0:2:0.5", NULL, &form), HW_FINE);
+    assert_close(hw_sweep_value(&salinity, &form.sweep, 2), 1, 0,
+                 0); /* though 1.0 alone is refused */
     assert_int_equal(read_form(&number, "0:0:1", NULL, &form), HW_FINE);
     assert_close(hw_sweep_value(&number, &form.sweep, 0), 0, 0, 0);
 }

@@ -1,0 +1,213 @@
+/* sweep_picture.c - a line with its axes, a chart of shaded cells. Nothing is told by shades alone. */
+#include "cli/sweep_picture.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+static void load(struct sweep_view *view, size_t k)
+{
+    if (k % HW_BLOCK == 0) {
+        sweep_load(view, k, view->total - k < HW_BLOCK ? view->total - k : HW_BLOCK);
+    }
+}
+
+void sweep_draw_heading(const struct sweep_view *view, size_t result, struct plot *plot)
+{
+    const struct hw_result *this = &view->question->calc->results[result];
+    char label[AXIS_TEXT];
+    sweep_label(this->name, sweep_unit(view, result), label);
+    plot_wrapped(plot, 0, &plot_heading, label);
+    plot_wrapped(plot, 0, &plot_words, this->help);
+}
+
+/* --- One axis ---------------------------------------------------------------------------------------------------- */
+
+enum { PANEL_HEIGHT = 170, BAR_HEIGHT = 15, DOTS_MAX = 60 };
+
+struct panel {
+    struct sweep_view *view;
+    struct plot *plot;
+    size_t result;
+    struct plot_scale x, y;
+};
+
+static double place_x(const struct panel *panel, size_t k)
+{
+    return plot_scale_place(&panel->x, sweep_axis_number(&panel->view->axis[0], k));
+}
+
+/* From zero when the values fill a good part of the way from there. */
+static void fit_y(const struct sweep_view *view, size_t result, struct plot_scale *y)
+{
+    double low = view->low[result];
+    double high = view->high[result];
+    plot_scale_fit(y, low > 0 && low < 0.6 * high ? 0 : low, high, 5, true);
+}
+
+/* The room that labels at the left need, the same for all results, so that their axes stand below one another. */
+static double left_of(const struct sweep_view *view)
+{
+    double widest = 0;
+    for (size_t i = 0; i < view->question->calc->n_results; i++) {
+        struct plot_scale y;
+        if (view->applies[i]) {
+            fit_y(view, i, &y);
+            widest = fmax(widest, plot_scale_width(&y));
+        }
+    }
+    return PLOT_MARGIN + widest + 8;
+}
+
+static void fit_scales(struct panel *panel)
+{
+    const struct sweep_view *view = panel->view;
+    double ends[] = {sweep_axis_number(&view->axis[0], 0),
+                     sweep_axis_number(&view->axis[0], view->total - 1)};
+    fit_y(view, panel->result, &panel->y);
+    panel->x.from = left_of(view);
+    panel->x.to = PLOT_WIDTH - PLOT_MARGIN - 12;
+    for (size_t most = 8; most >= 2; most--) {
+        plot_scale_fit(&panel->x, fmin(ends[0], ends[1]), fmax(ends[0], ends[1]), most, false);
+        if ((plot_scale_width(&panel->x) + 8) * (double)most < panel->x.to - panel->x.from) {
+            break;
+        }
+    }
+}
+
+/* From point `first` to point `last` a note is raised: a bar above the plot, dashed lines where it begins or ends on the
+ * way. */
+static void draw_run(const struct panel *panel, double bar, size_t first, size_t last)
+{
+    const size_t ends[] = {first, last};
+    const bool inside[] = {first > 0, last + 1 < panel->view->total};
+    double a = fmin(place_x(panel, first), place_x(panel, last));
+    double b = fmax(place_x(panel, first), place_x(panel, last));
+    plot_line(panel->plot, (double[2]){a - 2.5, bar}, (double[2]){b + 2.5, bar}, PLOT_BAR);
+    for (size_t i = 0; i < 2; i++) {
+        if (inside[i]) {
+            double x = place_x(panel, ends[i]);
+            plot_line(panel->plot, (double[2]){x, bar}, (double[2]){x, panel->y.from}, PLOT_DASHED);
+        }
+    }
+}
+
+static void draw_hatching(const struct panel *panel, size_t first, size_t last)
+{
+    double a = fmin(place_x(panel, first), place_x(panel, last));
+    double b = fmax(place_x(panel, first), place_x(panel, last));
+    double from = fmax(a - 4, panel->x.from);
+    double to = fmin(b + 4, panel->x.to);
+    struct plot_box box = {from, panel->y.to, to - from, panel->y.from - panel->y.to};
+    plot_hatch(panel->plot, &box);
+}
+
+/* Runs of points of which some of these notes are raised, drawn as bars or, for NAN, hatched. */
+static void draw_runs(const struct panel *panel, uint32_t notes, double bar)
+{
+    struct sweep_view *view = panel->view;
+    size_t first = 0;
+    bool on = false;
+    for (size_t k = 0; k <= view->total; k++) {
+        bool raised = false;
+        if (k < view->total) {
+            load(view, k);
+            raised = (sweep_notes(view, k) & notes) != 0;
+        }
+        if (on && !raised && isnan(bar)) {
+            draw_hatching(panel, first, k - 1);
+        } else if (on && !raised) {
+            draw_run(panel, bar, first, k - 1);
+        }
+        first = raised && !on ? k : first;
+        on = raised;
+    }
+}
+
+static void draw_curve(const struct panel *panel)
+{
+    struct sweep_view *view = panel->view;
+    bool open = false;
+    for (size_t k = 0; k < view->total; k++) {
+        load(view, k);
+        double value = sweep_value(view, panel->result, k);
+        if (isnan(value)) {
+            if (open) {
+                plot_curve_end(panel->plot);
+            }
+            open = false;
+        } else if (open) {
+            plot_curve_to(panel->plot, place_x(panel, k), plot_scale_place(&panel->y, value));
+        } else {
+            plot_curve_begin(panel->plot, place_x(panel, k), plot_scale_place(&panel->y, value));
+            open = true;
+        }
+    }
+    if (open) {
+        plot_curve_end(panel->plot);
+    }
+}
+
+/* At each point when they are few; always at one that stands alone. True when the result is absent somewhere. */
+static bool draw_dots(const struct panel *panel)
+{
+    struct sweep_view *view = panel->view;
+    double before = NAN;
+    double here = NAN;
+    bool absent = false;
+    for (size_t k = 0; k <= view->total; k++) {
+        double next = NAN;
+        if (k < view->total) {
+            load(view, k);
+            next = sweep_value(view, panel->result, k);
+            absent = absent || (isnan(next) && !sweep_is_refused(view, k));
+        }
+        if (!isnan(here) && (view->total <= DOTS_MAX || (isnan(before) && isnan(next)))) {
+            plot_dot(panel->plot, place_x(panel, k - 1), plot_scale_place(&panel->y, here));
+        }
+        before = here;
+        here = next;
+    }
+    return absent;
+}
+
+void sweep_draw_line(struct sweep_view *view, size_t result, struct plot *plot)
+{
+    struct panel panel = {.view = view, .plot = plot, .result = result};
+    struct plot_look right = plot_words;
+    struct plot_look axis_name = plot_words;
+    char label[AXIS_TEXT];
+    right.anchor = PLOT_RIGHT;
+    axis_name.anchor = PLOT_MIDDLE;
+    right.bold = axis_name.bold = true;
+    sweep_draw_heading(view, result, plot);
+    fit_scales(&panel);
+    plot->y += 6;
+    double bars = plot->y;
+    for (size_t i = 0; i < view->n_told; i++) {
+        plot->y += view->letter[view->told[i]] == '\0' ? 0 : BAR_HEIGHT;
+    }
+    plot->y += 9;
+    panel.y.to = plot->y;
+    panel.y.from = plot->y + PANEL_HEIGHT;
+    draw_runs(&panel, hw_notes_grave(view->question->calc), NAN);
+    plot_frame(plot, &panel.x, &panel.y);
+    for (size_t i = 0; i < view->n_told; i++) {
+        char letter[] = {view->letter[view->told[i]], '\0'};
+        if (letter[0] != '\0') {
+            plot_text(plot, panel.x.from - 5, bars + BAR_HEIGHT - 3, &right, letter);
+            draw_runs(&panel, UINT32_C(1) << view->told[i], bars + BAR_HEIGHT / 2.0);
+            bars += BAR_HEIGHT;
+        }
+    }
+    draw_curve(&panel);
+    bool absent = draw_dots(&panel);
+    plot->y = panel.y.from + 36;
+    sweep_label(view->axis[0].input->name, view->axis[0].unit, label);
+    plot_text(plot, (panel.x.from + panel.x.to) / 2, plot->y, &axis_name, label);
+    plot->y += 6;
+    if (absent) {
+        plot_wrapped(plot, 0, &plot_words, "No line: it does not apply there.");
+    }
+    plot->y += 12;
+}
