@@ -76,22 +76,10 @@ static const struct hw_unit *spelt_unit(enum hw_kind kind, const char *text, siz
     return NULL;
 }
 
-struct hw_text column_trimmed(struct hw_text text)
-{
-    while (text.n > 0 && (text.at[0] == ' ' || text.at[0] == '\t')) {
-        text.at++;
-        text.n--;
-    }
-    while (text.n > 0 && (text.at[text.n - 1] == ' ' || text.at[text.n - 1] == '\t')) {
-        text.n--;
-    }
-    return text;
-}
-
 bool column_match(const struct hw_calc *calc, struct hw_text name, size_t *input,
                   const struct hw_unit **unit)
 {
-    name = column_trimmed(name);
+    name = hw_text_trimmed(name);
     *unit = NULL;
     for (size_t i = 0; i < calc->n_inputs; i++) {
         if (column_folds_to(calc->inputs[i].name, name.at, name.n)) {
@@ -122,7 +110,7 @@ static bool same_text(struct hw_text a, struct hw_text b)
 static const struct mapping *mapping_of(const struct args *args, struct hw_text name)
 {
     for (size_t i = 0; i < args->n_maps; i++) {
-        if (same_text(args->map[i].column, column_trimmed(name))) {
+        if (same_text(args->map[i].column, hw_text_trimmed(name))) {
             return &args->map[i];
         }
     }
@@ -192,14 +180,14 @@ static bool read_column(const struct args *args, size_t column, struct hw_text n
         feed.unit = map->unit;
         return add_feed(args, columns, &feed, name);
     }
-    if (column_folds_to("when", column_trimmed(name).at, column_trimmed(name).n)) {
+    if (column_folds_to("when", hw_text_trimmed(name).at, hw_text_trimmed(name).n)) {
         columns->when = (long)column;
     }
-    if (column_folds_to("tank", column_trimmed(name).at, column_trimmed(name).n)) {
+    if (column_folds_to("tank", hw_text_trimmed(name).at, hw_text_trimmed(name).n)) {
         columns->tank = (long)column;
     }
     if (!column_match(args->calc, name, &feed.input, &feed.unit)) {
-        mention_near_miss(args->calc, column_trimmed(name));
+        mention_near_miss(args->calc, hw_text_trimmed(name));
         return true;
     }
     if (mapped(args, feed.input)) {
@@ -225,7 +213,7 @@ static bool header_has(const struct columns *columns, const char *name)
 {
     struct csv_cell cell;
     for (size_t at = 0; csv_next_cell(&columns->header, columns->separator, &at, &cell);) {
-        if (column_folds_to(name, column_trimmed(cell.text).at, column_trimmed(cell.text).n)) {
+        if (column_folds_to(name, hw_text_trimmed(cell.text).at, hw_text_trimmed(cell.text).n)) {
             return true;
         }
     }

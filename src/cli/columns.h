@@ -34,9 +34,6 @@ void column_part_name(const char *name, const char *part, const char *unit,
 bool column_match(const struct hw_calc *calc, struct hw_text name, size_t *input,
                   const struct hw_unit **unit);
 
-/* A name without the blanks around it. */
-struct hw_text column_trimmed(struct hw_text text);
-
 /* True when text[0..n) is the word, case and the kind of hyphen aside. */
 bool column_folds_to(const char *word, const char *text, size_t n);
 

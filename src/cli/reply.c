@@ -44,25 +44,29 @@ static bool print_report(const struct report *report)
     }
 }
 
+void reply_report(const struct args *args, const struct hw_question *question,
+                  const struct hw_answer *answer, struct reply_parts *parts, struct report *report)
+{
+    *report = (struct report){.args = args, .question = question, .answer = answer};
+    parts->steps.n = 0;
+    parts->steps.full = false;
+    if (args->work && answer->status >= 0) {
+        args->calc->work(question->in, &parts->steps);
+        report->steps = &parts->steps;
+    }
+    if (hw_question_uncertain(question)) {
+        hw_question_spread(question, answer, &parts->spread);
+        report->spread = &parts->spread;
+    }
+}
+
 int reply_with(const struct args *args, const struct hw_question *question,
                const struct hw_answer *answer, const struct solved *solved)
 {
-    struct hw_steps steps = {.n = 0};
-    bool worked = args->work && answer->status >= 0;
-    if (worked) {
-        args->calc->work(question->in, &steps);
-    }
-    struct hw_spread spread;
-    bool uncertain = hw_question_uncertain(question);
-    if (uncertain) {
-        hw_question_spread(question, answer, &spread);
-    }
-    struct report report = {.args = args,
-                            .question = question,
-                            .answer = answer,
-                            .spread = uncertain ? &spread : NULL,
-                            .steps = worked ? &steps : NULL,
-                            .solved = solved};
+    static struct reply_parts parts;
+    struct report report;
+    reply_report(args, question, answer, &parts, &report);
+    report.solved = solved;
     bool given = print_report(&report);
     if (answer->status == -2) {
         return EXIT_WITHHELD;

@@ -113,13 +113,13 @@ static enum hw_problem ask_plain(struct rows *rows, const struct hw_text fed[], 
         const struct feed *feed = &rows->columns.feed[i];
         const struct hw_input *input = &rows->calc->inputs[feed->input];
         const struct hw_unit *unit = NULL;
-        rows->in[feed->input][place] = rows->constant.in[feed->input];
+        rows->batch.in[feed->input][place] = rows->constant.in[feed->input];
         rows->from[feed->input][place] = rows->constant.from[feed->input];
         *which = feed->input;
         if (!is_empty(fed[i])) {
             rows->from[feed->input][place] = HW_FROM_COLUMN;
-            enum hw_problem problem =
-                hw_value_read(input, fed[i], feed->unit, &rows->in[feed->input][place], &unit);
+            enum hw_problem problem = hw_value_read(input, fed[i], feed->unit,
+                                                    &rows->batch.in[feed->input][place], &unit);
             if (problem != HW_FINE) {
                 return problem;
             }
@@ -164,7 +164,7 @@ static enum hw_problem ask_whole(struct rows *rows, const struct hw_text fed[], 
         problem = find_uncertain(&rows->question, which);
     }
     for (size_t i = 0; i < calc->n_inputs && problem == HW_FINE; i++) {
-        rows->in[i][rows->n_asked] = rows->question.in[i];
+        rows->batch.in[i][rows->n_asked] = rows->question.in[i];
         rows->from[i][rows->n_asked] = rows->question.from[i];
         rows->half[i][rows->n_asked] = rows->question.half[i];
     }
@@ -303,9 +303,9 @@ static int prepare(struct rows *rows)
         message_problem(calc, known, &rows->constant, problem, which);
         return problem == HW_PROBLEM_OUT_OF_RANGE ? EXIT_UNANSWERED : EXIT_ASKED_WRONGLY;
     }
+    hw_batch_fill(&rows->batch, &rows->constant, HW_BLOCK);
     for (size_t i = 0; i < calc->n_inputs; i++) {
         for (size_t row = 0; row < HW_BLOCK; row++) {
-            rows->in[i][row] = rows->constant.in[i];
             rows->from[i][row] = rows->constant.from[i];
         }
     }

@@ -33,10 +33,8 @@ struct rows {
     size_t n_rows, n_asked;
     struct hw_question question; /* of the row at hand */
     enum hw_from from[HW_INPUTS][HW_BLOCK];
-    double in[HW_INPUTS][HW_BLOCK];
+    struct hw_batch batch;
     double half[HW_INPUTS][HW_BLOCK]; /* filled with --spread alone */
-    double out[HW_RESULTS][HW_BLOCK];
-    uint32_t notes[HW_BLOCK];
 
     struct {
         bool known;

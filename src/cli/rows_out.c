@@ -128,7 +128,7 @@ static const char *codes_text(struct rows *rows, uint32_t notes, uint32_t possib
 /* The code of the note that left no answer, and the word for its kind. */
 static void find_refusal(struct rows *rows, struct row *row)
 {
-    uint32_t notes = rows->notes[row->place];
+    uint32_t notes = rows->batch.notes[row->place];
     for (size_t i = 0; i < rows->calc->n_notes; i++) {
         enum hw_effect effect = rows->calc->notes[i].effect;
         if (((notes >> i) & 1u) != 0 && effect >= HW_REFUSED) {
@@ -156,14 +156,14 @@ static void view_row(struct rows *rows, const struct row *row, struct hw_answer 
 {
     *answer = (struct hw_answer){.notes = 0, .status = -1};
     for (size_t i = 0; i < rows->calc->n_results; i++) {
-        answer->out[i] = row->place == NOT_ASKED ? (double)NAN : rows->out[i][row->place];
+        answer->out[i] = row->place == NOT_ASKED ? (double)NAN : rows->batch.out[i][row->place];
     }
     rows->question = rows->constant;
     if (row->place != NOT_ASKED) {
-        answer->notes = rows->notes[row->place];
+        answer->notes = rows->batch.notes[row->place];
         answer->status = hw_notes_status(rows->calc, answer->notes);
         for (size_t i = 0; i < rows->calc->n_inputs; i++) {
-            rows->question.in[i] = rows->in[i][row->place];
+            rows->question.in[i] = rows->batch.in[i][row->place];
             rows->question.from[i] = rows->from[i][row->place];
             rows->question.half[i] = rows->args->spread ? rows->half[i][row->place] : 0;
         }
@@ -176,7 +176,7 @@ static void put_results(struct rows *rows, const struct row *row, const struct h
         if (rows->args->only[i]) {
             put_char(rows, rows->out_separator);
             if (row->place != NOT_ASKED) {
-                put_number(rows, rows->out[i][row->place]); /* nothing for NaN */
+                put_number(rows, rows->batch.out[i][row->place]); /* nothing for NaN */
             }
         }
         if (rows->args->only[i] && spread) {
@@ -200,7 +200,7 @@ static void put_table_row(struct rows *rows, struct row *row)
     put_results(rows, row, rows->args->spread ? &spread : NULL);
     put_char(rows, rows->out_separator);
     if (row->place != NOT_ASKED) {
-        put_word(rows, codes_text(rows, rows->notes[row->place], spread.possible));
+        put_word(rows, codes_text(rows, rows->batch.notes[row->place], spread.possible));
     }
     put_char(rows, rows->out_separator);
     if (row->problem) {
@@ -262,29 +262,12 @@ static bool allow(struct rows *rows, const struct row *row)
     return true;
 }
 
-static void answer_block(struct rows *rows)
-{
-    const double *in[HW_INPUTS];
-    double *out[HW_RESULTS];
-    for (size_t i = 0; i < rows->calc->n_inputs; i++) {
-        in[i] = rows->in[i];
-    }
-    for (size_t i = 0; i < rows->calc->n_results; i++) {
-        out[i] = rows->out[i];
-    }
-    memset(rows->notes, 0, sizeof rows->notes);
-    struct hw_block block = {rows->n_asked, in, out, rows->notes};
-    if (rows->n_asked > 0) {
-        hw_block_run(rows->calc, &block);
-    }
-}
-
 void rows_finish_block(struct rows *rows)
 {
-    answer_block(rows);
+    hw_batch_run(&rows->batch, rows->n_asked);
     for (size_t i = 0; i < rows->n_rows && !rows->stopped; i++) {
         struct row *row = &rows->row[i];
-        if (row->place != NOT_ASKED && (rows->notes[row->place] & rows->grave) != 0) {
+        if (row->place != NOT_ASKED && (rows->batch.notes[row->place] & rows->grave) != 0) {
             find_refusal(rows, row);
         }
         if (!row->problem && is_lossy(rows, &row->record)) {

@@ -2,7 +2,7 @@
 #include "cli/sweep.h"
 
 #include "cli/message.h"
-#include "cli/report.h"
+#include "cli/reply.h"
 #include "cli/stream.h"
 #include "cli/sweep_view.h"
 
@@ -71,26 +71,12 @@ static void put_point(const struct report *report, size_t k, size_t total, struc
 /* The answer at one point, and its working when that is asked for. */
 static void answer_point(const struct sweep_view *view, size_t k, struct tally *tally)
 {
-    static struct hw_steps steps;
+    static struct reply_parts parts;
+    struct report report;
     struct hw_question question;
     struct hw_answer answer;
     hw_points_take(&view->points, k, &question, &answer);
-    bool worked = view->args->work && answer.status >= 0;
-    steps.n = 0;
-    steps.full = false;
-    if (worked) {
-        view->args->calc->work(question.in, &steps);
-    }
-    struct hw_spread spread;
-    bool uncertain = hw_question_uncertain(&question);
-    if (uncertain) {
-        hw_question_spread(&question, &answer, &spread);
-    }
-    struct report report = {.args = view->args,
-                            .question = &question,
-                            .answer = &answer,
-                            .spread = uncertain ? &spread : NULL,
-                            .steps = worked ? &steps : NULL};
+    reply_report(view->args, &question, &answer, &parts, &report);
     put_point(&report, k, view->total, tally);
     count_refusal(answer.status, tally);
 }
@@ -99,9 +85,7 @@ static int answer_points(struct sweep_view *view)
 {
     struct tally tally = {0, 0, 0};
     for (size_t k = 0; k < view->total; k++) {
-        if (k % HW_BLOCK == 0) {
-            sweep_load(view, k, view->total - k < HW_BLOCK ? view->total - k : HW_BLOCK);
-        }
+        sweep_reach(view, k);
         answer_point(view, k, &tally);
     }
     bool value = view->args->format == FORMAT_VALUE;
@@ -129,10 +113,6 @@ static int show_points(struct sweep_view *view)
 /* What a sweep cannot be asked for. */
 static bool is_refused(const struct args *args, const struct hw_question *question)
 {
-    if (question->solved < question->calc->n_inputs) {
-        complain("a sweep and --solve together are not answered: solve one point at a time");
-        return true;
-    }
     if (args->work && args->format == FORMAT_TEXT) {
         complain(
             "--work shows one answer: write one value in place of the sweep, or --format json");

@@ -18,13 +18,6 @@ struct chart {
     bool absent;
 };
 
-static void load_row(struct sweep_view *view, size_t k)
-{
-    if (k % HW_BLOCK == 0) {
-        sweep_load(view, k, view->total - k < HW_BLOCK ? view->total - k : HW_BLOCK);
-    }
-}
-
 static double axis_width(const struct sweep_axis *axis)
 {
     double widest = 0;
@@ -43,7 +36,7 @@ static void measure(struct chart *chart)
     bool marks = false;
     for (size_t k = 0; k < view->total; k++) {
         char text[NUMBER_MAX];
-        load_row(view, k);
+        sweep_reach(view, k);
         sweep_cell(view, chart->result, k, text);
         widest = fmax(widest, plot_text_width(text, plot_tick.size));
         chart->absent = chart->absent || strcmp(text, "-") == 0;

@@ -5,13 +5,6 @@
 #include <stdio.h>
 #include <string.h>
 
-static void load(struct sweep_view *view, size_t k)
-{
-    if (k % HW_BLOCK == 0) {
-        sweep_load(view, k, view->total - k < HW_BLOCK ? view->total - k : HW_BLOCK);
-    }
-}
-
 void sweep_draw_heading(const struct sweep_view *view, size_t result, struct plot *plot)
 {
     const struct hw_result *this = &view->question->calc->results[result];
@@ -111,7 +104,7 @@ static void draw_runs(const struct panel *panel, uint32_t notes, double bar)
     for (size_t k = 0; k <= view->total; k++) {
         bool raised = false;
         if (k < view->total) {
-            load(view, k);
+            sweep_reach(view, k);
             raised = (sweep_notes(view, k) & notes) != 0;
         }
         if (on && !raised && isnan(bar)) {
@@ -129,7 +122,7 @@ static void draw_curve(const struct panel *panel)
     struct sweep_view *view = panel->view;
     bool open = false;
     for (size_t k = 0; k < view->total; k++) {
-        load(view, k);
+        sweep_reach(view, k);
         double value = sweep_value(view, panel->result, k);
         if (isnan(value)) {
             if (open) {
@@ -158,7 +151,7 @@ static bool draw_dots(const struct panel *panel)
     for (size_t k = 0; k <= view->total; k++) {
         double next = NAN;
         if (k < view->total) {
-            load(view, k);
+            sweep_reach(view, k);
             next = sweep_value(view, panel->result, k);
             absent = absent || (isnan(next) && !sweep_is_refused(view, k));
         }

@@ -89,13 +89,6 @@ struct table {
     bool absent;  /* some cell holds no number though there is an answer */
 };
 
-static void load_row(struct sweep_view *view, size_t k)
-{
-    if (k % HW_BLOCK == 0) {
-        sweep_load(view, k, view->total - k < HW_BLOCK ? view->total - k : HW_BLOCK);
-    }
-}
-
 static void measure_table(struct table *table)
 {
     struct sweep_view *view = table->view;
@@ -107,7 +100,7 @@ static void measure_table(struct table *table)
     }
     for (size_t k = 0; k < view->total; k++) {
         char text[NUMBER_MAX];
-        load_row(view, k);
+        sweep_reach(view, k);
         for (size_t i = 0; i < calc->n_results; i++) {
             if (view->applies[i]) {
                 sweep_cell(view, i, k, text);
@@ -187,7 +180,7 @@ void sweep_table(struct sweep_view *view)
         print_head(&table, from, to, false);
         print_head(&table, from, to, true);
         for (size_t k = 0; k < view->total; k++) {
-            load_row(view, k);
+            sweep_reach(view, k);
             print_row(&table, k, from, to);
         }
         from = to;
@@ -212,7 +205,7 @@ static void measure_chart(struct chart *chart)
     measure_axis(&chart->down, &view->axis[1]);
     for (size_t k = 0; k < view->total; k++) {
         char text[NUMBER_MAX];
-        load_row(view, k);
+        sweep_reach(view, k);
         sweep_cell(view, chart->result, k, text);
         measure(&chart->cell, text);
         chart->absent = chart->absent || strcmp(text, "-") == 0;

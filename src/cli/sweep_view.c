@@ -89,9 +89,17 @@ void sweep_load(struct sweep_view *view, size_t first, size_t n)
     hw_points_answer(&view->points, first, n);
 }
 
+void sweep_reach(struct sweep_view *view, size_t k)
+{
+    bool loaded = k >= view->points.first && k - view->points.first < view->points.held;
+    if (!loaded) {
+        sweep_load(view, k, view->total - k < HW_BLOCK ? view->total - k : HW_BLOCK);
+    }
+}
+
 uint32_t sweep_notes(const struct sweep_view *view, size_t k)
 {
-    return view->points.notes[k - view->points.first];
+    return view->points.batch.notes[k - view->points.first];
 }
 
 bool sweep_is_refused(const struct sweep_view *view, size_t k)
@@ -101,7 +109,7 @@ bool sweep_is_refused(const struct sweep_view *view, size_t k)
 
 double sweep_value(const struct sweep_view *view, size_t result, size_t k)
 {
-    return shown_value(view, result, view->points.out[result][k - view->points.first]);
+    return shown_value(view, result, view->points.batch.out[result][k - view->points.first]);
 }
 
 void sweep_cell(const struct sweep_view *view, size_t result, size_t k, char text[NUMBER_MAX])
@@ -209,9 +217,7 @@ void sweep_view(struct sweep_view *view, const struct args *args,
         view_axis(view, i);
     }
     for (size_t k = 0; k < view->total; k++) {
-        if (k % HW_BLOCK == 0) {
-            sweep_load(view, k, view->total - k < HW_BLOCK ? view->total - k : HW_BLOCK);
-        }
+        sweep_reach(view, k);
         view_point(view, k);
     }
     tell_all_notes(view);

@@ -38,6 +38,9 @@ void sweep_view(struct sweep_view *view, const struct args *args,
 /* Answers the points first to first + n - 1; n is at most HW_BLOCK. */
 void sweep_load(struct sweep_view *view, size_t first, size_t n);
 
+/* Makes sure that point k is loaded: with it those that follow, when it was not. */
+void sweep_reach(struct sweep_view *view, size_t k);
+
 /* Of point k, one that is loaded: its notes, whether it has no answer, a result in the unit that is shown. */
 uint32_t sweep_notes(const struct sweep_view *view, size_t k);
 bool sweep_is_refused(const struct sweep_view *view, size_t k);

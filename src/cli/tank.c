@@ -89,7 +89,7 @@ static struct hw_text cell_name(const struct csv_cell *cell, char room[NAME_LENG
     if (cell->text.n >= NAME_LENGTH) {
         return (struct hw_text){room, 0};
     }
-    return column_trimmed((struct hw_text){room, csv_unquote(cell, room)});
+    return hw_text_trimmed((struct hw_text){room, csv_unquote(cell, room)});
 }
 
 static bool is_text(struct hw_text text, const char *word)
@@ -162,7 +162,7 @@ static bool take_row(struct args *args, const struct csv_record *header,
         size_t input = 0;
         const struct hw_unit *unit = NULL;
         bool feeds =
-            column_trimmed(cell.text).n > 0 && column_match(args->calc, name.text, &input, &unit);
+            hw_text_trimmed(cell.text).n > 0 && column_match(args->calc, name.text, &input, &unit);
         if (feeds && !take_cell(args, input, cell.text, unit)) {
             return false;
         }

@@ -2,6 +2,7 @@
 #include "engine/answer.h"
 
 #include <math.h>
+#include <string.h>
 
 int hw_notes_status(const struct hw_calc *calc, uint32_t notes)
 {
@@ -40,6 +41,34 @@ void hw_block_run(const struct hw_calc *calc, const struct hw_block *block)
             }
         }
     }
+}
+
+void hw_batch_fill(struct hw_batch *batch, const struct hw_question *question, size_t n)
+{
+    batch->calc = question->calc;
+    for (size_t i = 0; i < batch->calc->n_inputs; i++) {
+        for (size_t row = 0; row < n; row++) {
+            batch->in[i][row] = question->in[i];
+        }
+    }
+}
+
+void hw_batch_run(struct hw_batch *batch, size_t n)
+{
+    const double *in[HW_INPUTS];
+    double *out[HW_RESULTS];
+    if (n == 0) {
+        return;
+    }
+    for (size_t i = 0; i < batch->calc->n_inputs; i++) {
+        in[i] = batch->in[i];
+    }
+    for (size_t i = 0; i < batch->calc->n_results; i++) {
+        out[i] = batch->out[i];
+    }
+    memset(batch->notes, 0, n * sizeof batch->notes[0]);
+    struct hw_block block = {n, in, out, batch->notes};
+    hw_block_run(batch->calc, &block);
 }
 
 void hw_question_answer(const struct hw_question *question, struct hw_answer *answer)

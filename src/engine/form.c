@@ -18,18 +18,6 @@ static size_t find_spread(struct hw_text text, size_t *at)
     return 0;
 }
 
-static struct hw_text trim(struct hw_text text)
-{
-    while (text.n > 0 && (text.at[0] == ' ' || text.at[0] == '\t')) {
-        text.at++;
-        text.n--;
-    }
-    while (text.n > 0 && (text.at[text.n - 1] == ' ' || text.at[text.n - 1] == '\t')) {
-        text.n--;
-    }
-    return text;
-}
-
 /* --- An uncertainty ---------------------------------------------------------------------------------------------- */
 
 /* A half-width in a unit of its own, as a difference. A bare value is in the input's unit or its column's, and a
@@ -74,9 +62,9 @@ static enum hw_problem read_half(const struct hw_input *input, struct hw_text te
 {
     double y = 0;
     enum hw_problem problem = HW_FINE;
-    text = trim(text);
+    text = hw_text_trimmed(text);
     size_t used = text.n <= HW_TEXT_MAX ? hw_decimal_read(text.at, text.n, &y) : 0;
-    struct hw_text tail = trim((struct hw_text){text.at + used, text.n - used});
+    struct hw_text tail = hw_text_trimmed((struct hw_text){text.at + used, text.n - used});
     bool unit_like = tail.n == 0 || tail.at[0] == '%' || (tail.at[0] >= 'A' && tail.at[0] <= 'z');
     size_t again = 0;
     if (used == 0 || !unit_like || !isfinite(y) || find_spread(tail, &again) > 0) {
@@ -124,7 +112,7 @@ static enum hw_problem split_sweep(struct hw_text text, struct hw_text part[3])
             if (parts == 3) {
                 return HW_PROBLEM_SWEEP_PARTS;
             }
-            part[parts] = trim((struct hw_text){text.at + from, i - from});
+            part[parts] = hw_text_trimmed((struct hw_text){text.at + from, i - from});
             if (part[parts].n == 0) {
                 return HW_PROBLEM_SWEEP_PARTS;
             }

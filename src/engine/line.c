@@ -1,41 +1,25 @@
 /* line.c - points of a calculation along one of its inputs. */
 #include "engine/line.h"
 
-#include "engine/answer.h"
-
 #include <math.h>
 
 void hw_line_lay(const struct hw_question *question, size_t result, struct hw_line *line)
 {
-    line->calc = question->calc;
     line->moving = question->solved;
     line->input = &question->calc->inputs[question->solved];
     line->result = result;
-    for (size_t i = 0; i < line->calc->n_inputs; i++) {
-        for (size_t row = 0; row < HW_BLOCK; row++) {
-            line->in[i][row] = question->in[i];
-        }
-    }
+    hw_batch_fill(&line->batch, question, HW_BLOCK);
 }
 
 void hw_line_look(struct hw_line *line, const double x[], size_t n, struct hw_point point[])
 {
-    const double *in[HW_INPUTS];
-    double *out[HW_RESULTS];
-    for (size_t i = 0; i < line->calc->n_inputs; i++) {
-        in[i] = line->in[i];
-    }
-    for (size_t i = 0; i < line->calc->n_results; i++) {
-        out[i] = line->out[i];
-    }
     for (size_t row = 0; row < n; row++) {
-        line->in[line->moving][row] = x[row];
-        line->notes[row] = 0;
+        line->batch.in[line->moving][row] = x[row];
     }
-    struct hw_block block = {n, in, out, line->notes};
-    hw_block_run(line->calc, &block);
+    hw_batch_run(&line->batch, n);
     for (size_t row = 0; row < n; row++) {
-        point[row] = (struct hw_point){x[row], line->out[line->result][row], line->notes[row]};
+        point[row] =
+            (struct hw_point){x[row], line->batch.out[line->result][row], line->batch.notes[row]};
     }
 }
 

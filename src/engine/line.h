@@ -1,7 +1,7 @@
 /* line.h - a calculation along one of its inputs, the others staying as they are. */
 #ifndef HW_LINE_H
 #define HW_LINE_H
-#include "engine/question.h"
+#include "engine/answer.h"
 
 /* What the calculation says at one value of the input. */
 struct hw_point {
@@ -12,13 +12,10 @@ struct hw_point {
 
 /* Large: one at a time, on the stack. */
 struct hw_line {
-    const struct hw_calc *calc;
     const struct hw_input *input;
     size_t moving; /* the index of that input */
     size_t result; /* the result that is looked at */
-    double in[HW_INPUTS][HW_BLOCK];
-    double out[HW_RESULTS][HW_BLOCK];
-    uint32_t notes[HW_BLOCK];
+    struct hw_batch batch;
 };
 
 /* Lays the line along the input `question->solved`. */

@@ -10,9 +10,7 @@ struct hw_points {
     const struct hw_question *question;
     size_t across, down; /* values of the axes; down is 1 when there is one axis */
     size_t first, held;  /* the points that are answered: first, first + 1, ... */
-    double in[HW_INPUTS][HW_BLOCK];
-    double out[HW_RESULTS][HW_BLOCK];
-    uint32_t notes[HW_BLOCK];
+    struct hw_batch batch;
 };
 
 /* How many points a question with one or two axes has. */

@@ -59,7 +59,7 @@ bool hw_point_better(const struct hw_calc *calc, size_t result, double target, d
 
 static bool is_better(const struct hw_search *s, const struct hw_point *a, const struct hw_point *b)
 {
-    return hw_point_better(s->line.calc, s->line.result, s->target, 0, a, b);
+    return hw_point_better(s->line.batch.calc, s->line.result, s->target, 0, a, b);
 }
 
 /* --- Narrowing --------------------------------------------------------------------------------------------------- */
@@ -161,7 +161,7 @@ void hw_search_leave_target(struct hw_search *s, const struct hw_point *to)
 void hw_search_pass(struct hw_search *s, const struct hw_point *a, const struct hw_point *b,
                     double rise)
 {
-    const struct hw_result *result = &s->line.calc->results[s->line.result];
+    const struct hw_result *result = &s->line.batch.calc->results[s->line.result];
     const struct hw_point *best = is_better(s, a, b) ? a : b;
     double step = fabs(b->y - a->y);
     bool whole = s->line.input->kind == HW_COUNT;
@@ -196,7 +196,7 @@ void hw_search_widen_gap(struct hw_search *s, const struct hw_point *p)
     if (!found->more_gaps) {
         gap->to = p->x;
         gap->notes |= p->notes & s->grave_notes;
-        gap->status = hw_notes_status(s->line.calc, gap->notes);
+        gap->status = hw_notes_status(s->line.batch.calc, gap->notes);
     }
 }
 

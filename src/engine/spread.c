@@ -3,13 +3,10 @@
 
 #include <math.h>
 
-/* A block of questions that differ from one another in some inputs. */
+/* Questions that differ from the settled one in some inputs. */
 struct points {
-    const struct hw_calc *calc;
     size_t n;
-    double in[HW_INPUTS][HW_BLOCK];
-    double out[HW_RESULTS][HW_BLOCK];
-    uint32_t notes[HW_BLOCK];
+    struct hw_batch batch;
 };
 
 /* The two ends of one input. */
@@ -21,31 +18,6 @@ struct ends {
 };
 
 enum { UP, DOWN };
-
-static size_t add_point(struct points *points, const struct hw_question *question)
-{
-    for (size_t i = 0; i < points->calc->n_inputs; i++) {
-        points->in[i][points->n] = question->in[i];
-    }
-    points->notes[points->n] = 0;
-    return points->n++;
-}
-
-static void run_points(struct points *points)
-{
-    const double *in[HW_INPUTS];
-    double *out[HW_RESULTS];
-    for (size_t i = 0; i < points->calc->n_inputs; i++) {
-        in[i] = points->in[i];
-    }
-    for (size_t i = 0; i < points->calc->n_results; i++) {
-        out[i] = points->out[i];
-    }
-    struct hw_block block = {points->n, in, out, points->notes};
-    if (points->n > 0) {
-        hw_block_run(points->calc, &block);
-    }
-}
 
 /* The points at both ends of every uncertain input; those of ends[i] are 2 i and 2 i + 1. */
 static size_t place_ends(const struct hw_question *question, struct points *points,
@@ -60,8 +32,8 @@ static size_t place_ends(const struct hw_question *question, struct points *poin
         double up = question->in[i] + question->half[i];
         double down = question->in[i] - question->half[i];
         ends[n] = (struct ends){i, question->half[i], {up > input->hi, down < input->lo}};
-        points->in[i][add_point(points, question)] = ends[n].outside[UP] ? input->hi : up;
-        points->in[i][add_point(points, question)] = ends[n].outside[DOWN] ? input->lo : down;
+        points->batch.in[i][points->n++] = ends[n].outside[UP] ? input->hi : up;
+        points->batch.in[i][points->n++] = ends[n].outside[DOWN] ? input->lo : down;
         n++;
     }
     return n;
@@ -105,8 +77,8 @@ static struct effect effect_of(const struct ends *ends, double up, double down)
 }
 
 /* A question moved to where a result is about as high, or as low, as the spread says. */
-static void place_extreme(const struct hw_question *question, const struct ends ends[], size_t n,
-                          const struct effect effects[], bool high, struct points *points)
+static void place_extreme(const struct ends ends[], size_t n, const struct effect effects[],
+                          bool high, struct points *points)
 {
     double square = 0;
     for (size_t k = 0; k < n; k++) {
@@ -116,11 +88,11 @@ static void place_extreme(const struct hw_question *question, const struct ends 
     if (!(square > 0)) {
         return;
     }
-    size_t point = add_point(points, question);
+    size_t point = points->n++;
     for (size_t k = 0; k < n; k++) {
         double part = (high ? effects[k].gain : effects[k].loss) / sqrt(square);
         bool upwards = (effects[k].end == UP) == high;
-        points->in[ends[k].input][point] += (upwards ? 1 : -1) * part * ends[k].half;
+        points->batch.in[ends[k].input][point] += (upwards ? 1 : -1) * part * ends[k].half;
     }
 }
 
@@ -153,7 +125,7 @@ static void add_up(const struct ends ends[], size_t n, const struct effect effec
 static bool all_there(const struct points *points, size_t n, size_t result)
 {
     for (size_t k = 0; k < 2 * n; k++) {
-        if (isnan(points->out[result][k])) {
+        if (isnan(points->batch.out[result][k])) {
             return false;
         }
     }
@@ -164,7 +136,7 @@ static uint32_t notes_of(const struct points *points)
 {
     uint32_t notes = 0;
     for (size_t k = 0; k < points->n; k++) {
-        notes |= points->notes[k];
+        notes |= points->batch.notes[k];
     }
     return notes;
 }
@@ -192,11 +164,14 @@ static void leave_untold(struct hw_spread *spread)
 void hw_question_spread(const struct hw_question *question, const struct hw_answer *answer,
                         struct hw_spread *spread)
 {
-    struct points at_ends = {.calc = question->calc, .n = 0};
-    struct points extremes = {.calc = question->calc, .n = 0};
+    struct points at_ends;
+    struct points extremes;
     struct ends ends[HW_INPUTS];
     struct effect effects[HW_INPUTS];
     leave_untold(spread);
+    at_ends.n = extremes.n = 0;
+    hw_batch_fill(&at_ends.batch, question, 2 * question->calc->n_inputs);
+    hw_batch_fill(&extremes.batch, question, 2 * question->calc->n_results);
     size_t n = place_ends(question, &at_ends, ends);
     for (size_t i = 0; i < n; i++) {
         bool outside = ends[i].outside[UP] || ends[i].outside[DOWN];
@@ -205,21 +180,21 @@ void hw_question_spread(const struct hw_question *question, const struct hw_answ
     if (answer->status < 0) {
         return;
     }
-    run_points(&at_ends);
+    hw_batch_run(&at_ends.batch, at_ends.n);
     for (size_t result = 0; result < question->calc->n_results; result++) {
         double middle = answer->out[result];
         if (isnan(middle) || !all_there(&at_ends, n, result)) {
             continue;
         }
         for (size_t i = 0; i < n; i++) {
-            effects[i] = effect_of(&ends[i], at_ends.out[result][2 * i] - middle,
-                                   at_ends.out[result][2 * i + 1] - middle);
+            effects[i] = effect_of(&ends[i], at_ends.batch.out[result][2 * i] - middle,
+                                   at_ends.batch.out[result][2 * i + 1] - middle);
         }
         add_up(ends, n, effects, middle, spread, result);
-        place_extreme(question, ends, n, effects, true, &extremes);
-        place_extreme(question, ends, n, effects, false, &extremes);
+        place_extreme(ends, n, effects, true, &extremes);
+        place_extreme(ends, n, effects, false, &extremes);
     }
-    run_points(&extremes);
+    hw_batch_run(&extremes.batch, extremes.n);
     spread->possible = (notes_of(&at_ends) | notes_of(&extremes)) & ~answer->notes &
                        ~standing_notes(question->calc);
 }

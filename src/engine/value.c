@@ -6,22 +6,12 @@
 #include <float.h>
 #include <string.h>
 
-static bool is_digit(char c)
-{
-    return c >= '0' && c <= '9';
-}
-
-static bool is_letter(char c)
-{
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
-
 static bool is_blank(char c)
 {
     return c == ' ' || c == '\t';
 }
 
-static struct hw_text trimmed(struct hw_text text)
+struct hw_text hw_text_trimmed(struct hw_text text)
 {
     while (text.n > 0 && is_blank(text.at[0])) {
         text.at++;
@@ -31,6 +21,16 @@ static struct hw_text trimmed(struct hw_text text)
         text.n--;
     }
     return text;
+}
+
+static bool is_digit(char c)
+{
+    return c >= '0' && c <= '9';
+}
+
+static bool is_letter(char c)
+{
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
 }
 
 static bool begins(struct hw_text text, const char *word)
@@ -65,7 +65,7 @@ static enum hw_problem not_a_number(struct hw_text text)
 /* What follows a number and is not a unit. HW_FINE: it may be one. */
 static enum hw_problem after_number(struct hw_text number, struct hw_text rest)
 {
-    struct hw_text tail = trimmed(rest);
+    struct hw_text tail = hw_text_trimmed(rest);
     if (tail.n == 0) {
         return HW_FINE;
     }
@@ -210,7 +210,7 @@ enum hw_problem hw_number_read(const struct hw_input *input, struct hw_text text
                                const struct hw_unit **written)
 {
     *written = NULL;
-    text = trimmed(text);
+    text = hw_text_trimmed(text);
     if (text.n == 0) {
         return HW_PROBLEM_EMPTY;
     }
@@ -223,7 +223,7 @@ enum hw_problem hw_number_read(const struct hw_input *input, struct hw_text text
     }
     struct hw_text rest = {text.at + number.n, text.n - number.n};
     enum hw_problem problem = after_number(number, rest);
-    struct hw_text tail = trimmed(rest);
+    struct hw_text tail = hw_text_trimmed(rest);
     if (problem == HW_FINE && tail.n > 0) {
         problem = find_unit(input, tail, written);
     }
@@ -284,7 +284,7 @@ enum hw_problem hw_value_read(const struct hw_input *input, struct hw_text text,
         /* nothing but a number: what most cells are */
         return hw_number_settle(input, x, NULL, column, value);
     }
-    text = trimmed(text);
+    text = hw_text_trimmed(text);
     if (text.n == 0) {
         return HW_PROBLEM_EMPTY;
     }

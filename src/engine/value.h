@@ -12,6 +12,9 @@ struct hw_text {
     size_t n;
 };
 
+/* The text without the blanks and tabs around it. */
+struct hw_text hw_text_trimmed(struct hw_text text);
+
 /* Reads one value for an input, in the input's unit and checked against its range.
  *
  * Given
