@@ -9,6 +9,7 @@
 
 #include "holdwater/ammonia.h"
 #include "holdwater/bath.h"
+#include "holdwater/blend.h"
 #include "holdwater/buffer.h"
 #include "holdwater/carbonate.h"
 #include "holdwater/challenge.h"

@@ -748,6 +748,57 @@ static void carbonate_ph(struct row *row)
     put(row, "ph", ph);
 }
 
+static void carbonate_air(struct row *row)
+{
+    double air = 0;
+    row->status = hw_carbonate_air(number(row, "ph"), number(row, "alkalinity"), number(row, "tan"),
+                                   temperature(row), number(row, "salinity"), &air);
+    put(row, "air", air);
+}
+
+static int blend_of(struct row *row, struct hw_blend *blend)
+{
+    return hw_blend_mix(number(row, "share"), temperature(row), number(row, "salinity"),
+                        number(row, "new_temp"), number(row, "new_salinity"), blend);
+}
+
+static void blend_mix(struct row *row)
+{
+    struct hw_blend blend;
+    row->status = blend_of(row, &blend);
+    put(row, "mass_share", blend.mass_share);
+    put(row, "temp", blend.temp);
+    put(row, "salinity", blend.salinity);
+}
+
+/* What the mixture holds, per litre and in 1e-6 of it per kg. */
+static void blend_level(struct row *row)
+{
+    struct hw_blend blend;
+    double density = 0;
+    row->status = blend_of(row, &blend);
+    double level = hw_blend_level(&blend, number(row, "level"), number(row, "fresh"));
+    hw_seawater_density(blend.salinity, blend.temp, &density);
+    put(row, "level", level);
+    put(row, "micro_per_kg", level / density * 1e6);
+}
+
+/* Dissolved carbon of the mixture, from the two readings. */
+static void blend_carbon(struct row *row)
+{
+    struct hw_blend blend;
+    double density = 0;
+    double carbon = 0;
+    double fresh = 0;
+    row->status = blend_of(row, &blend);
+    hw_carbonate_carbon(number(row, "ph"), number(row, "alkalinity"), number(row, "tan"),
+                        temperature(row), number(row, "salinity"), &carbon);
+    hw_carbonate_carbon(number(row, "new_ph"), number(row, "new_alkalinity"), 0,
+                        number(row, "new_temp"), number(row, "new_salinity"), &fresh);
+    hw_seawater_density(blend.salinity, blend.temp, &density);
+    put(row, "umol_per_kg", hw_blend_level(&blend, carbon, fresh) / density * 1e6);
+}
+
 static void carbonate_ph_in_air(struct row *row)
 {
     double ph = 0;
@@ -939,6 +990,10 @@ static const struct function {
     {"carbonate_carbon", carbonate_carbon},
     {"carbonate_ph", carbonate_ph},
     {"carbonate_ph_in_air", carbonate_ph_in_air},
+    {"carbonate_air", carbonate_air},
+    {"blend_mix", blend_mix},
+    {"blend_level", blend_level},
+    {"blend_carbon", blend_carbon},
     {"carbonate_constants", carbonate_constants},
     {"carbon_dioxide", carbon_dioxide},
     {"total_sulfate", total_sulfate},
