@@ -122,6 +122,10 @@ ask oxygen --temp 78F --salinity 33 --oxygen-now 6.1 --volume 110L --biomass 240
 say 'birch: a quarter of the water must go, the copper must stay at 0.18 mg/L.'
 ask change --volume 110L --share 25% --now 0.18 --keep 0.18 --floor 0.15 --strength 1mg/mL
 
+say 'Before that: would changing a quarter of it do harm, with the ammonia in it?'
+ask blend --volume 110L --share 25% --tan 0.2 --ph 7.7 --alkalinity 5dKH --temp 25.5 --salinity 33 \
+    --fresh-ph 8.2 --fresh-alkalinity 7dKH --fresh-temp 25.5 --fresh-salinity 33
+
 say 'birch again: its alkalinity is down, and there is a little ammonia. What would bicarbonate do?'
 ask buffer --volume 110L --alkalinity 5dKH --target 6dKH --ph 7.7 --temp 25.5 --salinity 33 --tan 0.2
 

@@ -91,6 +91,12 @@ const struct example examples[] = {
      "holdwater change --volume 75L --take 20L --times 3 --now 80 --fresh 5 --goal 20"},
     {"change", "new water dripping in while the tank overflows",
      "holdwater change --volume 190L --take 95L --method flow --now 0.6 --goal 0.2"},
+    {"blend", "a sour tank and fresh sea water: does a quarter help, or is it worse?",
+     "holdwater blend --volume 110L --share 25% --tan 2 --ph 7.4 --alkalinity 1 --temp 25 "
+     "--salinity 34 --fresh-ph 8.2 --fresh-alkalinity 2.4 --fresh-temp 25 --fresh-salinity 34"},
+    {"blend", "alkalinity not known: the worst that 30 L of new water can do at once",
+     "holdwater blend --volume 75L --take 30L --tan 0.8 --ph 7.8 --temp 78F --salinity 33 "
+     "--fresh-ph 8.2 --fresh-temp 76F --fresh-salinity 35"},
     {"buffer", "bicarbonate to bring 110 L from 1.6 to 2.1 meq/L",
      "holdwater buffer --volume 110L --alkalinity 1.6 --target 2.1"},
     {"buffer", "the same in dKH, with what it does to pH and ammonia",
@@ -114,7 +120,7 @@ const struct example examples[] = {
 static const char *const ready[] = {"volume", "gauge", "salinity", "saltmix", "neutralise", NULL};
 static const char *const prove[] = {"challenge", "concentrate", "verdict", NULL};
 static const char *const watch[] = {"ammonia", "nitrite", "oxygen", NULL};
-static const char *const treat[] = {"change", "buffer", NULL};
+static const char *const treat[] = {"change", "blend", "buffer", NULL};
 static const char *const rescue[] = {"bath", NULL};
 static const char *const close[] = {"disinfect", NULL};
 
@@ -122,7 +128,7 @@ const struct stage stages[] = {
     {"ready", "how much water the tank holds, how salt it is, and tap water made safe", ready},
     {"prove", "how much ammonia to dose to prove the filter, and whether it passed", prove},
     {"watch", "free ammonia in a reading, how far from a limit; nitrite; oxygen", watch},
-    {"treat", "hold a medicine through water changes; raise alkalinity", treat},
+    {"treat", "hold a medicine, and what a water change does to ammonia; raise alkalinity", treat},
     {"rescue", "a dye bath for a burned fish", rescue},
     {"close", "disinfect a stripped tank, and take the chlorine out again", close},
     {NULL, NULL, NULL},
