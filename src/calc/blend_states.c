@@ -69,7 +69,8 @@ static void find_states(struct blend_states *s, const double in[])
     for (int i = 0; i < STATES; i++) {
         s->free[i] = free_at(s->ph[i], s->pk_after, s->tan_after);
     }
-    if (isnan(s->free[MIXED]) || isnan(s->free[AIRED])) {
+    /* the pH in air lies within the range: alkalinity ends at 10 meq/L, air begins at 100 uatm */
+    if (isnan(s->free[MIXED])) {
         s->refusal = OUTSIDE_PH;
     }
 }

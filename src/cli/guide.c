@@ -128,7 +128,7 @@ const struct stage stages[] = {
     {"ready", "how much water the tank holds, how salt it is, and tap water made safe", ready},
     {"prove", "how much ammonia to dose to prove the filter, and whether it passed", prove},
     {"watch", "free ammonia in a reading, how far from a limit; nitrite; oxygen", watch},
-    {"treat", "hold a medicine, and what a water change does to ammonia; raise alkalinity", treat},
+    {"treat", "hold a medicine; what a change does to ammonia; raise alkalinity", treat},
     {"rescue", "a dye bath for a burned fish", rescue},
     {"close", "disinfect a stripped tank, and take the chlorine out again", close},
     {NULL, NULL, NULL},
