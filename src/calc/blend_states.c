@@ -68,10 +68,9 @@ static void find_states(struct blend_states *s, const double in[])
                                         b->salinity, &s->ph[SAME_CO2]) < 0;
     for (int i = 0; i < STATES; i++) {
         s->free[i] = free_at(s->ph[i], s->pk_after, s->tan_after);
-    }
-    /* the pH in air lies within the range: alkalinity ends at 10 meq/L, air begins at 100 uatm */
-    if (isnan(s->free[MIXED])) {
-        s->refusal = OUTSIDE_PH;
+        if (!isnan(s->ph[i]) && isnan(s->free[i])) {
+            s->refusal = OUTSIDE_PH;
+        }
     }
 }
 

@@ -35,6 +35,10 @@ static double ask_for(const char *line, const char *result)
 #define WEAK   "volume=100L;share=50%;tan=2;ph=7.4;fresh_ph=8.2;temp=25;fresh_temp=25"
 #define STEEP  "volume=100L;share=50%;tan=1;fresh_ph=7;temp=25;fresh_temp=25;salinity=34"
 
+#define ACID                                                                                       \
+    "volume=100L;share=50%;ph=5.5;fresh_ph=5.5;alkalinity=0;fresh_alkalinity=0;temp=25;"           \
+    "salinity=0;fresh_temp=25;fresh_salinity=0"
+
 static const char *const states[] = {"ph_after",   "ph_same_co2",   "ph_aired",
                                      "free_after", "free_same_co2", "free_aired"};
 static const char *const always[] = {"temp_after",    "salinity_after", "temp_step",
@@ -89,6 +93,8 @@ static const struct note_row notes[] = {
      "volume=100L;share=50%;ph=8;alkalinity=2;fresh_alkalinity=0.1;fresh_ph=9.5" SEA, SOUR},
     {"blend-over-ph", STEEP ";ph=9.9;fresh_salinity=31", STEEP ";ph=9.8;fresh_salinity=31"},
     {"blend-over-ph", STEEP ";ph=9.9;fresh_salinity=31", STEEP ";ph=9.9;fresh_salinity=33"},
+    {"blend-over-ph", ACID ";air_co2=10000", ACID},
+    {"fit-stretched", WEAK KNOWN ";salinity=0.5;fresh_salinity=9", SOUR},
     {"blend-frees", SOUR, CALM},
     {"blend-frees", UNSAID, SOUR ";fresh_tan=2"},
     {"blend-frees", SOUR, TANK KNOWN FRESH SEA ";share=95%"},
