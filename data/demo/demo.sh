@@ -109,8 +109,8 @@ ask verdict --volume 110L --start-tan 2 --tan 0 --nitrite 0 --hours 24 --nitrate
 log 2031-02-21T18:00+00:00 verdict --tank birch --tanks tanks.csv --start-tan 2 --tan 0 --nitrite 0 \
     --hours 24 --nitrate-rise 9 --protein 48% --only passed,working_feed
 
-say 'Four small fish, 35 g together: what would they ask of that filter?'
-ask bioload --volume 110L --biomass 35g --protein 45% --capacity 220mg/d --ph 8.1 --temp 25.5 \
+say 'The fish that is to come weighs 240 g. What will it ask of that filter?'
+ask bioload --volume 110L --biomass 240g --protein 45% --capacity 220mg/d --ph 8.1 --temp 25.5 \
     --salinity 33
 
 say 'Out with the nitrate, 60 mg/L by now. How much water until 10?'
@@ -197,8 +197,24 @@ refused 3 neutralise --volume 36L --chlorine 1.2 --chloramine yes --medicine cop
 ask neutralise --volume 36L --chlorine 1.2 --chloramine yes --medicine copper-amine \
     --only amount,ammonia_freed
 
-say 'The alkalinity is down too, and there is ammonia in the water. What would bicarbonate do?'
-ask buffer --volume 110L --alkalinity 5dKH --target 6dKH --ph 7.7 --temp 25.5 --salinity 33 --tan 0.3 \
+say 'The evening of a sour tank: pH 7.4, alkalinity 1 meq/L, 0.3 mg/L. A quarter of fresh sea water?' \
+    'The total falls, and the free ammonia rises: more than before, and more again when it is aired.'
+ask blend --volume 110L --share 25% --tan 0.3 --ph 7.4 --alkalinity 1meq/L --temp 25.5 --salinity 33 \
+    --fresh-ph 8.2 --fresh-alkalinity 2.4meq/L --fresh-temp 25.5 --fresh-salinity 33
+log 2031-03-05T18:40+00:00 blend --tank birch --tanks tanks.csv --share 25% --tan 0.3 --ph 7.4 \
+    --alkalinity 1meq/L --fresh-ph 8.2 --fresh-alkalinity 2.4meq/L --fresh-temp 25.5 --fresh-salinity 33 \
+    --only tan_after,free_before,free_after,free_aired
+
+say 'From which share on does it fall? Asked backwards; and by all shares, as a table.'
+ask blend --volume 110L --solve share --for free_after=0.0034 --tan 0.3 --ph 7.4 --alkalinity 1meq/L \
+    --temp 25.5 --salinity 33 --fresh-ph 8.2 --fresh-alkalinity 2.4meq/L --fresh-temp 25.5 \
+    --fresh-salinity 33 --only free_before,free_after,free_aired
+ask blend --volume 110L --share 10%:90%:20% --tan 0.3 --ph 7.4 --alkalinity 1meq/L --temp 25.5 \
+    --salinity 33 --fresh-ph 8.2 --fresh-alkalinity 2.4meq/L --fresh-temp 25.5 --fresh-salinity 33 \
+    --only free_before,free_after,free_aired
+
+say 'The alkalinity is down, and there is ammonia in the water. What would bicarbonate do?'
+ask buffer --volume 110L --alkalinity 2.8dKH --target 4dKH --ph 7.4 --temp 25.5 --salinity 33 --tan 0.3 \
     --only mass,ph_after,free_before,free_after,free_aired
 
 say 'In the evening 0.30 as N. The veterinarian has added an antibiotic.'

@@ -88,6 +88,23 @@ int hw_carbonate_ph(double alkalinity, double carbon, double tan, double temp, d
 int hw_carbonate_ph_in_air(double alkalinity, double air, double tan, double temp, double salinity,
                            double *ph);
 
+/* hw_carbonate_air - the carbon dioxide of air that water would be in balance with.
+ *
+ * Given
+ *   ph          of a meter, HW_PH_MIN to HW_PH_MAX
+ *   alkalinity, tan, temp, salinity   as hw_carbonate_carbon
+ * Returned
+ *   air         uatm; it may lie outside HW_CARBONATE_AIR_MIN and HW_CARBONATE_AIR_MAX
+ * Status
+ *   As hw_carbonate_carbon
+ * Notes
+ *  1. air = carbon h^2 / (h^2 + K1 h + K1 K2) / (K0 f).
+ * Source
+ *   As hw_carbonate_ph_in_air.
+ */
+int hw_carbonate_air(double ph, double alkalinity, double tan, double temp, double salinity,
+                     double *air);
+
 #ifdef __cplusplus
 }
 #endif

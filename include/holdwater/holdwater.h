@@ -12,6 +12,7 @@
 #include "holdwater/bath.h"
 #include "holdwater/binder.h"
 #include "holdwater/bioload.h"
+#include "holdwater/blend.h"
 #include "holdwater/buffer.h"
 #include "holdwater/carbonate.h"
 #include "holdwater/challenge.h"

@@ -5,7 +5,18 @@
 
 #include <math.h>
 
-enum { MASS, LIQUID, NITROGEN, READING, NITRATE, ALKALINITY_USED, OXYGEN_USED, FREE_PEAK, RESULTS };
+enum {
+    MASS,
+    LIQUID,
+    NITROGEN,
+    READING,
+    NITRATE,
+    ALKALINITY_USED,
+    OXYGEN_USED,
+    FREE_PEAK,
+    PH_AFTER,
+    RESULTS
+};
 
 static const char *const source_words[] = {"ammonium-chloride", "ammonium-sulfate",
                                            "ammonia-solution", "concentrate", NULL};
@@ -147,9 +158,10 @@ static const struct hw_input inputs[INPUTS] = {
     [ALKALINITY] = {.name = "alkalinity",
                     .unit = "meq/L",
                     .kind = HW_ALKALINITY,
-                    .lo = 0,
-                    .hi = 20,
-                    .help = "alkalinity before the dose; above 20 doubt the reading",
+                    .lo = HW_BUFFER_ALKALINITY_MIN,
+                    .hi = HW_BUFFER_ALKALINITY_MAX,
+                    .help = "total alkalinity before the dose, as a kit titrates it; above 10 "
+                            "doubt the unit",
                     .need = HW_OPTIONAL,
                     .when_input = -1},
 };
@@ -198,12 +210,21 @@ static const struct hw_result results[RESULTS] = {
                    .kind = HW_CONCENTRATION,
                    .digits = 3,
                    .sometimes = true,
-                   .help = "free ammonia after the dose, as N, at the pH given"},
+                   .help = "free ammonia after the dose, as N, at ph_after, or at the pH given "
+                           "when that is not known"},
+    [PH_AFTER] = {.name = "ph_after",
+                  .unit = "",
+                  .kind = HW_PH,
+                  .digits = 3,
+                  .sometimes = true,
+                  .help = "pH right after the dose is mixed in, before any gas goes in or out"},
 };
 
 static const char *const sources[] = {
-    "iupac-weights", "nitrification",       "crc2021",         "emerson1975",
-    "khoo1977",      "nitrification-needs", "common-practice", NULL};
+    "iupac-weights",       "nitrification",   "crc2021",        "conservation",
+    "carbonate-set",       "clegg1995",       "dickson1990",    "dickson1979",
+    "takahashi1982",       "davies",          "emerson1975",    "khoo1977",
+    "nitrification-needs", "common-practice", "our-arithmetic", NULL};
 
 static uint32_t source_notes(const struct challenge_dose *dose)
 {
@@ -219,14 +240,20 @@ static uint32_t source_notes(const struct challenge_dose *dose)
 static uint32_t water_notes(const struct challenge_dose *dose, const double in[])
 {
     double left = in[ALKALINITY] - dose->alkalinity / (HW_MOLAR_CALCIUM_CARBONATE / 2);
-    bool peak = !isnan(dose->free_peak);
+    bool told = !isnan(dose->ph_after);
+    bool at_given = dose->sample && (!dose->carbonate || dose->readings_odd);
     return note_if(left < hw_limits[HW_LIMIT_CHALLENGE_ALKALINITY].value,
                    HW_CHALLENGE_NOTE_ALKALINITY_LOW) |
            note_if(isnan(in[ALKALINITY]), HW_CHALLENGE_NOTE_ALKALINITY_UNSAID) |
            note_if(dose->total_n > hw_limits[HW_LIMIT_CHALLENGE_STALL].value,
                    HW_CHALLENGE_NOTE_DOSE_STALLS) |
-           note_if(peak && dose->source == SOLUTION, HW_CHALLENGE_NOTE_PEAK_HIGHER) |
-           note_if(!peak, HW_CHALLENGE_NOTE_PEAK_UNSAID) |
+           note_if(at_given && dose->source == SOLUTION, HW_CHALLENGE_NOTE_PEAK_HIGHER) |
+           note_if(dose->readings_odd, HW_CHALLENGE_NOTE_PEAK_READINGS) |
+           note_if(!at_given && dose->sample && !told, HW_CHALLENGE_NOTE_PEAK_OUTSIDE_PH) |
+           note_if(told && in[SALINITY] < hw_limits[HW_LIMIT_BUFFER_FRESH].value,
+                   HW_CHALLENGE_NOTE_BUFFER_FRESH) |
+           note_if(told, HW_CHALLENGE_NOTE_CHALLENGE_STATE) |
+           note_if(!dose->sample, HW_CHALLENGE_NOTE_PEAK_UNSAID) |
            note_if(dose->fit_stretched, HW_CHALLENGE_NOTE_FIT_STRETCHED);
 }
 
@@ -260,6 +287,7 @@ static void answer(const double in[], double out[], uint32_t *notes)
     out[ALKALINITY_USED] = dose.alkalinity;
     out[OXYGEN_USED] = dose.oxygen;
     out[FREE_PEAK] = dose.free_peak;
+    out[PH_AFTER] = dose.ph_after;
 }
 
 static void run(const struct hw_block *b)

@@ -39,16 +39,39 @@ static void nitrify(struct challenge_dose *dose)
     dose->alkalinity = of_now + of_dose;
 }
 
+/* Right after mixing: dissolved carbon stays, ammonia solution brings alkalinity. The volume of the dose is left
+ * out. */
+static void find_ph(const double in[], struct challenge_dose *dose)
+{
+    int before = hw_carbonate_carbon(in[PH], in[ALKALINITY], dose->now_n, in[TEMP], in[SALINITY],
+                                     &dose->carbon);
+    dose->readings_odd = before < 0;
+    if (before < 0) {
+        return;
+    }
+    dose->fit_stretched = before > 0;
+    dose->alkalinity_after = in[ALKALINITY] + challenge_brings(dose) * dose->dose_n / HW_MOLAR_N;
+    hw_carbonate_ph(dose->alkalinity_after, dose->carbon, dose->total_n, in[TEMP], in[SALINITY],
+                    &dose->ph_peak);
+    if (dose->ph_peak >= HW_PH_MIN && dose->ph_peak <= HW_PH_MAX) {
+        dose->ph_after = dose->ph_peak;
+    }
+}
+
 static void find_free(const double in[], struct challenge_dose *dose)
 {
     double fraction = (double)NAN;
-    if (isnan(in[PH]) || isnan(in[TEMP]) || isnan(in[SALINITY])) {
+    if (!dose->sample) {
         return;
+    }
+    dose->ph_peak = in[PH];
+    if (dose->carbonate) {
+        find_ph(in, dose);
     }
     hw_seawater_ionic_strength(in[SALINITY], &dose->ionic);
     int status = hw_ammonia_pk(HW_AMMONIA_KHOO1977, HW_PH_METER, in[TEMP], in[SALINITY], &dose->pk);
-    dose->fit_stretched = status > 0;
-    hw_ammonia_fraction_at_pk(in[PH], dose->pk, &fraction);
+    dose->fit_stretched = dose->fit_stretched || status > 0;
+    hw_ammonia_fraction_at_pk(dose->ph_peak, dose->pk, &fraction);
     dose->free_peak = fraction * dose->total_n;
 }
 
@@ -62,10 +85,16 @@ struct challenge_dose challenge_dose(const double in[])
         .strength_n = (double)NAN,
         .mass = (double)NAN,
         .liquid = (double)NAN,
+        .sample = !isnan(in[PH]) && !isnan(in[TEMP]) && !isnan(in[SALINITY]),
+        .carbon = (double)NAN,
+        .alkalinity_after = (double)NAN,
+        .ph_after = (double)NAN,
+        .ph_peak = (double)NAN,
         .ionic = (double)NAN,
         .pk = (double)NAN,
         .free_peak = (double)NAN,
     };
+    dose.carbonate = dose.sample && !isnan(in[ALKALINITY]);
     dose.dose_as = dose.source == SOLUTION ? HW_NITRIFIED_AMMONIA : HW_NITRIFIED_AMMONIUM;
     dose.now_n = nitrogen_to_n(dose.basis, in[NOW]);
     dose.total_n = nitrogen_to_n(dose.basis, in[TARGET]);
@@ -85,4 +114,9 @@ struct challenge_dose challenge_dose(const double in[])
 double challenge_equivalents(const struct challenge_dose *dose)
 {
     return dose->dose_as == HW_NITRIFIED_AMMONIA ? 1 : 2;
+}
+
+double challenge_brings(const struct challenge_dose *dose)
+{
+    return dose->dose_as == HW_NITRIFIED_AMMONIA ? 1 : 0;
 }

@@ -4,6 +4,8 @@
 #include "calc/shared.h"
 #include "calc/steps.h"
 #include "holdwater/ammonia.h"
+#include "holdwater/buffer.h"
+#include "holdwater/carbonate.h"
 #include "holdwater/challenge.h"
 
 /* The inputs, in the order of the table. */
@@ -40,7 +42,14 @@ struct challenge_dose {
     double strength_n;             /* g/L of a liquid; NaN for a salt */
     double mass, liquid;           /* g or mL; the other is NaN */
     double reading, nitrate, oxygen, alkalinity;
-    double ionic, pk, free_peak; /* NaN when pH, temperature or salinity is not given */
+    bool sample;             /* pH, temperature and salinity are given */
+    bool carbonate;          /* and the alkalinity, so that the pH after the dose is sought ... */
+    bool readings_odd;       /* ... but it does not go with the pH: as if it were not given */
+    double carbon;           /* dissolved, mmol/L; NaN unless it is */
+    double alkalinity_after; /* right after the dose, meq/L; the same */
+    double ph_after;         /* the same; NaN also outside HW_PH_MIN to HW_PH_MAX */
+    double ph_peak;          /* that free_peak is at: ph_after, or the pH given */
+    double ionic, pk, free_peak; /* NaN without `sample`, and when ph_after lies outside */
     bool fit_stretched;
 };
 
@@ -48,6 +57,9 @@ struct challenge_dose challenge_dose(const double in[]);
 
 /* Equivalents of alkalinity that a mole of the dose's nitrogen uses. */
 double challenge_equivalents(const struct challenge_dose *dose);
+
+/* Equivalents of alkalinity that it brings. */
+double challenge_brings(const struct challenge_dose *dose);
 
 /* Writes the working; the same names and numbers as the answer. */
 void challenge_work(const double in[], struct hw_steps *steps);

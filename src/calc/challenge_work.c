@@ -34,13 +34,20 @@ static void step_free(const struct challenge_dose *dose, const double in[], stru
     if (isnan(dose->free_peak)) {
         return;
     }
+    if (!isnan(dose->ph_after)) {
+        hw_step(steps, "carbon", dose->carbon, "mmol/L", "carbonate-set", "%.10g", dose->carbon);
+        hw_step(steps, "alkalinity_after", dose->alkalinity_after, "meq/L", "conservation",
+                "%.10g + %.10g*%.10g/%.10g", in[ALKALINITY], challenge_brings(dose), dose->dose_n,
+                HW_MOLAR_N);
+        hw_step(steps, "ph_after", dose->ph_after, "", "carbonate-set", "%.10g", dose->ph_after);
+    }
     hw_step(steps, "ionic_strength", dose->ionic, "mol/kg", "khoo1977",
             "19.924*%.10g/(1000 - 1.005*%.10g)", in[SALINITY], in[SALINITY]);
     hw_step(steps, "pka", dose->pk, "", "khoo1977",
             "0.09018 + 2729.92/(%.10g + 273.15) + (0.1552 - 0.0003142*%.10g)*%.10g", in[TEMP],
             in[TEMP], dose->ionic);
     hw_step(steps, "free_peak", dose->free_peak, "mg/L", "", "%.10g / (1 + 10^(%.10g - %.10g))",
-            dose->total_n, dose->pk, in[PH]);
+            dose->total_n, dose->pk, dose->ph_peak);
 }
 
 static void step_mass(const struct challenge_dose *dose, const double in[], struct hw_steps *steps)

@@ -17,6 +17,7 @@ extern const struct hw_calc hw_calc_concentrate;
 extern const struct hw_calc hw_calc_dose;
 extern const struct hw_calc hw_calc_change;
 extern const struct hw_calc hw_calc_binder;
+extern const struct hw_calc hw_calc_blend;
 extern const struct hw_calc hw_calc_buffer;
 extern const struct hw_calc hw_calc_bath;
 extern const struct hw_calc hw_calc_bag;

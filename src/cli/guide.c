@@ -126,6 +126,12 @@ const struct example examples[] = {
     {"binder", "with ionic copper in the water there is no dose",
      "holdwater binder --volume 75L --tan 1.2 --agent hydroxymethanesulfonate --medicine "
      "copper-ionic"},
+    {"blend", "a sour tank and fresh sea water: does a quarter help, or is it worse?",
+     "holdwater blend --volume 110L --share 25% --tan 2 --ph 7.4 --alkalinity 1 --temp 25 "
+     "--salinity 34 --fresh-ph 8.2 --fresh-alkalinity 2.4 --fresh-temp 25 --fresh-salinity 34"},
+    {"blend", "alkalinity not known: the worst that 30 L of new water can do at once",
+     "holdwater blend --volume 75L --take 30L --tan 0.8 --ph 7.8 --temp 78F --salinity 33 "
+     "--fresh-ph 8.2 --fresh-temp 76F --fresh-salinity 35"},
     {"buffer", "bicarbonate to bring 110 L from 1.6 to 2.1 meq/L",
      "holdwater buffer --volume 110L --alkalinity 1.6 --target 2.1"},
     {"buffer", "the same in dKH, with what it does to pH and ammonia",
@@ -166,7 +172,7 @@ const struct example examples[] = {
 static const char *const ready[] = {"volume", "gauge", "salinity", "saltmix", "neutralise", NULL};
 static const char *const prove[] = {"challenge", "concentrate", "verdict", "bioload", NULL};
 static const char *const watch[] = {"ammonia", "nitrite", "oxygen", NULL};
-static const char *const treat[] = {"dose", "change", "buffer", NULL};
+static const char *const treat[] = {"dose", "change", "blend", "buffer", NULL};
 static const char *const emergency[] = {"binder", NULL};
 static const char *const rescue[] = {"bath", "course", "bag", NULL};
 static const char *const close[] = {"disinfect", NULL};
@@ -175,7 +181,8 @@ const struct stage stages[] = {
     {"ready", "how much water the tank holds, how salt it is, and tap water made safe", ready},
     {"prove", "how much ammonia to dose to prove the filter, and whether it passed", prove},
     {"watch", "free ammonia in a reading, how far from a limit; nitrite; oxygen", watch},
-    {"treat", "bring a medicine to its level, hold it through changes; raise alkalinity", treat},
+    {"treat", "bring a medicine to its level and hold it; change water without freeing ammonia",
+     treat},
     {"emergency", "bind ammonia for a day or two, where no medicine forbids it", emergency},
     {"rescue", "dye for a burned fish, in a bath or for days; fish out of a shipping bag", rescue},
     {"close", "disinfect a stripped tank, and take the chlorine out again", close},

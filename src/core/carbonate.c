@@ -87,21 +87,34 @@ static int solve(const struct water *w, double *ph)
     return HW_STATUS_OK;
 }
 
+/* Dissolved carbon of a reading, mol/kg, and h on the total scale; `w` is that water, from water_of. */
+static int carbon_of(double ph, const struct water *w, double *h, double *carbon)
+{
+    if (!within(ph, HW_PH_MIN, HW_PH_MAX)) {
+        return HW_STATUS_RANGE;
+    }
+    *h = hw_exp10(-(ph - w->meter_over_total));
+    double left = w->alkalinity - other_alkalinity(w, *h);
+    *carbon = left / equivalents(w, *h);
+    return left > 0.0 ? HW_STATUS_OK : HW_STATUS_NONE;
+}
+
 int hw_carbonate_carbon(double ph, double alkalinity, double tan, double temp, double salinity,
                         double *carbon)
 {
     struct water w;
+    double h = 0;
+    double found = 0;
     int status = water_of(alkalinity, tan, temp, salinity, &w);
     *carbon = HW_NO_ANSWER;
-    if (status < 0 || !within(ph, HW_PH_MIN, HW_PH_MAX)) {
-        return HW_STATUS_RANGE;
+    if (status < 0) {
+        return status;
     }
-    double h = hw_exp10(-(ph - w.meter_over_total));
-    double left = w.alkalinity - other_alkalinity(&w, h);
-    if (!(left > 0.0)) {
-        return HW_STATUS_NONE;
+    int known = carbon_of(ph, &w, &h, &found);
+    if (known < 0) {
+        return known;
     }
-    *carbon = left / equivalents(&w, h) * w.density;
+    *carbon = found * w.density;
     return status;
 }
 
@@ -120,6 +133,13 @@ int hw_carbonate_ph(double alkalinity, double carbon, double tan, double temp, d
     return solved < 0 ? solved : status;
 }
 
+/* Carbon dioxide that one atmosphere of it dissolves, mol/kg. */
+static double per_atmosphere(double temp, double salinity)
+{
+    double kelvin = hw_kelvin(temp);
+    return hw_carbon_dioxide_solubility(kelvin, salinity) * hw_carbon_dioxide_fugacity(kelvin);
+}
+
 int hw_carbonate_ph_in_air(double alkalinity, double air, double tan, double temp, double salinity,
                            double *ph)
 {
@@ -129,10 +149,28 @@ int hw_carbonate_ph_in_air(double alkalinity, double air, double tan, double tem
     if (status < 0 || !within(air, HW_CARBONATE_AIR_MIN, HW_CARBONATE_AIR_MAX)) {
         return HW_STATUS_RANGE;
     }
-    double kelvin = hw_kelvin(temp);
     w.carbon = HW_NO_ANSWER;
-    w.free_carbon = hw_carbon_dioxide_solubility(kelvin, salinity) *
-                    hw_carbon_dioxide_fugacity(kelvin) * air * 1e-6;
+    w.free_carbon = per_atmosphere(temp, salinity) * air * 1e-6;
     (void)solve(&w, ph); /* alkalinity and air in range: the pH lies well within 3 to 12 */
+    return status;
+}
+
+int hw_carbonate_air(double ph, double alkalinity, double tan, double temp, double salinity,
+                     double *air)
+{
+    struct water w;
+    double h = 0;
+    double carbon = 0;
+    int status = water_of(alkalinity, tan, temp, salinity, &w);
+    *air = HW_NO_ANSWER;
+    if (status < 0) {
+        return status;
+    }
+    int known = carbon_of(ph, &w, &h, &carbon);
+    if (known < 0) {
+        return known;
+    }
+    double share = h * h / (h * h + w.k1 * h + w.k1 * w.k2);
+    *air = carbon * share / per_atmosphere(temp, salinity) * 1e6;
     return status;
 }

@@ -41,6 +41,8 @@ static void there_and_back(void **state)
         check(hw_carbonate_ph_in_air(alkalinity, 420, tan, temp, salinity, &back) >= 0);
         check(hw_carbonate_ph_in_air(alkalinity, 800, tan, temp, salinity, &other) >= 0);
         check(other < back);
+        check(hw_carbonate_ph_in_air(alkalinity + 0.1, 420, tan, temp, salinity, &other) >= 0);
+        check(other > back);
     }
     check(answered > 3900);
 }

@@ -2,6 +2,8 @@
  * working redone by awk. */
 #include "ask.h"
 #include "assert_close.h"
+#include "holdwater/ammonia.h"
+#include "holdwater/carbonate.h"
 
 #include <math.h>
 #include <setjmp.h>
@@ -93,6 +95,8 @@ static void what_to_expect(void **state)
 #define TANK     "volume=110L;fish=no"
 #define SOLUTION TANK ";source=ammonia-solution;strength=10%"
 #define WATER    ";ph=8.1;temp=25;salinity=34"
+#define STEEP    ";ph=9.9;temp=25;salinity=0;alkalinity=0.5;target=50"
+#define SOUR     ";ph=5;temp=25;salinity=0;alkalinity=0.05;target=50"
 
 /* Each note raised once, and once not. */
 static const struct {
@@ -118,6 +122,21 @@ static const struct {
     {"dose-stalls", TANK ";target=5.1;now=4.9", TANK ";target=5.1;basis=nh4"},
     {"peak-higher", SOLUTION WATER, TANK WATER},
     {"peak-higher", SOLUTION WATER, SOLUTION},
+    {"peak-higher", SOLUTION WATER, SOLUTION WATER ";alkalinity=2.3"},
+    {"peak-higher", SOLUTION WATER ";alkalinity=0.01", SOLUTION STEEP},
+    {"peak-readings", TANK WATER ";alkalinity=0.01", TANK WATER ";alkalinity=2.3"},
+    {"peak-readings", SOLUTION WATER ";alkalinity=0.01", TANK ";alkalinity=0.01"},
+    {"peak-outside-ph", SOLUTION STEEP, TANK STEEP},
+    {"peak-outside-ph", TANK SOUR, TANK WATER ";alkalinity=0.01"},
+    {"peak-outside-ph", TANK SOUR, TANK ";ph=5.5;temp=25;salinity=0;alkalinity=0.05"},
+    {"buffer-fresh", TANK ";ph=7.6;temp=25;salinity=4.9;alkalinity=2.3",
+     TANK ";ph=7.6;temp=25;salinity=5;alkalinity=2.3"},
+    {"buffer-fresh", TANK ";ph=7.6;temp=25;salinity=0.3;alkalinity=2.3",
+     TANK ";ph=7.6;temp=25;salinity=0.3"},
+    {"fit-stretched", TANK ";ph=8.1;temp=25;salinity=12;alkalinity=2.3",
+     TANK ";ph=8.1;temp=25;salinity=12"},
+    {"challenge-state", TANK WATER ";alkalinity=2.3", TANK WATER},
+    {"challenge-state", TANK WATER ";alkalinity=2.3", SOLUTION STEEP},
     {"weigh-powder", TANK ";source=ammonium-sulfate", SOLUTION},
     {"no-fish", TANK, "volume=110L;fish=yes"},
     {"adsorbents-out", TANK, "volume=110L;fish=yes"},
@@ -189,6 +208,59 @@ static void absent_results(void **state)
     check(isnan(ask_for(TANK, "liquid")));
     check(isfinite(ask_for(TANK WATER, "free_peak")));
     check(isnan(ask_for(TANK, "free_peak")));
+    check(isnan(ask_for(TANK WATER, "ph_after")));
+    check(isnan(ask_for(TANK ";temp=25;salinity=34;alkalinity=2.3", "ph_after")));
+    check(isfinite(ask_for(TANK WATER ";alkalinity=2.3", "ph_after")));
+    /* readings that do not go together: the peak at the pH given, as without alkalinity */
+    check(isnan(ask_for(SOLUTION WATER ";alkalinity=0.01", "ph_after")));
+    assert_close(ask_for(SOLUTION WATER ";alkalinity=0.01", "free_peak"),
+                 ask_for(SOLUTION WATER, "free_peak"), 0, 0);
+    check(isnan(ask_for(SOLUTION STEEP, "ph_after")));
+    check(isnan(ask_for(SOLUTION STEEP, "free_peak")));
+    check(isfinite(ask_for(SOLUTION STEEP, "liquid")));
+}
+
+/* Ammonia solution raises the pH and more so with less alkalinity, a salt lowers it a little; the
+ * alkalinity that is left is what it was, and one equivalent for each nitrogen of the solution; the
+ * peak is at the pH that is shown. */
+static void ph_of_the_dose(void **state)
+{
+    (void)state;
+    hw_random_start(20310503);
+    for (int i = 0; i < 500; i++) {
+        char water[300];
+        char line[400];
+        double ph = hw_random_between(6.8, 8.4);
+        double alkalinity = hw_random_between(0.8, 4);
+        double temp = hw_random_between(5, 35);
+        double salinity = hw_random_between(0, 44);
+        double now = hw_random_between(0, 1);
+        double target = now + hw_random_between(0.2, 4);
+        double pk = 0;
+        double fraction = 0;
+        double carbon = 0;
+        double again = 0;
+        (void)snprintf(water, sizeof water,
+                       "volume=75L;fish=no;now=%.17g;target=%.17g;ph=%.17g;temp=%.17g;"
+                       "salinity=%.17gg/kg;alkalinity=%.17g",
+                       now, target, ph, temp, salinity, alkalinity);
+        double salt = ask_for(water, "ph_after");
+        check(salt < ph && salt > ph - 0.5);
+        (void)snprintf(line, sizeof line, "%s;source=concentrate;concentrate_strength=20g/L",
+                       water);
+        assert_close(ask_for(line, "ph_after"), salt, 0, 0);
+        (void)snprintf(line, sizeof line, "%s;source=ammonia-solution;strength=10%%", water);
+        double liquid = ask_for(line, "ph_after");
+        check(liquid > ph);
+        assert_true(hw_ammonia_pk(HW_AMMONIA_KHOO1977, HW_PH_METER, temp, salinity, &pk) >= 0);
+        assert_true(hw_ammonia_fraction_at_pk(liquid, pk, &fraction) >= 0);
+        assert_close(ask_for(line, "free_peak"), fraction * target, 0, 1e-14);
+        /* backwards: water of that pH, with that alkalinity, holds the carbon that it held before */
+        assert_true(hw_carbonate_carbon(ph, alkalinity, now, temp, salinity, &carbon) >= 0);
+        assert_true(hw_carbonate_carbon(liquid, alkalinity + (target - now) / n, target, temp,
+                                        salinity, &again) >= 0);
+        assert_close(again, carbon, 0, 1e-9);
+    }
 }
 
 /* A strength belongs to its source. */
@@ -273,6 +345,7 @@ int main(void)
         cmocka_unit_test(every_note),
         cmocka_unit_test(statuses),
         cmocka_unit_test(absent_results),
+        cmocka_unit_test(ph_of_the_dose),
         cmocka_unit_test(conditions),
         cmocka_unit_test(corners_are_answered),
         cmocka_unit_test(working_can_be_redone),

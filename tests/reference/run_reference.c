@@ -33,7 +33,7 @@
 #include "core/carbonate_kernel.h"
 #include "holdwater/holdwater.h"
 
-enum { COLUMNS = 8, INPUTS_MAX = 12, RESULTS_MAX = 4, LINE_MAX_LENGTH = 4096, SHEETS_MAX = 200 };
+enum { COLUMNS = 8, INPUTS_MAX = 12, RESULTS_MAX = 20, LINE_MAX_LENGTH = 4096, SHEETS_MAX = 200 };
 enum column { FUNCTION, INPUTS, RESULT, EXPECTED, ABS, REL, SOURCE, HOW };
 
 static const char header[] = "function,inputs,result,expected,abs,rel,source,how";
@@ -94,6 +94,12 @@ static double temperature(struct row *row)
 {
     const char *text = word(row, "temp68");
     return text != NULL ? parsed(row, text) / 1.00024 : number(row, "temp");
+}
+
+static double new_temperature(struct row *row)
+{
+    const char *text = word(row, "new_temp68");
+    return text != NULL ? parsed(row, text) / 1.00024 : number(row, "new_temp");
 }
 
 /* The place of a word among those a choice has, or, for refusals, a bare number. */
@@ -881,6 +887,57 @@ static void carbonate_ph(struct row *row)
     put(row, "ph", ph);
 }
 
+static void carbonate_air(struct row *row)
+{
+    double air = 0;
+    row->status = hw_carbonate_air(number(row, "ph"), number(row, "alkalinity"), number(row, "tan"),
+                                   temperature(row), number(row, "salinity"), &air);
+    put(row, "air", air);
+}
+
+static int blend_of(struct row *row, struct hw_blend *blend)
+{
+    return hw_blend_mix(number(row, "share"), temperature(row), number(row, "salinity"),
+                        new_temperature(row), number(row, "new_salinity"), blend);
+}
+
+static void blend_mix(struct row *row)
+{
+    struct hw_blend blend;
+    row->status = blend_of(row, &blend);
+    put(row, "mass_share", blend.mass_share);
+    put(row, "temp", blend.temp);
+    put(row, "salinity", blend.salinity);
+}
+
+/* What the mixture holds, per litre and in 1e-6 of it per kg. */
+static void blend_level(struct row *row)
+{
+    struct hw_blend blend;
+    double density = 0;
+    row->status = blend_of(row, &blend);
+    double level = hw_blend_level(&blend, number(row, "level"), number(row, "fresh"));
+    hw_seawater_density(blend.salinity, blend.temp, &density);
+    put(row, "level", level);
+    put(row, "micro_per_kg", level / density * 1e6);
+}
+
+/* Dissolved carbon of the mixture, from the two readings. */
+static void blend_carbon(struct row *row)
+{
+    struct hw_blend blend;
+    double density = 0;
+    double carbon = 0;
+    double fresh = 0;
+    row->status = blend_of(row, &blend);
+    hw_carbonate_carbon(number(row, "ph"), number(row, "alkalinity"), number(row, "tan"),
+                        temperature(row), number(row, "salinity"), &carbon);
+    hw_carbonate_carbon(number(row, "new_ph"), number(row, "new_alkalinity"), 0,
+                        number(row, "new_temp"), number(row, "new_salinity"), &fresh);
+    hw_seawater_density(blend.salinity, blend.temp, &density);
+    put(row, "umol_per_kg", hw_blend_level(&blend, carbon, fresh) / density * 1e6);
+}
+
 static void carbonate_ph_in_air(struct row *row)
 {
     double ph = 0;
@@ -992,6 +1049,15 @@ static void bioload_change(struct row *row)
 
 /* ---------------------------------------------------------------- what stands behind them */
 
+static double meter_over_total(struct row *row)
+{
+    double meter = 0;
+    double total = 0;
+    hw_ph_offset(HW_PH_METER, temperature(row), number(row, "salinity"), &meter);
+    hw_ph_offset(HW_PH_TOTAL, temperature(row), number(row, "salinity"), &total);
+    return meter - total;
+}
+
 static void carbonate_constants(struct row *row)
 {
     double kelvin = hw_kelvin(temperature(row));
@@ -1000,6 +1066,13 @@ static void carbonate_constants(struct row *row)
     put(row, "pk2", hw_carbonic_pk2(kelvin, salinity));
     put(row, "ln_kb", hw_ln_boric(kelvin, salinity));
     put(row, "ln_kw", hw_ln_water(kelvin, salinity));
+    put(row, "ln_kw_sws", hw_ln_water(kelvin, salinity) + (148.9802 - 148.9652));
+    put(row, "meter_over_total", meter_over_total(row));
+    put(row, "pk1_meter", hw_carbonic_pk1(kelvin, salinity) + meter_over_total(row));
+    double sws = hw_offset_from_free(HW_PH_SWS, temperature(row), salinity) -
+                 hw_offset_from_free(HW_PH_TOTAL, temperature(row), salinity);
+    put(row, "pk1_sws", hw_carbonic_pk1(kelvin, salinity) + sws);
+    put(row, "pk2_sws", hw_carbonic_pk2(kelvin, salinity) + sws);
 }
 
 static void carbon_dioxide(struct row *row)
@@ -1007,8 +1080,200 @@ static void carbon_dioxide(struct row *row)
     double kelvin = hw_kelvin(temperature(row));
     double salinity = number(row, "salinity");
     put(row, "k0", hw_carbon_dioxide_solubility(kelvin, salinity));
+    put(row, "k0_hundredths", hw_carbon_dioxide_solubility(kelvin, salinity) * 100);
+    put(row, "ln_k0", log(hw_carbon_dioxide_solubility(kelvin, salinity)));
     put(row, "fugacity", hw_carbon_dioxide_fugacity(kelvin));
     put(row, "boron", hw_total_boron(salinity));
+}
+
+static void boron_to_chlorinity(struct row *row)
+{
+    double salinity = number(row, "salinity");
+    put(row, "mg_per_kg", hw_total_boron(salinity) * 10.81 * 1000 * 1.80655 / salinity);
+}
+
+/* ---------------------------------------------------------------- the carbonate system by mass
+
+ * Alkalinity, carbon and total ammonia of these rows are in umol/kg: the notes that they come from
+ * take a litre's mass at a temperature of IPTS-68 without saying so, and by the kilogram that does
+ * not matter. */
+
+struct kg_water {
+    double ph, alkalinity, tan, temp, salinity; /* by the litre, as the functions want it */
+    double density;
+};
+
+static double density_at(double temp, double salinity)
+{
+    double density = 0;
+    hw_seawater_density(salinity, temp, &density);
+    return density;
+}
+
+/* meq/L, mmol/L or mg N/L of umol/kg. */
+static double litre_of(double per_kg, double density)
+{
+    return per_kg * density * 1e-6;
+}
+
+static double kg_of(double per_litre, double density)
+{
+    return per_litre / density * 1e6;
+}
+
+/* Ammonia is left out where a row names none. */
+static double tan_of(struct row *row, const char *name, double density)
+{
+    return word(row, name) == NULL ? 0 : litre_of(number(row, name), density) * HW_MOLAR_N;
+}
+
+static struct kg_water water_of(struct row *row)
+{
+    struct kg_water w = {.temp = temperature(row), .salinity = number(row, "salinity")};
+    w.density = density_at(w.temp, w.salinity);
+    w.alkalinity = litre_of(number(row, "alkalinity"), w.density);
+    w.tan = tan_of(row, "tan", w.density);
+    return w;
+}
+
+static double free_kg(double ph, double temp, double salinity, double tan_kg)
+{
+    double fraction = 0;
+    hw_ammonia_fraction(HW_AMMONIA_KHOO1977, HW_PH_METER, ph, temp, salinity, &fraction);
+    return fraction * tan_kg;
+}
+
+static double dioxide_kg(double air, double temp, double salinity)
+{
+    double kelvin = hw_kelvin(temp);
+    return air * hw_carbon_dioxide_solubility(kelvin, salinity) *
+           hw_carbon_dioxide_fugacity(kelvin);
+}
+
+/* From a pH to carbon and carbon dioxide, and back to the pH. */
+static void carbonate_kg(struct row *row)
+{
+    struct kg_water w = water_of(row);
+    double carbon = 0;
+    double air = 0;
+    double back = 0;
+    w.ph = number(row, "ph");
+    row->status = hw_carbonate_carbon(w.ph, w.alkalinity, w.tan, w.temp, w.salinity, &carbon);
+    hw_carbonate_air(w.ph, w.alkalinity, w.tan, w.temp, w.salinity, &air);
+    hw_carbonate_ph(w.alkalinity, carbon, w.tan, w.temp, w.salinity, &back);
+    put(row, "carbon", kg_of(carbon, w.density));
+    put(row, "air", air);
+    put(row, "ph_back", back);
+}
+
+/* From carbon to pH; carbon dioxide by the carbon dioxide that water of that pH holds. */
+static void carbonate_ph_kg(struct row *row)
+{
+    struct kg_water w = water_of(row);
+    double air = 0;
+    row->status = hw_carbonate_ph(w.alkalinity, litre_of(number(row, "carbon"), w.density), w.tan,
+                                  w.temp, w.salinity, &w.ph);
+    hw_carbonate_air(w.ph, w.alkalinity, w.tan, w.temp, w.salinity, &air);
+    put(row, "ph", w.ph);
+    put(row, "ph_total", w.ph - meter_over_total(row));
+    put(row, "fugacity", air * hw_carbon_dioxide_fugacity(hw_kelvin(w.temp)));
+    put(row, "dioxide", dioxide_kg(air, w.temp, w.salinity));
+}
+
+static void carbonate_air_kg(struct row *row)
+{
+    struct kg_water w = water_of(row);
+    double carbon = 0;
+    row->status =
+        hw_carbonate_ph_in_air(w.alkalinity, number(row, "air"), w.tan, w.temp, w.salinity, &w.ph);
+    hw_carbonate_carbon(w.ph, w.alkalinity, w.tan, w.temp, w.salinity, &carbon);
+    put(row, "ph", w.ph);
+    put(row, "ph_total", w.ph - meter_over_total(row));
+    put(row, "carbon", kg_of(carbon, w.density));
+}
+
+/* Something added to water: 420 uatm outside. */
+static void carbonate_dose_kg(struct row *row)
+{
+    struct kg_water w = water_of(row);
+    double tan_kg = number(row, "tan");
+    double before = number(row, "ph");
+    double carbon = 0;
+    double closed = 0;
+    double aired = 0;
+    hw_carbonate_carbon(before, w.alkalinity, w.tan, w.temp, w.salinity, &carbon);
+    double after_kg = tan_kg + number(row, "tan_added");
+    double alkalinity = w.alkalinity + litre_of(number(row, "alkalinity_added"), w.density);
+    double tan = litre_of(after_kg, w.density) * HW_MOLAR_N;
+    row->status =
+        hw_carbonate_ph(alkalinity, carbon + litre_of(number(row, "carbon_added"), w.density), tan,
+                        w.temp, w.salinity, &closed);
+    hw_carbonate_ph_in_air(alkalinity, 420, tan, w.temp, w.salinity, &aired);
+    put(row, "carbon_before", kg_of(carbon, w.density));
+    put(row, "alkalinity", kg_of(alkalinity, w.density));
+    put(row, "ph", closed);
+    put(row, "ph_air", aired);
+    put(row, "free_before", free_kg(before, w.temp, w.salinity, tan_kg));
+    put(row, "free", free_kg(closed, w.temp, w.salinity, after_kg));
+    put(row, "free_air", free_kg(aired, w.temp, w.salinity, after_kg));
+}
+
+/* The new water of a mixture; it holds no ammonia. */
+static struct kg_water new_water_of(struct row *row)
+{
+    struct kg_water w = {.ph = number(row, "new_ph"),
+                         .temp = number(row, "new_temp"),
+                         .salinity = number(row, "new_salinity")};
+    w.density = density_at(w.temp, w.salinity);
+    w.alkalinity = litre_of(number(row, "new_alkalinity"), w.density);
+    return w;
+}
+
+/* Two waters mixed by mass: the share of the volume that makes this share of the mass is sought. */
+static void carbonate_blend_kg(struct row *row)
+{
+    struct kg_water a = water_of(row);
+    struct kg_water b = new_water_of(row);
+    struct hw_blend mix;
+    double share = number(row, "mass_share");
+    double carbon[2] = {0, 0};
+    double air = 0;
+    double ph[3] = {0, 0, 0};
+    a.ph = number(row, "ph");
+    hw_carbonate_carbon(a.ph, a.alkalinity, a.tan, a.temp, a.salinity, &carbon[0]);
+    hw_carbonate_carbon(b.ph, b.alkalinity, 0, b.temp, b.salinity, &carbon[1]);
+    hw_carbonate_air(a.ph, a.alkalinity, a.tan, a.temp, a.salinity, &air);
+    double new_volume = share / b.density;
+    row->status = hw_blend_mix(new_volume / ((1 - share) / a.density + new_volume), a.temp,
+                               a.salinity, b.temp, b.salinity, &mix);
+    double density = density_at(mix.temp, mix.salinity);
+    double alkalinity = hw_blend_level(&mix, a.alkalinity, b.alkalinity);
+    double mixed_carbon = hw_blend_level(&mix, carbon[0], carbon[1]);
+    double tan = hw_blend_level(&mix, a.tan, 0);
+    hw_carbonate_ph(alkalinity, mixed_carbon, tan, mix.temp, mix.salinity, &ph[0]);
+    hw_carbonate_ph_in_air(alkalinity, number(row, "air"), tan, mix.temp, mix.salinity, &ph[1]);
+    hw_carbonate_ph_in_air(alkalinity, air, tan, mix.temp, mix.salinity, &ph[2]);
+    double tan_kg = kg_of(tan, density) / HW_MOLAR_N;
+    double before = free_kg(a.ph, a.temp, a.salinity, number(row, "tan"));
+    put(row, "temp", mix.temp);
+    put(row, "salinity", mix.salinity);
+    put(row, "alkalinity", kg_of(alkalinity, density));
+    put(row, "carbon_tank", kg_of(carbon[0], a.density));
+    put(row, "carbon_new", kg_of(carbon[1], b.density));
+    put(row, "carbon", kg_of(mixed_carbon, density));
+    put(row, "tan", tan_kg);
+    put(row, "air_tank", air);
+    put(row, "ph", ph[0]);
+    put(row, "ph_air", ph[1]);
+    put(row, "ph_same", ph[2]);
+    put(row, "free_before", before);
+    put(row, "free", free_kg(ph[0], mix.temp, mix.salinity, tan_kg));
+    put(row, "free_air", free_kg(ph[1], mix.temp, mix.salinity, tan_kg));
+    put(row, "ratio", free_kg(ph[0], mix.temp, mix.salinity, tan_kg) / before);
+    put(row, "ratio_air", free_kg(ph[1], mix.temp, mix.salinity, tan_kg) / before);
+    put(row, "ratio_same", free_kg(ph[2], mix.temp, mix.salinity, tan_kg) / before);
+    put(row, "ratio_total", tan_kg / number(row, "tan"));
+    put(row, "ratio_bound", free_kg(fmax(a.ph, b.ph), mix.temp, mix.salinity, tan_kg) / before);
 }
 
 static void total_sulfate(struct row *row)
@@ -1200,7 +1465,17 @@ static const struct function {
     {"carbonate_carbon", carbonate_carbon},
     {"carbonate_ph", carbonate_ph},
     {"carbonate_ph_in_air", carbonate_ph_in_air},
+    {"carbonate_air", carbonate_air},
+    {"blend_mix", blend_mix},
+    {"blend_level", blend_level},
+    {"blend_carbon", blend_carbon},
     {"carbonate_constants", carbonate_constants},
+    {"boron_to_chlorinity", boron_to_chlorinity},
+    {"carbonate_kg", carbonate_kg},
+    {"carbonate_ph_kg", carbonate_ph_kg},
+    {"carbonate_air_kg", carbonate_air_kg},
+    {"carbonate_dose_kg", carbonate_dose_kg},
+    {"carbonate_blend_kg", carbonate_blend_kg},
     {"carbon_dioxide", carbon_dioxide},
     {"total_sulfate", total_sulfate},
     {"total_fluoride", total_fluoride},

@@ -1,0 +1,122 @@
+/* blend_states.c - the reckoning of one change of water. */
+#include "calc/blend_states.h"
+#include "tables.h"
+
+#include <math.h>
+
+/* Free ammonia of a total at a pH, as N. */
+static double free_at(double ph, double pk, double tan)
+{
+    double fraction = NAN;
+    hw_ammonia_fraction_at_pk(ph, pk, &fraction);
+    return fraction * tan;
+}
+
+static void find_mixture(struct blend_states *s, const double in[])
+{
+    enum hw_nitrogen_basis basis = (enum hw_nitrogen_basis)in[BASIS];
+    int status = hw_blend_mix(s->share, in[TEMP], in[SALINITY], in[FRESH_TEMP], in[FRESH_SALINITY],
+                              &s->blend);
+    s->above_fit = status > 0;
+    s->tan_before = nitrogen_to_n(basis, in[TAN]);
+    s->tan_fresh = nitrogen_to_n(basis, in[FRESH_TAN]);
+    s->tan_after = hw_blend_level(&s->blend, s->tan_before, s->tan_fresh);
+    int before =
+        hw_ammonia_pk(HW_AMMONIA_KHOO1977, HW_PH_METER, in[TEMP], in[SALINITY], &s->pk_before);
+    int after = hw_ammonia_pk(HW_AMMONIA_KHOO1977, HW_PH_METER, s->blend.temp, s->blend.salinity,
+                              &s->pk_after);
+    s->stretched = before > 0 || after > 0;
+    s->free_before = free_at(in[PH], s->pk_before, s->tan_before);
+}
+
+/* Without the alkalinities: the higher pH, and more where the salinities differ. */
+static void find_worst(struct blend_states *s, const double in[])
+{
+    bool apart = fabs(in[SALINITY] - in[FRESH_SALINITY]) > hw_limits[HW_LIMIT_BLEND_APART].value;
+    double more = apart ? hw_limits[HW_LIMIT_BLEND_PH_MORE].value : 0;
+    s->ph_worst = fmax(in[PH], in[FRESH_PH]) + more;
+    s->free_worst = free_at(s->ph_worst, s->pk_after, s->tan_after);
+}
+
+/* Dissolved carbon of the two readings. */
+static int find_carbon(struct blend_states *s, const double in[])
+{
+    int tank = hw_carbonate_carbon(in[PH], in[ALKALINITY], s->tan_before, in[TEMP], in[SALINITY],
+                                   &s->carbon_before);
+    int fresh = hw_carbonate_carbon(in[FRESH_PH], in[FRESH_ALKALINITY], s->tan_fresh,
+                                    in[FRESH_TEMP], in[FRESH_SALINITY], &s->carbon_fresh);
+    s->stretched = s->stretched || tank > 0 || fresh > 0;
+    return tank < fresh ? tank : fresh;
+}
+
+static void find_states(struct blend_states *s, const double in[])
+{
+    const struct hw_blend *b = &s->blend;
+    if (find_carbon(s, in) < 0) {
+        s->refusal = PH_NOT_ALKALINITY;
+        return;
+    }
+    s->alkalinity = hw_blend_level(b, in[ALKALINITY], in[FRESH_ALKALINITY]);
+    s->carbon = hw_blend_level(b, s->carbon_before, s->carbon_fresh);
+    hw_carbonate_air(in[PH], in[ALKALINITY], s->tan_before, in[TEMP], in[SALINITY], &s->tank_air);
+    int status = hw_carbonate_ph(s->alkalinity, s->carbon, s->tan_after, b->temp, b->salinity,
+                                 &s->ph[MIXED]);
+    s->stretched = s->stretched || status > 0;
+    hw_carbonate_ph_in_air(s->alkalinity, in[AIR_CO2], s->tan_after, b->temp, b->salinity,
+                           &s->ph[AIRED]);
+    s->co2_odd = hw_carbonate_ph_in_air(s->alkalinity, s->tank_air, s->tan_after, b->temp,
+                                        b->salinity, &s->ph[SAME_CO2]) < 0;
+    for (int i = 0; i < STATES; i++) {
+        s->free[i] = free_at(s->ph[i], s->pk_after, s->tan_after);
+        if (!isnan(s->ph[i]) && isnan(s->free[i])) {
+            s->refusal = OUTSIDE_PH;
+        }
+    }
+}
+
+static void find_highest(struct blend_states *s, const double in[])
+{
+    double ph = s->ph_worst;
+    double pk_before = NAN;
+    double pk_after = NAN;
+    for (int i = 0; i < STATES; i++) {
+        ph = fmax(ph, s->ph[i]);
+    }
+    hw_ammonia_pk(HW_AMMONIA_EPA1989, HW_PH_METER, in[TEMP], in[SALINITY], &pk_before);
+    hw_ammonia_pk(HW_AMMONIA_EPA1989, HW_PH_METER, s->blend.temp, s->blend.salinity, &pk_after);
+    s->highest_nh3 =
+        nitrogen_from_n(HW_NITROGEN_NH3, fmax(free_at(in[PH], pk_before, s->tan_before),
+                                              free_at(ph, pk_after, s->tan_after)));
+}
+
+struct blend_states blend_states(const double in[])
+{
+    struct blend_states s = {
+        .carbonate = !isnan(in[ALKALINITY]) && !isnan(in[FRESH_ALKALINITY]),
+        .share = isnan(in[SHARE]) ? in[TAKE] / in[VOLUME] : in[SHARE] / 100,
+        .carbon_before = NAN,
+        .carbon_fresh = NAN,
+        .carbon = NAN,
+        .alkalinity = NAN,
+        .tank_air = NAN,
+        .ph = {NAN, NAN, NAN},
+        .free = {NAN, NAN, NAN},
+        .ph_worst = NAN,
+        .free_worst = NAN,
+    };
+    if (s.share > 1) {
+        s.refusal = OVER_VOLUME;
+        return s;
+    }
+    find_mixture(&s, in);
+    if (s.carbonate) {
+        find_states(&s, in);
+    } else {
+        find_worst(&s, in);
+        if (isnan(s.free_worst)) {
+            s.refusal = OUTSIDE_PH;
+        }
+    }
+    find_highest(&s, in);
+    return s;
+}

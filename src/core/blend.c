@@ -1,0 +1,52 @@
+/* blend.c - two waters mixed. */
+#include "holdwater/blend.h"
+
+#include "core/no_answer.h"
+#include "core/seawater_kernel.h"
+#include "holdwater/seawater.h"
+
+#include <stdbool.h>
+
+static bool within(double x, double lo, double hi)
+{
+    return x >= lo && x <= hi;
+}
+
+static bool is_water(double temp, double salinity)
+{
+    return within(temp, HW_CARBONATE_TEMP_MIN, HW_CARBONATE_TEMP_MAX) &&
+           within(salinity, HW_PH_SALINITY_MIN, HW_PH_SALINITY_MAX);
+}
+
+static double mean(double a, double b, double share)
+{
+    return (1.0 - share) * a + share * b;
+}
+
+int hw_blend_mix(double share, double temp, double salinity, double new_temp, double new_salinity,
+                 struct hw_blend *blend)
+{
+    *blend =
+        (struct hw_blend){HW_NO_ANSWER, HW_NO_ANSWER, HW_NO_ANSWER, HW_NO_ANSWER, HW_NO_ANSWER};
+    if (!within(share, HW_BLEND_SHARE_MIN, HW_BLEND_SHARE_MAX) || !is_water(temp, salinity) ||
+        !is_water(new_temp, new_salinity)) {
+        return HW_STATUS_RANGE;
+    }
+    double old_density = hw_density_68(salinity, hw_temp_68(temp));
+    double new_density = hw_density_68(new_salinity, hw_temp_68(new_temp));
+    double w = share * new_density / mean(old_density, new_density, share);
+    blend->mass_share = w;
+    blend->temp = mean(temp, new_temp, w);
+    blend->salinity = mean(salinity, new_salinity, w);
+    double density = hw_density_68(blend->salinity, hw_temp_68(blend->temp));
+    blend->per_old = (1.0 - w) * density / old_density;
+    blend->per_new = w * density / new_density;
+    bool stretched =
+        salinity > HW_SEAWATER_SALINITY_FITTED || new_salinity > HW_SEAWATER_SALINITY_FITTED;
+    return stretched ? HW_STATUS_STRETCHED : HW_STATUS_OK;
+}
+
+double hw_blend_level(const struct hw_blend *blend, double level, double fresh)
+{
+    return level * blend->per_old + fresh * blend->per_new;
+}

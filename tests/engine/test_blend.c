@@ -1,0 +1,198 @@
+/* test_blend.c - the calculation blend: the states of a mixture, every note. */
+#include "assert_close.h"
+#include "note_rows.h"
+
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+
+#include <cmocka.h>
+
+static const struct hw_calc *blend(void)
+{
+    return find_calc("blend");
+}
+
+static double ask_for(const char *line, const char *result)
+{
+    struct hw_question question;
+    struct hw_answer answer;
+    ask(blend(), line, &question, &answer);
+    return result_of(blend(), &answer, result);
+}
+
+#define SEA    ";temp=25;salinity=34;fresh_temp=25;fresh_salinity=34"
+#define TANK   "volume=100L;ph=7.4;tan=2"
+#define FRESH  ";fresh_ph=8.2"
+#define KNOWN  ";alkalinity=1;fresh_alkalinity=2.4"
+#define SOUR   TANK KNOWN FRESH SEA ";share=25%"
+#define UNSAID TANK FRESH SEA ";share=25%"
+#define CALM   "volume=100L;ph=8.25;alkalinity=2.4;fresh_alkalinity=2.4;tan=0.1;share=25%" FRESH SEA
+#define AT     TANK FRESH ";share=50%;fresh_temp=25;fresh_salinity=34"
+#define WEAK   "volume=100L;share=50%;tan=2;ph=7.4;fresh_ph=8.2;temp=25;fresh_temp=25"
+#define STEEP  "volume=100L;share=50%;tan=1;fresh_ph=7;temp=25;fresh_temp=25;salinity=34"
+
+#define ACID                                                                                       \
+    "volume=100L;share=50%;ph=5.5;fresh_ph=5.5;alkalinity=0;fresh_alkalinity=0;temp=25;"           \
+    "salinity=0;fresh_temp=25;fresh_salinity=0"
+
+static const char *const states[] = {"ph_after",   "ph_same_co2",   "ph_aired",
+                                     "free_after", "free_same_co2", "free_aired"};
+static const char *const always[] = {"temp_after",    "salinity_after", "temp_step",
+                                     "salinity_step", "tan_after",      "free_before"};
+
+static void results_and_their_absence(void **state)
+{
+    (void)state;
+    static const char *const unknown[] = {UNSAID, UNSAID ";alkalinity=1",
+                                          UNSAID ";fresh_alkalinity=2.4"};
+    for (size_t i = 0; i < sizeof states / sizeof states[0]; i++) {
+        check(isfinite(ask_for(SOUR, states[i])));
+        for (size_t k = 0; k < sizeof unknown / sizeof unknown[0]; k++) {
+            assert_no_answer(ask_for(unknown[k], states[i]));
+            check(ask_for(unknown[k], "free_worst") > 0);
+        }
+    }
+    assert_no_answer(ask_for(SOUR, "free_worst"));
+    for (size_t i = 0; i < sizeof always / sizeof always[0]; i++) {
+        check(isfinite(ask_for(SOUR, always[i])) && isfinite(ask_for(UNSAID, always[i])));
+        check(isnan(ask_for(TANK FRESH SEA ";take=101L", always[i])));
+    }
+    /* a share, or what is taken; a basis */
+    assert_close(ask_for(TANK KNOWN FRESH SEA ";take=25L", "free_aired"),
+                 ask_for(SOUR, "free_aired"), 0, 1e-14);
+    assert_close(ask_for(UNSAID ";basis=nh3", "tan_after"),
+                 ask_for(UNSAID, "tan_after") * 14.007 / 17.031, 0, 1e-12);
+    assert_close(ask_for(UNSAID ";basis=nh3;fresh_tan=2", "tan_after"), 2 * 14.007 / 17.031, 0,
+                 1e-12);
+    /* all of it is the new water; its pH is what the meter said */
+    assert_close(ask_for(TANK KNOWN FRESH SEA ";share=100%", "ph_after"), 8.2, 1e-9, 0);
+    assert_close(ask_for(TANK KNOWN FRESH SEA ";share=100%", "tan_after"), 0, 0, 0);
+    /* the worst: 0.15 more when the salinities are apart */
+    assert_close(ask_for(UNSAID, "free_worst"), 1.5 / (1 + pow(10, 9.34972171 - 8.2)), 0, 1e-8);
+    check(ask_for(WEAK ";salinity=34;fresh_salinity=31.9", "free_worst") >
+          1.3 * ask_for(WEAK ";salinity=34;fresh_salinity=32.1", "free_worst"));
+}
+
+static const struct note_row notes[] = {
+    {"fit-stretched", WEAK KNOWN ";salinity=22;fresh_salinity=15",
+     WEAK ";salinity=22;fresh_salinity=15"},
+    {"fit-stretched", AT ";temp=4;salinity=34", SOUR},
+    {"fit-stretched", AT ";temp=45F;salinity=0.5;alkalinity=1;fresh_alkalinity=2.4", SOUR},
+    {"fit-stretched", WEAK KNOWN ";salinity=12;fresh_salinity=34", SOUR},
+    {"fit-stretched", WEAK KNOWN ";salinity=34;fresh_salinity=4", SOUR},
+    {"above-fit", AT ";temp=25;salinity=42.5", AT ";temp=25;salinity=42"},
+    {"salt-step-up", AT ";temp=25;salinity=31.9", AT ";temp=25;salinity=32.1"},
+    {"blend-over-volume", TANK FRESH SEA ";take=101L", TANK FRESH SEA ";take=100L"},
+    {"ph-not-alkalinity",
+     "volume=100L;share=50%;ph=9.5;alkalinity=0.1;fresh_alkalinity=2" FRESH SEA, SOUR},
+    {"ph-not-alkalinity",
+     "volume=100L;share=50%;ph=8;alkalinity=2;fresh_alkalinity=0.1;fresh_ph=9.5" SEA, SOUR},
+    {"blend-over-ph", STEEP ";ph=9.9;fresh_salinity=31", STEEP ";ph=9.8;fresh_salinity=31"},
+    {"blend-over-ph", STEEP ";ph=9.9;fresh_salinity=31", STEEP ";ph=9.9;fresh_salinity=33"},
+    {"fit-stretched",
+     "volume=100L;share=90%;ph=7.4;fresh_ph=8;temp=6;fresh_temp=2;salinity=34;fresh_salinity=34",
+     "volume=100L;share=10%;ph=7.4;fresh_ph=8;temp=6;fresh_temp=2;salinity=34;fresh_salinity=34"},
+    {"blend-over-ph", ACID ";air_co2=10000", ACID},
+    {"fit-stretched", WEAK KNOWN ";salinity=0.5;fresh_salinity=9", SOUR},
+    {"blend-frees", SOUR, CALM},
+    {"blend-frees", UNSAID, SOUR ";fresh_tan=2"},
+    {"blend-frees", SOUR, TANK KNOWN FRESH SEA ";share=95%"},
+    {"blend-frees-later", SOUR,
+     "volume=100L;ph=8.1;alkalinity=2.4;fresh_alkalinity=2.4;tan=0.1;share=25%;air_co2=1500" FRESH
+         SEA},
+    {"blend-frees-later", SOUR, UNSAID},
+    {"blend-brings-ammonia", SOUR ";fresh_tan=2.1", SOUR ";fresh_tan=2"},
+    {"buffer-over-limit", SOUR, CALM},
+    {"buffer-over-limit", UNSAID, WEAK ";salinity=9;fresh_salinity=9"},
+    {"blend-warms", AT ";temp=20.9;salinity=34", AT ";temp=21.1;salinity=34"},
+    {"blend-cools", AT ";temp=27.1;salinity=34", AT ";temp=26.9;salinity=34"},
+    {"buffer-fresh", AT ";temp=25;salinity=4.9", AT ";temp=25;salinity=5"},
+    {"buffer-fresh", WEAK ";salinity=34;fresh_salinity=4.9", WEAK ";salinity=34;fresh_salinity=5"},
+    {"blend-co2-odd", "volume=100L;share=25%;ph=9;alkalinity=2.4;fresh_alkalinity=2.4" FRESH SEA,
+     SOUR},
+    {"blend-co2-odd", "volume=100L;share=25%;ph=6;alkalinity=2.4;fresh_alkalinity=2.4" FRESH SEA,
+     UNSAID},
+    {"blend-states", SOUR, UNSAID},
+    {"blend-worst", UNSAID, SOUR},
+    {"blend-worst", UNSAID ";alkalinity=1", SOUR},
+    {"blend-measure", SOUR, TANK FRESH SEA ";take=101L"},
+    {"ask-vet", SOUR, NULL},
+    {"ask-vet", TANK FRESH SEA ";take=101L", NULL},
+};
+
+static void every_note(void **state)
+{
+    (void)state;
+    check_notes(blend(), notes, sizeof notes / sizeof notes[0]);
+}
+
+static void workings(void **state)
+{
+    (void)state;
+    check_working(blend(), SOUR);
+    check_working(blend(), UNSAID);
+    check_working(blend(),
+                  "volume=110L;take=7gal;tan=0.8;basis=nh4;ph=7.7;alkalinity=4dKH;temp=78F;"
+                  "salinity=33;fresh_tan=0.1;fresh_ph=8.1;fresh_alkalinity=7dKH;"
+                  "fresh_temp=74F;fresh_salinity=35;air_co2=800");
+}
+
+/* Whichever of two waters is called the tank, the mixture is the same; more carbon dioxide in the air is less free
+ * ammonia; and with as many waters as there are, the mixture has what both bring. */
+static void either_way_round(void **state)
+{
+    (void)state;
+    hw_random_start(20310423);
+    for (int i = 0; i < 500; i++) {
+        char line[400];
+        double ph[2];
+        double alkalinity[2];
+        double temp[2];
+        double salinity[2];
+        double tan[2];
+        double found[2][4];
+        for (int k = 0; k < 2; k++) {
+            ph[k] = hw_random_between(6.8, 8.2);
+            alkalinity[k] = hw_random_between(0.8, 4);
+            temp[k] = hw_random_between(5, 35);
+            salinity[k] = hw_random_between(0, 44);
+            tan[k] = hw_random_between(0, 5);
+        }
+        double share = hw_random_between(1, 99);
+        for (int k = 0; k < 2; k++) {
+            int n = snprintf(line, sizeof line,
+                             "volume=75L;share=%.9f%%;ph=%.9f;alkalinity=%.9f;temp=%.9f;"
+                             "salinity=%.9fg/kg;tan=%.9f;fresh_ph=%.9f;fresh_alkalinity=%.9f;"
+                             "fresh_temp=%.9f;fresh_salinity=%.9fg/kg;fresh_tan=%.9f",
+                             k ? 100 - share : share, ph[k], alkalinity[k], temp[k], salinity[k],
+                             tan[k], ph[!k], alkalinity[!k], temp[!k], salinity[!k], tan[!k]);
+            check(n > 0 && (size_t)n < sizeof line - 20);
+            found[k][0] = ask_for(line, "ph_after");
+            found[k][1] = ask_for(line, "free_aired");
+            found[k][2] = ask_for(line, "temp_after");
+            found[k][3] = ask_for(line, "tan_after");
+            (void)snprintf(line + n, sizeof line - (size_t)n, ";air_co2=800");
+            check(ask_for(line, "free_aired") < found[k][1]);
+        }
+        for (int k = 0; k < 4; k++) {
+            check(isfinite(found[0][k]));
+            assert_close(found[0][k], found[1][k], 0, 1e-8);
+        }
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(results_and_their_absence),
+        cmocka_unit_test(every_note),
+        cmocka_unit_test(workings),
+        cmocka_unit_test(either_way_round),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+    return hw_report_checks(failed);
+}
