@@ -248,22 +248,21 @@ static uint32_t notes_of(const double in[], const double out[])
            note_bit(HW_BATH_NOTE_ASK_VET);
 }
 
+static void answer(const double in[], double out[], uint32_t *notes)
+{
+    out[DYE] = dye_of(in);
+    out[LEVEL] = level_of(in, out[DYE]);
+    out[REPEAT_FROM] = hw_limits[HW_LIMIT_BATH_REPEAT_FROM].value;
+    out[REPEAT_TO] = hw_limits[HW_LIMIT_BATH_REPEAT_TO].value;
+    out[TEMP_GAP] = in[TEMP] - in[SOURCE_TEMP];
+    out[SALINITY_GAP] = in[SALINITY] - in[SOURCE_SALINITY];
+    out[PH_GAP] = in[PH] - in[SOURCE_PH];
+    *notes |= notes_of(in, out);
+}
+
 static void run(const struct hw_block *b)
 {
-    for (size_t row = 0; row < b->n; row++) {
-        double in[INPUTS];
-        double out[RESULTS];
-        block_get(b, row, in, INPUTS);
-        out[DYE] = dye_of(in);
-        out[LEVEL] = level_of(in, out[DYE]);
-        out[REPEAT_FROM] = hw_limits[HW_LIMIT_BATH_REPEAT_FROM].value;
-        out[REPEAT_TO] = hw_limits[HW_LIMIT_BATH_REPEAT_TO].value;
-        out[TEMP_GAP] = in[TEMP] - in[SOURCE_TEMP];
-        out[SALINITY_GAP] = in[SALINITY] - in[SOURCE_SALINITY];
-        out[PH_GAP] = in[PH] - in[SOURCE_PH];
-        b->notes[row] |= notes_of(in, out);
-        block_set(b, row, out, RESULTS);
-    }
+    block_answer(b, INPUTS, RESULTS, answer);
 }
 
 static void step_gap(const double in[], int bath, int source, const struct hw_result *gap,

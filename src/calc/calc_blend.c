@@ -302,30 +302,28 @@ static uint32_t notes_of(const struct blend_states *s, const double in[])
            note_bit(HW_BLEND_NOTE_BLEND_MEASURE);
 }
 
+static void answer(const double in[], double out[], uint32_t *notes)
+{
+    struct blend_states s = blend_states(in);
+    *notes |= notes_of(&s, in) | note_bit(HW_BLEND_NOTE_ASK_VET);
+    out[TEMP_AFTER] = s.blend.temp;
+    out[SALINITY_AFTER] = s.blend.salinity;
+    out[TEMP_STEP] = s.blend.temp - in[TEMP];
+    out[SALINITY_STEP] = s.blend.salinity - in[SALINITY];
+    out[TAN_AFTER] = s.tan_after;
+    out[FREE_BEFORE] = s.free_before;
+    out[FREE_AFTER] = s.free[MIXED];
+    out[PH_AFTER] = s.ph[MIXED];
+    out[FREE_SAME_CO2] = s.free[SAME_CO2];
+    out[PH_SAME_CO2] = s.ph[SAME_CO2];
+    out[FREE_AIRED] = s.free[AIRED];
+    out[PH_AIRED] = s.ph[AIRED];
+    out[FREE_WORST] = s.free_worst;
+}
+
 static void run(const struct hw_block *b)
 {
-    for (size_t row = 0; row < b->n; row++) {
-        double in[INPUTS];
-        block_get(b, row, in, INPUTS);
-        struct blend_states s = blend_states(in);
-        b->notes[row] |= notes_of(&s, in) | note_bit(HW_BLEND_NOTE_ASK_VET);
-        double out[RESULTS] = {
-            [TEMP_AFTER] = s.blend.temp,
-            [SALINITY_AFTER] = s.blend.salinity,
-            [TEMP_STEP] = s.blend.temp - in[TEMP],
-            [SALINITY_STEP] = s.blend.salinity - in[SALINITY],
-            [TAN_AFTER] = s.tan_after,
-            [FREE_BEFORE] = s.free_before,
-            [FREE_AFTER] = s.free[MIXED],
-            [PH_AFTER] = s.ph[MIXED],
-            [FREE_SAME_CO2] = s.free[SAME_CO2],
-            [PH_SAME_CO2] = s.ph[SAME_CO2],
-            [FREE_AIRED] = s.free[AIRED],
-            [PH_AIRED] = s.ph[AIRED],
-            [FREE_WORST] = s.free_worst,
-        };
-        block_set(b, row, out, RESULTS);
-    }
+    block_answer(b, INPUTS, RESULTS, answer);
 }
 
 const struct hw_calc hw_calc_blend = {

@@ -168,22 +168,21 @@ static uint32_t notes_of(const struct buffer_dose *dose, const double in[])
                                             : ammonia_notes(dose, in) | step_notes(dose, in));
 }
 
+static void answer(const double in[], double out[], uint32_t *notes)
+{
+    struct buffer_dose dose = buffer_dose(in);
+    *notes |= notes_of(&dose, in) | note_bit(HW_BUFFER_NOTE_ASK_VET);
+    out[MASS] = dose.mass;
+    out[PH_AFTER] = dose.ph_after;
+    out[FREE_AFTER] = dose.free_after;
+    out[PH_AIRED] = dose.ph_aired;
+    out[FREE_AIRED] = dose.free_aired;
+    out[FREE_BEFORE] = dose.free_before;
+}
+
 static void run(const struct hw_block *b)
 {
-    for (size_t row = 0; row < b->n; row++) {
-        double in[INPUTS];
-        double out[RESULTS];
-        block_get(b, row, in, INPUTS);
-        struct buffer_dose dose = buffer_dose(in);
-        b->notes[row] |= notes_of(&dose, in) | note_bit(HW_BUFFER_NOTE_ASK_VET);
-        out[MASS] = dose.mass;
-        out[PH_AFTER] = dose.ph_after;
-        out[FREE_AFTER] = dose.free_after;
-        out[PH_AIRED] = dose.ph_aired;
-        out[FREE_AIRED] = dose.free_aired;
-        out[FREE_BEFORE] = dose.free_before;
-        block_set(b, row, out, RESULTS);
-    }
+    block_answer(b, INPUTS, RESULTS, answer);
 }
 
 const struct hw_calc hw_calc_buffer = {

@@ -179,17 +179,18 @@ static uint32_t notes_of(const struct stock *stock, const double in[])
            note_if(in[PER] < small, HW_CONCENTRATE_NOTE_SMALL_LIQUID);
 }
 
+static void answer(const double in[], double out[], uint32_t *notes)
+{
+    struct stock stock = stock_of(in);
+    out[MASS] = stock.mass;
+    out[STRENGTH] = stock.strength;
+    out[SOLUBILITY_SHARE] = stock.share;
+    *notes |= notes_of(&stock, in);
+}
+
 static void run(const struct hw_block *b)
 {
-    for (size_t row = 0; row < b->n; row++) {
-        double in[INPUTS];
-        block_get(b, row, in, INPUTS);
-        struct stock stock = stock_of(in);
-        double out[RESULTS] = {
-            [MASS] = stock.mass, [STRENGTH] = stock.strength, [SOLUBILITY_SHARE] = stock.share};
-        b->notes[row] |= notes_of(&stock, in);
-        block_set(b, row, out, RESULTS);
-    }
+    block_answer(b, INPUTS, RESULTS, answer);
 }
 
 /* What is weighed for a gram of what the core counts, as text would have it: molar mass over so many atoms' mass. */

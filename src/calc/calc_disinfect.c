@@ -130,7 +130,7 @@ static double strength_of(const double in[])
     return strength;
 }
 
-static void answer(const double in[], double out[])
+static void reckon(const double in[], double out[])
 {
     hw_bleach_amount(in[VOLUME], in[TARGET], strength_of(in), &out[BLEACH]);
     hw_chlorine_contact(in[TARGET], in[MINUTES], &out[CONTACT]);
@@ -161,16 +161,15 @@ static uint32_t notes_of(const double in[], const double out[])
            note_if(!by_mass, HW_DISINFECT_NOTE_PERCENT_BY_VOLUME);
 }
 
+static void answer(const double in[], double out[], uint32_t *notes)
+{
+    reckon(in, out);
+    *notes |= notes_of(in, out);
+}
+
 static void run(const struct hw_block *b)
 {
-    for (size_t row = 0; row < b->n; row++) {
-        double in[INPUTS];
-        double out[RESULTS];
-        block_get(b, row, in, INPUTS);
-        answer(in, out);
-        b->notes[row] |= notes_of(in, out);
-        block_set(b, row, out, RESULTS);
-    }
+    block_answer(b, INPUTS, RESULTS, answer);
 }
 
 static void step_strength(const double in[], struct hw_steps *steps)
@@ -192,7 +191,7 @@ static void step_strength(const double in[], struct hw_steps *steps)
 static void work(const double in[], struct hw_steps *steps)
 {
     double out[RESULTS];
-    answer(in, out);
+    reckon(in, out);
     hw_step(steps, "contact", out[CONTACT], "mg.min/L", "", "%.10g * %.10g", in[TARGET],
             in[MINUTES]);
     hw_step(steps, "thiosulfate", out[THIOSULFATE], "g", "te213", "%.10g * %.10g * %.10g / 1000",

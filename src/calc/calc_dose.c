@@ -315,29 +315,27 @@ static const char *const sources[] = {"conservation",
                                       "label-and-law",
                                       NULL};
 
+static void answer(const double in[], double out[], uint32_t *notes)
+{
+    struct dose_plan plan = dose_plan(in);
+    out[LIQUID] = plan.liquid;
+    out[MASS] = plan.mass;
+    out[ACTIVE] = plan.active;
+    out[STEP_AMOUNT] = plan.step_liquid;
+    out[STEP_MASS] = plan.step_mass;
+    out[STEP_EVERY] = plan.step_every;
+    out[LEVEL_AFTER] = plan.kind == KIND_FORMALIN ? (double)NAN : plan.after;
+    out[SOLUTION_UL] = plan.solution_ul;
+    out[SOLUTION_MG] = plan.solution_mg;
+    out[FORMALDEHYDE] = plan.formaldehyde;
+    out[OXYGEN_COST] = plan.oxygen;
+    out[SHARE_BACK] = plan.share_back;
+    *notes |= dose_notes(&plan, in);
+}
+
 static void run(const struct hw_block *b)
 {
-    for (size_t row = 0; row < b->n; row++) {
-        double in[INPUTS];
-        block_get(b, row, in, INPUTS);
-        struct dose_plan plan = dose_plan(in);
-        double out[RESULTS] = {
-            [LIQUID] = plan.liquid,
-            [MASS] = plan.mass,
-            [ACTIVE] = plan.active,
-            [STEP_AMOUNT] = plan.step_liquid,
-            [STEP_MASS] = plan.step_mass,
-            [STEP_EVERY] = plan.step_every,
-            [LEVEL_AFTER] = plan.kind == KIND_FORMALIN ? (double)NAN : plan.after,
-            [SOLUTION_UL] = plan.solution_ul,
-            [SOLUTION_MG] = plan.solution_mg,
-            [FORMALDEHYDE] = plan.formaldehyde,
-            [OXYGEN_COST] = plan.oxygen,
-            [SHARE_BACK] = plan.share_back,
-        };
-        b->notes[row] |= dose_notes(&plan, in);
-        block_set(b, row, out, RESULTS);
-    }
+    block_answer(b, INPUTS, RESULTS, answer);
 }
 
 const struct hw_calc hw_calc_dose = {

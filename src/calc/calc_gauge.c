@@ -62,16 +62,15 @@ static uint32_t notes_of(double net)
                    HW_GAUGE_NOTE_VOLUME_UNLIKELY);
 }
 
+static void answer(const double in[], double out[], uint32_t *notes)
+{
+    out[NET] = net_of(in);
+    *notes |= notes_of(out[NET]);
+}
+
 static void run(const struct hw_block *b)
 {
-    for (size_t row = 0; row < b->n; row++) {
-        double in[INPUTS];
-        double out[RESULTS];
-        block_get(b, row, in, INPUTS);
-        out[NET] = net_of(in);
-        b->notes[row] |= notes_of(out[NET]);
-        block_set(b, row, out, RESULTS);
-    }
+    block_answer(b, INPUTS, RESULTS, answer);
 }
 
 static void work(const double in[], struct hw_steps *steps)

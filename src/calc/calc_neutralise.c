@@ -121,7 +121,7 @@ static double ratio_of(const double in[])
     return isnan(in[RATIO]) ? usual_ratio(in) : in[RATIO];
 }
 
-static void answer(const double in[], double out[])
+static void reckon(const double in[], double out[])
 {
     out[AMMONIA_FREED] = 0;
     hw_dechlorinator_mass(in[VOLUME], in[CHLORINE], ratio_of(in), &out[AMOUNT]);
@@ -173,16 +173,15 @@ static uint32_t notes_of(const double in[], const double out[])
     return vet | always | medicine_notes(in) | agent_notes(in) | water_notes(in, out);
 }
 
+static void answer(const double in[], double out[], uint32_t *notes)
+{
+    reckon(in, out);
+    *notes |= notes_of(in, out);
+}
+
 static void run(const struct hw_block *b)
 {
-    for (size_t row = 0; row < b->n; row++) {
-        double in[INPUTS];
-        double out[RESULTS];
-        block_get(b, row, in, INPUTS);
-        answer(in, out);
-        b->notes[row] |= notes_of(in, out);
-        block_set(b, row, out, RESULTS);
-    }
+    block_answer(b, INPUTS, RESULTS, answer);
 }
 
 static void step_ratio(const double in[], struct hw_steps *steps)
@@ -204,7 +203,7 @@ static void step_ratio(const double in[], struct hw_steps *steps)
 static void work(const double in[], struct hw_steps *steps)
 {
     double out[RESULTS];
-    answer(in, out);
+    reckon(in, out);
     if ((int)in[CHLORAMINE] == YES) {
         hw_step(steps, "ammonia_freed", out[AMMONIA_FREED], "mg/L", "chlorine-weights",
                 "%.10g * %.10g/%.10g", in[CHLORINE], HW_MOLAR_N, HW_MOLAR_CHLORINE);

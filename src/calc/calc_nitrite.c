@@ -115,16 +115,15 @@ static uint32_t notes_of(const double in[], const double out[])
            note_if(in[SALINITY] > HW_SEAWATER_SALINITY_FITTED, HW_NITRITE_NOTE_ABOVE_FIT);
 }
 
+static void answer(const double in[], double out[], uint32_t *notes)
+{
+    find(in, out);
+    *notes |= notes_of(in, out);
+}
+
 static void run(const struct hw_block *b)
 {
-    for (size_t row = 0; row < b->n; row++) {
-        double in[INPUTS];
-        double out[RESULTS];
-        block_get(b, row, in, INPUTS);
-        find(in, out);
-        b->notes[row] |= notes_of(in, out);
-        block_set(b, row, out, RESULTS);
-    }
+    block_answer(b, INPUTS, RESULTS, answer);
 }
 
 static void work(const double in[], struct hw_steps *steps)

@@ -170,17 +170,16 @@ static uint32_t notes_of(const double in[], double gross, double net)
                    HW_VOLUME_NOTE_VOLUME_UNLIKELY);
 }
 
+static void answer(const double in[], double out[], uint32_t *notes)
+{
+    out[GROSS] = gross_of(in);
+    out[NET] = net_of(in, out[GROSS]);
+    *notes |= notes_of(in, out[GROSS], out[NET]);
+}
+
 static void run(const struct hw_block *b)
 {
-    for (size_t row = 0; row < b->n; row++) {
-        double in[INPUTS];
-        double out[RESULTS];
-        block_get(b, row, in, INPUTS);
-        out[GROSS] = gross_of(in);
-        out[NET] = net_of(in, out[GROSS]);
-        b->notes[row] |= notes_of(in, out[GROSS], out[NET]);
-        block_set(b, row, out, RESULTS);
-    }
+    block_answer(b, INPUTS, RESULTS, answer);
 }
 
 static double step_inside(const double in[], int measure, const char *symbol,

@@ -57,4 +57,17 @@ static inline void block_set(const struct hw_block *block, size_t row, const dou
         block->out[i][row] = out[i];
     }
 }
+
+/* Answers a block a row at a time: `answer` takes in[0..n_in), sets out[0..n_out) and adds the bits of its notes. */
+static inline void block_answer(const struct hw_block *block, size_t n_in, size_t n_out,
+                                void (*answer)(const double in[], double out[], uint32_t *notes))
+{
+    double in[HW_INPUTS];
+    double out[HW_RESULTS];
+    for (size_t row = 0; row < block->n; row++) {
+        block_get(block, row, in, n_in);
+        answer(in, out, &block->notes[row]);
+        block_set(block, row, out, n_out);
+    }
+}
 #endif
