@@ -119,6 +119,21 @@ static void saltmix(long count)
     }
 }
 
+/* Share, temperature and salinity of the old and of the new water, at most 10 degrees apart; those of the mixture. */
+static void blend(long count)
+{
+    for (long i = 0; i < count; i++) {
+        double share = between(0, 1);
+        double t = between(0, 40);
+        double s = between(0, 42);
+        double new_t = between(t > 10 ? t - 10 : 0, t < 30 ? t + 10 : 40);
+        double new_s = between(0, 42);
+        struct hw_blend mix;
+        hw_blend_mix(share, t, s, new_t, new_s, &mix);
+        printf("blend,%a,%a,%a,%a,%a,%a,%a\n", share, t, s, new_t, new_s, mix.temp, mix.salinity);
+    }
+}
+
 /* Conductivity to salinity and back: temperature, the argument, the result. Half of the points are below salinity 2. */
 static void conductivity(long count)
 {
@@ -252,6 +267,8 @@ int main(int argc, char **argv)
         oxygen(count);
     } else if (strcmp(subject, "saltmix") == 0) {
         saltmix(count);
+    } else if (strcmp(subject, "blend") == 0) {
+        blend(count);
     } else if (strcmp(subject, "conductivity") == 0) {
         conductivity(count);
     } else if (strcmp(subject, "instruments") == 0) {

@@ -23,7 +23,6 @@ weights = {
     "NaHCO3": (periodictable.formula("NaHCO3").mass, 0.002),
     "Na2CO3": (periodictable.formula("Na2CO3").mass, 0.002),
     "NO3": (periodictable.formula("NO3").mass, 0.002),
-    "NO2": (periodictable.formula("NO2").mass, 0.002),
     "O2": (periodictable.formula("O2").mass, 0.001),
     "CaCO3": (periodictable.formula("CaCO3").mass, 0.002),
     "Cl2": (periodictable.formula("Cl2").mass, 0.0005),
