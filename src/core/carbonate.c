@@ -59,10 +59,9 @@ static double equivalents(const struct water *w, double h)
     return (w->k1 * h + 2.0 * w->k1 * w->k2) / (h * h + w->k1 * h + w->k1 * w->k2);
 }
 
-/* Alkalinity of the water if its pH were this; it rises with pH, whichever way carbon is known. */
-static double alkalinity_at(const struct water *w, double ph)
+/* Alkalinity of the water at h mol/kg of H+; it falls with h, whichever way carbon is known. */
+static double alkalinity_at(const struct water *w, double h)
 {
-    double h = hw_exp10(-ph);
     double carbonate = isnan(w->carbon) ? w->free_carbon * w->k1 / h * (1.0 + 2.0 * w->k2 / h)
                                         : w->carbon * equivalents(w, h);
     return other_alkalinity(w, h) + carbonate;
@@ -70,20 +69,20 @@ static double alkalinity_at(const struct water *w, double ph)
 
 static int solve(const struct water *w, double *ph)
 {
-    double lo = 3.0;
-    double hi = 12.0;
-    if (!(alkalinity_at(w, lo) < w->alkalinity && alkalinity_at(w, hi) > w->alkalinity)) {
+    double acid = 1e-3;
+    double base = 1e-12;
+    if (!(alkalinity_at(w, acid) < w->alkalinity && alkalinity_at(w, base) > w->alkalinity)) {
         return HW_STATUS_NONE;
     }
     for (int i = 0; i < 60; i++) {
-        double middle = lo + (hi - lo) / 2.0;
+        double middle = sqrt(acid * base); /* halfway in pH */
         if (alkalinity_at(w, middle) < w->alkalinity) {
-            lo = middle;
+            acid = middle;
         } else {
-            hi = middle;
+            base = middle;
         }
     }
-    *ph = hi + w->meter_over_total;
+    *ph = w->meter_over_total - hw_log10(base);
     return HW_STATUS_OK;
 }
 
