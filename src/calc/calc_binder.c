@@ -181,7 +181,6 @@ static const struct hw_result results[RESULTS] = {
                      .unit = "mg/L",
                      .kind = HW_CONCENTRATION,
                      .digits = 3,
-                     .safe = 1,
                      .sometimes = true,
                      .help = "oxygen that it takes at most"},
     [RELEASE_FROM] = {.name = "release_from",

@@ -141,7 +141,6 @@ static const struct hw_result results[RESULTS] = {
                     .unit = "%",
                     .kind = HW_SHARE,
                     .digits = 3,
-                    .safe = 1,
                     .sometimes = true,
                     .help = "of the capacity at the challenge; stay below 25 %"},
     [HOURS_TO_LIMIT] = {.name = "hours_to_limit",
@@ -163,7 +162,6 @@ static const struct hw_result results[RESULTS] = {
                          .unit = "meq/L/d",
                          .kind = HW_ALKALINITY_PER_DAY,
                          .digits = 3,
-                         .safe = 1,
                          .help = "that the filter eats when it turns all of it into nitrate"},
 };
 

@@ -81,7 +81,7 @@ static const struct hw_input inputs[INPUTS] = {
              .when_input = -1},
 };
 
-#define FREE .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 2, .safe = 1, .sometimes = true
+#define FREE .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 2, .sometimes = true
 
 static const struct hw_result results[RESULTS] = {
     [MASS] = {.name = "mass",

@@ -101,7 +101,6 @@ static const struct hw_result results[RESULTS] = {
                           .unit = "%",
                           .kind = HW_SHARE,
                           .digits = 2,
-                          .safe = 1,
                           .help = "of what dissolves at 20 C"},
 };
 

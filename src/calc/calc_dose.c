@@ -290,7 +290,6 @@ static const struct hw_result results[RESULTS] = {
                      .unit = "mg/L",
                      .kind = HW_CONCENTRATION,
                      .digits = 2,
-                     .safe = 1,
                      .sometimes = true,
                      .help = "oxygen that this takes out of the water within 30 to 36 hours, if "
                              "it stays in"},

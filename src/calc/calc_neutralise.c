@@ -89,7 +89,6 @@ static const struct hw_result results[RESULTS] = {
                        .unit = "mg/L",
                        .kind = HW_CONCENTRATION,
                        .digits = 3,
-                       .safe = 1,
                        .help = "total ammonia, as N, that the chloramine leaves in this water"},
 };
 

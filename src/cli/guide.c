@@ -55,6 +55,11 @@ const struct example examples[] = {
      "holdwater ammonia --tan 0.6 --ph 8.15 --temp 25 --salinity 34 --format value --only free"},
     {"ammonia", "pH from an instrument on the total scale, with the working",
      "holdwater ammonia --tan 0.6 --ph 8.03 --ph-scale total --temp 25 --salinity 34 --work"},
+    {"ammonia", "how sure is it, and which reading should be taken again?",
+     "holdwater ammonia --tan 0.6+-0.1 --ph 8.15+-0.1 --temp 25+-0.5 --salinity 34 --only "
+     "free,long_ratio"},
+    {"ammonia", "backwards: how far may the pH rise?",
+     "holdwater ammonia --tan 0.6 --temp 25 --salinity 34 --solve ph --for long_ratio=1"},
     {"ammonia", "a wall chart of that reading: pH across, temperature down",
      "holdwater ammonia --tan 0.6 --ph 7.8:8.6:0.1 --temp 22:28:1 --salinity 34 --only free"},
     {"nitrite", "a kit that counts the ion shows 0.5 mg/L in salt water",

@@ -180,7 +180,10 @@ void help_calc(const struct hw_calc *calc)
     print_wrapped(calc->purpose, strlen(calc->name) + 12, 2);
     (void)puts("\nexamples");
     print_examples(calc);
-    (void)puts("\ninputs (a bare number takes the unit of the range; start:stop:step is a sweep)");
+    (void)puts("\ninputs (a bare number takes the unit of the range)\n"
+               "  8.1+-0.1 in place of a value tells how sure it is: results get low and high;\n"
+               "  7.8:8.6:0.1 is a sweep, start:stop:step: a table of one, a chart of two;\n"
+               "  --solve INPUT --for RESULT=VALUE leaves the input out and looks for it");
     for (size_t i = 0; i < calc->n_inputs; i++) {
         print_input(calc, &calc->inputs[i]);
     }
