@@ -18,6 +18,7 @@ extern "C" {
 /* How two waters mix. */
 struct hw_blend {
     double mass_share; /* of the mixture that is new water */
+    double heat_share; /* of its heat capacity that is the new water's */
     double temp;       /* of the mixture, degrees Celsius */
     double salinity;   /* of the mixture, g/kg */
     double per_old;    /* litres of the old water in a litre of the mixture ... */
@@ -38,10 +39,12 @@ struct hw_blend {
  *   HW_STATUS_RANGE
  * Notes
  *  1. mass_share w = x r2 / ((1 - x) r1 + x r2), with densities r1 and r2.
- *  2. temp and salinity are (1 - w) a1 + w a2: one heat capacity for both waters, no heat of mixing.
+ *  2. salinity is (1 - w) s1 + w s2; temp is (1 - q) t1 + q t2, with q = w c2 / ((1 - w) c1 + w c2)
+ *     and c the specific heat capacities. The heat of mixing is not modelled: fresh and sea water
+ *     mixed are some 0.005 degrees cooler.
  *  3. per_old = (1 - w) r / r1 and per_new = w r / r2, with r the density of the mixture.
  * Source
- *   Conservation of mass; density as hw_seawater_density.
+ *   Conservation of mass; density and heat capacity as in seawater.h.
  */
 int hw_blend_mix(double share, double temp, double salinity, double new_temp, double new_salinity,
                  struct hw_blend *blend);

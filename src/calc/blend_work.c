@@ -1,5 +1,6 @@
 /* blend_work.c - the working of a change of water. */
 #include "calc/blend_states.h"
+#include "holdwater/seawater.h"
 
 #include <math.h>
 
@@ -38,6 +39,22 @@ static void step_states(const struct blend_states *s, const double in[], struct 
     }
 }
 
+static void step_heat(const struct hw_blend *b, const double in[], struct hw_steps *steps)
+{
+    double w = b->mass_share;
+    double tank = 0;
+    double fresh = 0;
+    hw_seawater_heat_capacity(in[SALINITY], in[TEMP], &tank);
+    hw_seawater_heat_capacity(in[FRESH_SALINITY], in[FRESH_TEMP], &fresh);
+    hw_step(steps, "heat_tank", tank, "J/(kg K)", "unesco44-heat", "%.15g", tank);
+    hw_step(steps, "heat_fresh", fresh, "J/(kg K)", "unesco44-heat", "%.15g", fresh);
+    hw_step(steps, "heat_share", b->heat_share, "", "conservation",
+            "%.15g * %.15g / ((1 - %.15g) * %.15g + %.15g * %.15g)", w, fresh, w, tank, w, fresh);
+    hw_step(steps, "temp_after", b->temp, "C", "conservation",
+            "(1 - %.15g) * %.10g + %.15g * %.10g", b->heat_share, in[TEMP], b->heat_share,
+            in[FRESH_TEMP]);
+}
+
 void blend_work(const double in[], struct hw_steps *steps)
 {
     struct blend_states s = blend_states(in);
@@ -58,7 +75,5 @@ void blend_work(const double in[], struct hw_steps *steps)
     hw_step(steps, "salinity_step", b->salinity - in[SALINITY], "g/kg", "", "%.15g - %.15g",
             b->salinity, in[SALINITY]);
     hw_step(steps, "temp_step", b->temp - in[TEMP], "C", "", "%.15g - %.15g", b->temp, in[TEMP]);
-    hw_step(steps, "temp_after", b->temp, "C", "conservation",
-            "(1 - %.15g) * %.10g + %.15g * %.10g", b->mass_share, in[TEMP], b->mass_share,
-            in[FRESH_TEMP]);
+    step_heat(b, in, steps);
 }

@@ -243,9 +243,10 @@ static const struct hw_result results[RESULTS] = {
 };
 
 static const char *const sources[] = {
-    "conservation", "eos80",          "carbonate-set",   "clegg1995",      "dickson1990",
-    "dickson1979",  "takahashi1982",  "davies",          "emerson1975",    "khoo1977",
-    "epa1989",      "aquarium-steps", "common-practice", "our-arithmetic", NULL};
+    "conservation",   "eos80",           "unesco44-heat",  "carbonate-set",
+    "clegg1995",      "dickson1990",     "dickson1979",    "takahashi1982",
+    "davies",         "emerson1975",     "khoo1977",       "epa1989",
+    "aquarium-steps", "common-practice", "our-arithmetic", NULL};
 
 /* More than rounding, and more than any reading can tell. */
 static const double noise = 1e-9;

@@ -18,16 +18,17 @@ static bool is_water(double temp, double salinity)
            within(salinity, HW_PH_SALINITY_MIN, HW_PH_SALINITY_MAX);
 }
 
+/* (1 - share) a + share b, without rounding where a is b, and at both ends. */
 static double mean(double a, double b, double share)
 {
-    return (1.0 - share) * a + share * b;
+    return share < 0.5 ? a + share * (b - a) : b - (1.0 - share) * (b - a);
 }
 
 int hw_blend_mix(double share, double temp, double salinity, double new_temp, double new_salinity,
                  struct hw_blend *blend)
 {
-    *blend =
-        (struct hw_blend){HW_NO_ANSWER, HW_NO_ANSWER, HW_NO_ANSWER, HW_NO_ANSWER, HW_NO_ANSWER};
+    *blend = (struct hw_blend){HW_NO_ANSWER, HW_NO_ANSWER, HW_NO_ANSWER,
+                               HW_NO_ANSWER, HW_NO_ANSWER, HW_NO_ANSWER};
     if (!within(share, HW_BLEND_SHARE_MIN, HW_BLEND_SHARE_MAX) || !is_water(temp, salinity) ||
         !is_water(new_temp, new_salinity)) {
         return HW_STATUS_RANGE;
@@ -36,7 +37,10 @@ int hw_blend_mix(double share, double temp, double salinity, double new_temp, do
     double new_density = hw_density_68(new_salinity, hw_temp_68(new_temp));
     double w = share * new_density / mean(old_density, new_density, share);
     blend->mass_share = w;
-    blend->temp = mean(temp, new_temp, w);
+    double old_heat = (1.0 - w) * hw_heat_capacity_68(salinity, hw_temp_68(temp));
+    double new_heat = w * hw_heat_capacity_68(new_salinity, hw_temp_68(new_temp));
+    blend->heat_share = new_heat / (old_heat + new_heat);
+    blend->temp = mean(temp, new_temp, blend->heat_share);
     blend->salinity = mean(salinity, new_salinity, w);
     double density = hw_density_68(blend->salinity, hw_temp_68(blend->temp));
     blend->per_old = (1.0 - w) * density / old_density;

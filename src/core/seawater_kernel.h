@@ -34,6 +34,18 @@ static inline double hw_density_68(double salinity, double t68)
            salinity * (hw_density_by_salinity(t68) + sqrt(salinity) * second + salinity * by_s_2);
 }
 
+/* Specific heat capacity at one atmosphere, J/(kg K): UNESCO 44, equation 26. */
+static inline double hw_heat_capacity_68(double salinity, double t68)
+{
+    static const double pure[] = {4217.4, -3.720283, 0.1412855, -2.654387e-3, 2.093236e-5};
+    static const double by_s[] = {-7.643575, 0.1072763, -1.38385e-3};
+    static const double by_s_1_5[] = {0.1770383, -4.07718e-3, 5.148e-5};
+    double water = pure[0] + t68 * (pure[1] + t68 * (pure[2] + t68 * (pure[3] + t68 * pure[4])));
+    double first = by_s[0] + t68 * (by_s[1] + t68 * by_s[2]);
+    double second = by_s_1_5[0] + t68 * (by_s_1_5[1] + t68 * by_s_1_5[2]);
+    return water + salinity * (first + sqrt(salinity) * second);
+}
+
 /* Formal ionic strength, mol per kg of water (DOE 1994). */
 static inline double hw_ionic_strength(double salinity)
 {

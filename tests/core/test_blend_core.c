@@ -38,6 +38,13 @@ static double per_kg(double per_litre, double temp, double salinity)
     return per_litre / density;
 }
 
+static double heat_capacity(double temp, double salinity)
+{
+    double capacity = 0;
+    check(hw_seawater_heat_capacity(salinity, temp, &capacity) >= 0);
+    return capacity;
+}
+
 static void assert_conserved(const struct hw_blend *blend, const struct water *a,
                              const struct water *b, double old_level, double new_level)
 {
@@ -71,8 +78,11 @@ static void conserved(void **state)
         assert_close(one.mass_share, new_mass / (old_mass + new_mass), 0, 1e-12);
         assert_close(one.salinity * (old_mass + new_mass),
                      a.salinity * old_mass + b.salinity * new_mass, 0, 1e-12);
-        assert_close(one.temp * (old_mass + new_mass), a.temp * old_mass + b.temp * new_mass, 0,
+        double old_heat = old_mass * heat_capacity(a.temp, a.salinity);
+        double new_heat = new_mass * heat_capacity(b.temp, b.salinity);
+        assert_close(one.temp * (old_heat + new_heat), a.temp * old_heat + b.temp * new_heat, 0,
                      1e-12);
+        assert_close(one.heat_share, new_heat / (old_heat + new_heat), 0, 1e-12);
         assert_close(one.temp, other.temp, 0, 1e-12);
         assert_close(one.salinity, other.salinity, 0, 1e-12);
         assert_close(hw_blend_level(&one, a.tan, b.tan), hw_blend_level(&other, b.tan, a.tan), 0,
@@ -96,6 +106,7 @@ static void both_ends(void **state)
             double after = 0;
             check(hw_blend_mix(all, a.temp, a.salinity, b.temp, b.salinity, &blend) >= 0);
             assert_close(blend.mass_share, all, 0, 0);
+            assert_close(blend.heat_share, all, 0, 0);
             assert_close(blend.temp, kept.temp, 0, 0);
             assert_close(blend.salinity, kept.salinity, 0, 0);
             int status = hw_carbonate_ph(kept.alkalinity, kept.carbon, kept.tan, kept.temp,
@@ -106,6 +117,21 @@ static void both_ends(void **state)
                                   &after) == status);
             assert_close(after, before, 1e-9, 0);
         }
+    }
+}
+
+/* Two waters that are alike in temperature and salinity stay so, to the last bit. */
+static void alike(void **state)
+{
+    (void)state;
+    hw_random_start(20310430);
+    for (int i = 0; i < 2000; i++) {
+        struct water a = random_water();
+        struct hw_blend blend;
+        double share = hw_random_between(0, 1);
+        check(hw_blend_mix(share, a.temp, a.salinity, a.temp, a.salinity, &blend) >= 0);
+        assert_close(blend.temp, a.temp, 0, 0);
+        assert_close(blend.salinity, a.salinity, 0, 0);
     }
 }
 
@@ -213,8 +239,8 @@ static void ranges(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(conserved),    cmocka_unit_test(both_ends), cmocka_unit_test(between),
-        cmocka_unit_test(air_and_back), cmocka_unit_test(ranges),
+        cmocka_unit_test(conserved), cmocka_unit_test(both_ends),    cmocka_unit_test(alike),
+        cmocka_unit_test(between),   cmocka_unit_test(air_and_back), cmocka_unit_test(ranges),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return hw_report_checks(failed);

@@ -1,4 +1,4 @@
-/* test_seawater_core.c - density and ionic strength. */
+/* test_seawater_core.c - density, heat capacity and ionic strength. */
 #include <math.h>
 #include <setjmp.h>
 #include <stdarg.h>
@@ -60,6 +60,31 @@ static void density_rises_with_salt_and_falls_with_heat(void **state)
     }
 }
 
+static double heat_capacity(double salinity, double temp)
+{
+    double result = 0;
+    check(hw_seawater_heat_capacity(salinity, temp, &result) >= 0);
+    return result;
+}
+
+/* UNESCO 44, page 32; its temperatures are on IPTS-68. */
+static void published_heat_capacity(void **state)
+{
+    (void)state;
+    assert_close(heat_capacity(40, 40 / 1.00024), 3980.051, 5e-4, 0);
+}
+
+static void salt_water_takes_less_heat(void **state)
+{
+    (void)state;
+    for (int t = -2; t <= 40; t++) {
+        for (int s = 0; s < 45; s++) {
+            double fall = heat_capacity(s, t) - heat_capacity(s + 1, t);
+            check(fall > 4 && fall < 9);
+        }
+    }
+}
+
 static void ionic_strengths(void **state)
 {
     (void)state;
@@ -87,6 +112,16 @@ static void ends_of_the_ranges(void **state)
     check(result > 1020 && result < 1040);
     assert_status(hw_seawater_density(45, -2, &result), HW_STATUS_STRETCHED);
     assert_status(hw_seawater_density(45, 40, &result), HW_STATUS_STRETCHED);
+    assert_status(hw_seawater_heat_capacity(0, 0, &result), HW_STATUS_OK);
+    assert_status(hw_seawater_heat_capacity(40, 35, &result), HW_STATUS_OK);
+    assert_status(hw_seawater_heat_capacity(nextafter(40, 41), 23.85, &result),
+                  HW_STATUS_STRETCHED);
+    assert_status(hw_seawater_heat_capacity(33.85, nextafter(0, -1), &result), HW_STATUS_STRETCHED);
+    assert_status(hw_seawater_heat_capacity(33.85, nextafter(35, 36), &result),
+                  HW_STATUS_STRETCHED);
+    check(result > 3980 && result < 4020);
+    assert_status(hw_seawater_heat_capacity(45, -2, &result), HW_STATUS_STRETCHED);
+    assert_status(hw_seawater_heat_capacity(45, 40, &result), HW_STATUS_STRETCHED);
     assert_status(hw_seawater_ionic_strength(45, &result), HW_STATUS_OK);
 }
 
@@ -94,6 +129,9 @@ static void refused(double salinity, double temp)
 {
     double result = 1;
     assert_status(hw_seawater_density(salinity, temp, &result), HW_STATUS_RANGE);
+    assert_no_answer(result);
+    result = 1;
+    assert_status(hw_seawater_heat_capacity(salinity, temp, &result), HW_STATUS_RANGE);
     assert_no_answer(result);
 }
 
@@ -126,6 +164,8 @@ int main(void)
         cmocka_unit_test(published_densities),
         cmocka_unit_test(pure_water_is_close_to_tanaka),
         cmocka_unit_test(density_rises_with_salt_and_falls_with_heat),
+        cmocka_unit_test(published_heat_capacity),
+        cmocka_unit_test(salt_water_takes_less_heat),
         cmocka_unit_test(ionic_strengths),
         cmocka_unit_test(ends_of_the_ranges),
         cmocka_unit_test(refusals),

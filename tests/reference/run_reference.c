@@ -225,6 +225,13 @@ static void molar_mass(struct row *row)
     put(row, "grams", row->status == HW_STATUS_OK ? masses[of] : (double)NAN);
 }
 
+static void seawater_heat_capacity(struct row *row)
+{
+    double capacity = 0;
+    row->status = hw_seawater_heat_capacity(number(row, "salinity"), temperature(row), &capacity);
+    put(row, "capacity", capacity);
+}
+
 static void seawater_density(struct row *row)
 {
     double density = 0;
@@ -1229,7 +1236,43 @@ static struct kg_water new_water_of(struct row *row)
     return w;
 }
 
-/* Two waters mixed by mass: the share of the volume that makes this share of the mass is sought. */
+/* Mixes by mass: the share of the volume that makes this share of the mass is sought. */
+static int mix_masses(double share, const struct kg_water *a, const struct kg_water *b,
+                      struct hw_blend *mix)
+{
+    double volume = (1 - share) / a->density;
+    double new_volume = share / b->density;
+    return hw_blend_mix(new_volume / (volume + new_volume), a->temp, a->salinity, b->temp,
+                        b->salinity, mix);
+}
+
+static void blend_masses(struct row *row)
+{
+    struct kg_water a = {.temp = temperature(row), .salinity = number(row, "salinity")};
+    struct kg_water b = {.temp = new_temperature(row), .salinity = number(row, "new_salinity")};
+    struct hw_blend mix;
+    double mass = number(row, "mass");
+    double new_mass = number(row, "new_mass");
+    a.density = density_at(a.temp, a.salinity);
+    b.density = density_at(b.temp, b.salinity);
+    row->status = mix_masses(new_mass / (mass + new_mass), &a, &b, &mix);
+    put(row, "temp", mix.temp);
+    put(row, "salinity", mix.salinity);
+}
+
+/* The mixture as it would be if a kilogram of either water took up the same heat, which the notes on
+ * the carbonate system assume: their pH and ammonia hold at that temperature. */
+static void assume_one_heat_capacity(struct hw_blend *mix, double temp, double new_temp)
+{
+    double density = density_at(mix->temp, mix->salinity);
+    mix->temp = (1 - mix->mass_share) * temp + mix->mass_share * new_temp;
+    double assumed = density_at(mix->temp, mix->salinity);
+    mix->per_old *= assumed / density;
+    mix->per_new *= assumed / density;
+}
+
+/* Two waters mixed by mass. The temperature is as hw_blend_mix gives it, the rest at the temperature
+ * that the rows assume. */
 static void carbonate_blend_kg(struct row *row)
 {
     struct kg_water a = water_of(row);
@@ -1243,9 +1286,9 @@ static void carbonate_blend_kg(struct row *row)
     hw_carbonate_carbon(a.ph, a.alkalinity, a.tan, a.temp, a.salinity, &carbon[0]);
     hw_carbonate_carbon(b.ph, b.alkalinity, 0, b.temp, b.salinity, &carbon[1]);
     hw_carbonate_air(a.ph, a.alkalinity, a.tan, a.temp, a.salinity, &air);
-    double new_volume = share / b.density;
-    row->status = hw_blend_mix(new_volume / ((1 - share) / a.density + new_volume), a.temp,
-                               a.salinity, b.temp, b.salinity, &mix);
+    row->status = mix_masses(share, &a, &b, &mix);
+    put(row, "temp", mix.temp);
+    assume_one_heat_capacity(&mix, a.temp, b.temp);
     double density = density_at(mix.temp, mix.salinity);
     double alkalinity = hw_blend_level(&mix, a.alkalinity, b.alkalinity);
     double mixed_carbon = hw_blend_level(&mix, carbon[0], carbon[1]);
@@ -1255,7 +1298,6 @@ static void carbonate_blend_kg(struct row *row)
     hw_carbonate_ph_in_air(alkalinity, air, tan, mix.temp, mix.salinity, &ph[2]);
     double tan_kg = kg_of(tan, density) / HW_MOLAR_N;
     double before = free_kg(a.ph, a.temp, a.salinity, number(row, "tan"));
-    put(row, "temp", mix.temp);
     put(row, "salinity", mix.salinity);
     put(row, "alkalinity", kg_of(alkalinity, density));
     put(row, "carbon_tank", kg_of(carbon[0], a.density));
@@ -1380,6 +1422,7 @@ static const struct function {
     {"nitrogen_convert", nitrogen_convert},
     {"molar_mass", molar_mass},
     {"seawater_density", seawater_density},
+    {"seawater_heat_capacity", seawater_heat_capacity},
     {"seawater_ionic_strength", seawater_ionic_strength},
     {"conductivity_ratio", conductivity_ratio},
     {"salinity_from_ratio", salinity_from_ratio},
@@ -1467,6 +1510,7 @@ static const struct function {
     {"carbonate_ph_in_air", carbonate_ph_in_air},
     {"carbonate_air", carbonate_air},
     {"blend_mix", blend_mix},
+    {"blend_masses", blend_masses},
     {"blend_level", blend_level},
     {"blend_carbon", blend_carbon},
     {"carbonate_constants", carbonate_constants},
