@@ -68,21 +68,32 @@ static void fit_scales(struct panel *panel)
     }
 }
 
-/* From point `first` to point `last` a note is raised: a bar above the plot, dashed lines where it begins or ends on the
- * way. */
-static void draw_run(const struct panel *panel, double bar, size_t first, size_t last)
+/* Where some notes begin or end between point k and the next: dashed lines to both axes. Returns the place across. */
+static double draw_turn(const struct panel *panel, uint32_t notes, double bar, size_t k)
 {
-    const size_t ends[] = {first, last};
-    const bool inside[] = {first > 0, last + 1 < panel->view->total};
-    double a = fmin(place_x(panel, first), place_x(panel, last));
-    double b = fmax(place_x(panel, first), place_x(panel, last));
-    plot_line(panel->plot, (double[2]){a - 2.5, bar}, (double[2]){b + 2.5, bar}, PLOT_BAR);
-    for (size_t i = 0; i < 2; i++) {
-        if (inside[i]) {
-            double x = place_x(panel, ends[i]);
-            plot_line(panel->plot, (double[2]){x, bar}, (double[2]){x, panel->y.from}, PLOT_DASHED);
-        }
+    double out[HW_RESULTS];
+    double way = hw_points_turn(&panel->view->points, k, notes, out);
+    double x = place_x(panel, k) + way * (place_x(panel, k + 1) - place_x(panel, k));
+    double value = sweep_shown(panel->view, panel->result, out[panel->result]);
+    plot_line(panel->plot, (double[2]){x, bar}, (double[2]){x, panel->y.from}, PLOT_DASHED);
+    if (value >= panel->view->low[panel->result] && value <= panel->view->high[panel->result]) {
+        double y = plot_scale_place(&panel->y, value);
+        plot_line(panel->plot, (double[2]){panel->x.from, y}, (double[2]){x, y}, PLOT_DASHED);
     }
+    return x;
+}
+
+/* From point `first` to point `last` some notes are raised: a bar above the plot. */
+static void draw_run(const struct panel *panel, uint32_t notes, double bar, size_t first,
+                     size_t last)
+{
+    bool begins = first > 0;
+    bool ends = last + 1 < panel->view->total;
+    double a = begins ? draw_turn(panel, notes, bar, first - 1) : place_x(panel, first);
+    double b = ends ? draw_turn(panel, notes, bar, last) : place_x(panel, last);
+    double outside = a < b ? 2.5 : -2.5;
+    plot_line(panel->plot, (double[2]){begins ? a : a - outside, bar},
+              (double[2]){ends ? b : b + outside, bar}, PLOT_BAR);
 }
 
 static void draw_hatching(const struct panel *panel, size_t first, size_t last)
@@ -110,7 +121,7 @@ static void draw_runs(const struct panel *panel, uint32_t notes, double bar)
         if (on && !raised && isnan(bar)) {
             draw_hatching(panel, first, k - 1);
         } else if (on && !raised) {
-            draw_run(panel, bar, first, k - 1);
+            draw_run(panel, notes, bar, first, k - 1);
         }
         first = raised && !on ? k : first;
         on = raised;

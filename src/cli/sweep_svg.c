@@ -83,7 +83,10 @@ static void draw_results(struct sweep_view *view, struct plot *plot)
         }
     }
     if (one_axis && view->n_told > 0 && view->letter[view->told[0]] != '\0') {
-        plot_wrapped(plot, 0, &plot_words, "A bar above a plot shows where its letter holds.");
+        plot_wrapped(
+            plot, 0, &plot_words,
+            "A bar above a plot shows where its letter holds; dashed lines where that begins or "
+            "ends, and the value there.");
     }
     if (one_axis && view->refused > 0 && first < calc->n_results) {
         plot_wrapped(plot, 0, &plot_words, "Hatched: no answer there.");

@@ -24,7 +24,7 @@ const char *sweep_unit(const struct sweep_view *view, size_t result)
     return own ? own->name : view->question->calc->results[result].unit;
 }
 
-static double shown_value(const struct sweep_view *view, size_t result, double value)
+double sweep_shown(const struct sweep_view *view, size_t result, double value)
 {
     const struct hw_result *this = &view->question->calc->results[result];
     const struct hw_unit *own = own_unit_of(view, result);
@@ -109,7 +109,7 @@ bool sweep_is_refused(const struct sweep_view *view, size_t k)
 
 double sweep_value(const struct sweep_view *view, size_t result, size_t k)
 {
-    return shown_value(view, result, view->points.batch.out[result][k - view->points.first]);
+    return sweep_shown(view, result, view->points.batch.out[result][k - view->points.first]);
 }
 
 void sweep_cell(const struct sweep_view *view, size_t result, size_t k, char text[NUMBER_MAX])

@@ -46,6 +46,9 @@ uint32_t sweep_notes(const struct sweep_view *view, size_t k);
 bool sweep_is_refused(const struct sweep_view *view, size_t k);
 double sweep_value(const struct sweep_view *view, size_t result, size_t k);
 
+/* A value of a result in the unit that is shown. */
+double sweep_shown(const struct sweep_view *view, size_t result, double value);
+
 /* A result at point k as it stands in a cell: its number, "-" where it does not apply, "x" without an answer. */
 void sweep_cell(const struct sweep_view *view, size_t result, size_t k, char text[NUMBER_MAX]);
 

@@ -41,6 +41,49 @@ void hw_points_answer(struct hw_points *points, size_t first, size_t n)
     points->held = n;
 }
 
+/* Answers HW_BLOCK points that part the way from a to b of the one axis. */
+static void part(struct hw_points *points, double a, double b)
+{
+    double *in = points->batch.in[points->question->axis[0].input];
+    for (size_t row = 0; row < HW_BLOCK; row++) {
+        double place = (double)row / (HW_BLOCK - 1);
+        in[row] = place < 0.5 ? a + place * (b - a) : b - (1 - place) * (b - a);
+    }
+    hw_batch_run(&points->batch, HW_BLOCK);
+}
+
+/* The first row whose notes differ from those of row 0, or the last. */
+static size_t first_turned(const struct hw_batch *batch, uint32_t notes)
+{
+    size_t row = 1;
+    while (row < HW_BLOCK - 1 && (batch->notes[row] & notes) == (batch->notes[0] & notes)) {
+        row++;
+    }
+    return row;
+}
+
+double hw_points_turn(struct hw_points *points, size_t k, uint32_t notes, double out[HW_RESULTS])
+{
+    const struct hw_axis *axis = &points->question->axis[0];
+    const struct hw_input *input = &points->question->calc->inputs[axis->input];
+    const double *in = points->batch.in[axis->input];
+    const double from = hw_sweep_value(input, &axis->sweep, k);
+    const double to = hw_sweep_value(input, &axis->sweep, k + 1);
+    const int rounds = input->kind == HW_COUNT ? 0 : 2;
+    size_t row = 0;
+    part(points, rounds == 0 ? to : from, to);
+    for (int i = 0; i < rounds; i++) {
+        row = first_turned(&points->batch, notes);
+        part(points, in[row - 1], in[row]);
+    }
+    row = rounds == 0 ? 0 : first_turned(&points->batch, notes);
+    for (size_t i = 0; i < points->question->calc->n_results; i++) {
+        out[i] = points->batch.out[i][row];
+    }
+    points->held = 0;
+    return (in[row] - from) / (to - from);
+}
+
 void hw_points_take(const struct hw_points *points, size_t k, struct hw_question *question,
                     struct hw_answer *answer)
 {

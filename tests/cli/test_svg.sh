@@ -73,16 +73,34 @@ reading='ammonia --tan 0.6 --salinity 34'
 bath='bath --volume 12L --strength 1%wv --target 6mg/L'
 change='change --volume 20gal --now 0.18 --keep 0.18 --floor 0.15 --strength 1mg/mL'
 
-# One axis, two results: each its panel; the caution on the way has a letter and a dashed line in each.
+# One axis, two results: each its panel; the caution on the way has a letter and dashed lines to both axes in each.
 draw 0 line $reading --ph 7.8:8.6:0.1 --temp 78F --only free,long_ratio
 has 2 '<polyline'
 has 18 '<circle'
-has 2 'stroke-dasharray'
+has 4 'stroke-dasharray'
 has 3 '>a</text>'
 has 1 'CAUTION act-today (at every point): Total'
 has 1 '>free, mg/L</text>'
 has 2 '>ph</text>'
 has 2 '>8.6</text>'
+
+# The dashed lines meet where the caution begins: at the published limit on one axis, on the other where the limit is
+# asked for backwards. Ticks 0.00 and 0.15, 7.8 and 8.6 tell the scales.
+draw 0 limit $reading --ph 7.8:8.6:0.1 --temp 25 --only free_for_limit
+has 1 'A bar above a plot shows where its letter holds; dashed'
+at_limit=$("$program" $reading --temp 25 --solve ph --for free_for_limit=0.035 --only long_ratio --format csv |
+    awk -F, 'NR == 1 { for (i = 1; i <= NF; i++) if ($i == "ph") c = i } NR == 2 { print $c }')
+met=$(tr '<' '\n' <"$name.svg" | awk -v limit=0.035 -v ph="$at_limit" '
+    function value(name) { match($0, name "=\"[0-9.]*\""); return substr($0, RSTART + length(name) + 2) + 0 }
+    /^line/ && /#ccc/ { if (low == "") low = value("y1"); high = value("y1") }
+    /^line/ && /#000/ && value("x1") == value("x2") && value("y2") == value("y1") + 4 {
+        if (left == "") left = value("x1"); right = value("x1") }
+    /dasharray/ && value("x1") == value("x2") { across = value("x1") }
+    /dasharray/ && value("y1") == value("y2") { down = value("y1") }
+    END { x = 7.8 + (across - left) / (right - left) * 0.8; y = (low - down) / (low - high) * 0.15
+          print ((x - ph) ^ 2 < 0.0005 ^ 2 && (y - limit) ^ 2 < 0.0001 ^ 2) ? "met" : x " " ph " " y }')
+[ "$met" = met ] || fail "dashed lines at $met"
+checks=$((checks + 1))
 
 # No --only: all that apply.
 draw 0 all $reading --ph 7.8:8.6:0.1 --temp 25

@@ -3,6 +3,7 @@
 #include "assert_close.h"
 #include "cli/help.h"
 #include "engine/points.h"
+#include "tables.h"
 
 #include <math.h>
 #include <setjmp.h>
@@ -203,6 +204,76 @@ static void counts_are_swept_too(void **state)
     check_same_bits(&alone.out[0], &answer.out[0], sizeof alone.out[0], "times=7");
 }
 
+static double input_at(const struct hw_question *question, size_t k)
+{
+    const struct hw_axis *axis = &question->axis[0];
+    return hw_sweep_value(&question->calc->inputs[axis->input], &axis->sweep, k);
+}
+
+/* Where a caution begins or ends between two points, upwards and downwards: asked alone, just beside it, the caution
+ * holds on one side and not on the other. At the limit for days the ratio to it is 1. */
+static void where_a_caution_turns(void **state)
+{
+    (void)state;
+    static const char *const sweeps[] = {"7.8:8.6:0.1", "8.6:7.8:-0.1", "7:9:2"};
+    static struct hw_points points;
+    const struct hw_calc *calc = find_calc("ammonia");
+    uint32_t over = UINT32_C(1) << HW_AMMONIA_NOTE_OVER_LONG_SALT;
+    size_t ratio = hw_result_find(calc, "long_ratio", 10);
+    for (size_t i = 0; i < sizeof sweeps / sizeof *sweeps; i++) {
+        struct hw_question question;
+        char line[LINE];
+        size_t turns = 0;
+        size_t which = 0;
+        (void)snprintf(line, sizeof line, "tan=0.6;temp=25;salinity=34;ph=%s", sweeps[i]);
+        assert_int_equal(ask_settle(calc, line, &question, &which), HW_FINE);
+        hw_points_begin(&points, &question);
+        size_t total = hw_points_count(&question);
+        for (size_t k = 0; k + 1 < total; k++) {
+            hw_points_answer(&points, k, 2);
+            if (((points.batch.notes[0] ^ points.batch.notes[1]) & over) == 0) {
+                continue;
+            }
+            double out[HW_RESULTS];
+            double way = hw_points_turn(&points, k, over, out);
+            double reach = input_at(&question, k + 1) - input_at(&question, k);
+            turns++;
+            check(way > 0 && way <= 1);
+            assert_close(out[ratio], 1, 2e-4, 0);
+            for (int side = -1; side <= 1; side += 2) {
+                struct hw_question alone;
+                struct hw_answer answer;
+                double ph = input_at(&question, k) + (way + side * 2e-5) * reach;
+                (void)snprintf(line, sizeof line, "tan=0.6;temp=25;salinity=34;ph=%.15g", ph);
+                ask(calc, line, &alone, &answer);
+                check(((answer.notes & over) != 0) == (side * reach > 0));
+            }
+        }
+        check(turns == 1);
+    }
+}
+
+/* Three doses or four, and nothing in between. */
+static void whole_numbers_turn_at_the_next(void **state)
+{
+    (void)state;
+    static struct hw_points points;
+    struct hw_question question;
+    size_t which = 0;
+    double out[HW_RESULTS];
+    const struct hw_calc *calc = find_calc("course");
+    uint32_t over = UINT32_C(1) << HW_COURSE_NOTE_COURSE_OVER_5;
+    assert_int_equal(ask_settle(calc,
+                                "volume=75L;biofilter=no;strength=1%wv;target=3mg/L;doses=1:4:1",
+                                &question, &which),
+                     HW_FINE);
+    hw_points_begin(&points, &question);
+    hw_points_answer(&points, 0, 2);
+    check((points.batch.notes[0] & over) == 0 && (points.batch.notes[1] & over) != 0);
+    assert_close(hw_points_turn(&points, 0, over, out), 1, 0, 0);
+    assert_close(out[hw_result_find(calc, "level_last", 10)], 5.25, 0, 1e-15);
+}
+
 /* The first in the order of the table runs across, whatever was written first; a full block. */
 static void order_of_a_grid(void **state)
 {
@@ -256,6 +327,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_calculation),
         cmocka_unit_test(counts_are_swept_too),
+        cmocka_unit_test(where_a_caution_turns),
+        cmocka_unit_test(whole_numbers_turn_at_the_next),
         cmocka_unit_test(order_of_a_grid),
         cmocka_unit_test(a_third_sweep_and_sweeps_from_files),
     };
