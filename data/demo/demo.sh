@@ -168,7 +168,7 @@ say 'A tenth of the water is changed for that; an hour later the kit shows 0.50.
     'A bath in formalin is spoken of, 150 ppm. Of what? It is not guessed.'
 refused 2 dose --volume 12L --kind formalin --target 150ppm
 ask dose --volume 12L --kind formalin --formalin-basis solution-ul --target 150 \
-    --only liquid,solution_ul,solution_mg,formaldehyde,oxygen_cost
+    --only liquid,solution_ul,solution_mg,formaldehyde,oxygen_used
 
 stage emergency '2031-03-05, day 4 of copper. 12:15: the fish is at the surface.'
 

@@ -15,6 +15,10 @@ extern "C" {
 #define HW_BLEND_SHARE_MIN 0.0
 #define HW_BLEND_SHARE_MAX 1.0
 
+/* Total ammonia of either water, mg/L: no fish lives in more. */
+#define HW_BLEND_TAN_MIN 0.0
+#define HW_BLEND_TAN_MAX 200.0
+
 /* How two waters mix. */
 struct hw_blend {
     double mass_share; /* of the mixture that is new water */
@@ -41,8 +45,10 @@ struct hw_blend {
  *  1. mass_share w = x r2 / ((1 - x) r1 + x r2), with densities r1 and r2.
  *  2. salinity is (1 - w) s1 + w s2; temp is (1 - q) t1 + q t2, with q = w c2 / ((1 - w) c1 + w c2)
  *     and c the specific heat capacities. The heat of mixing is not modelled: fresh and sea water
- *     mixed are some 0.005 degrees cooler.
- *  3. per_old = (1 - w) r / r1 and per_new = w r / r2, with r the density of the mixture.
+ *     mixed are some 0.005 degrees cooler, up to 0.04 in cold brine.
+ *  3. The heat capacities are used up to 45 g/kg and 40 degrees without a status of their own: there
+ *     they are within 0.13 % of the TEOS-10 standard.
+ *  4. per_old = (1 - w) r / r1 and per_new = w r / r2, with r the density of the mixture.
  * Source
  *   Conservation of mass; density and heat capacity as in seawater.h.
  */
@@ -56,7 +62,9 @@ int hw_blend_mix(double share, double temp, double salinity, double new_temp, do
  *   level   in the old water, per litre, in any unit
  *   fresh   in the new water, the same unit
  * Returned
- *   the level in the mixture; NaN when anything given is
+ *   mixed   the level in the mixture
+ * Status
+ *   HW_STATUS_OK; HW_STATUS_RANGE: the blend has no answer, or a level is not finite
  * Notes
  *  1. level x per_old + fresh x per_new: the mass is conserved, so per kilogram it is
  *     (1 - w) a1 + w a2.
@@ -64,7 +72,7 @@ int hw_blend_mix(double share, double temp, double salinity, double new_temp, do
  * Source
  *   Conservation of mass.
  */
-double hw_blend_level(const struct hw_blend *blend, double level, double fresh);
+int hw_blend_level(const struct hw_blend *blend, double level, double fresh, double *mixed);
 
 #ifdef __cplusplus
 }

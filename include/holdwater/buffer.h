@@ -19,6 +19,8 @@ extern "C" {
 #define HW_BUFFER_VOLUME_MAX     1e5
 #define HW_BUFFER_ALKALINITY_MIN 0.0
 #define HW_BUFFER_ALKALINITY_MAX 10.0
+#define HW_BUFFER_TAN_MIN        0.0 /* total ammonia, mg N/L */
+#define HW_BUFFER_TAN_MAX        200.0
 
 enum hw_buffer_source { HW_BUFFER_BICARBONATE = 0, HW_BUFFER_CARBONATE = 1 };
 

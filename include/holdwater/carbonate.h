@@ -24,9 +24,38 @@ extern "C" {
 #define HW_CARBONATE_AIR_MIN        100.0
 #define HW_CARBONATE_AIR_MAX        10000.0
 #define HW_CARBONATE_TAN_MIN        0.0
-#define HW_CARBONATE_TAN_MAX        200.0
+#define HW_CARBONATE_TAN_MAX        210.0 /* a mixture of two waters with 200 included */
 #define HW_CARBONATE_TEMP_MIN       0.0
 #define HW_CARBONATE_TEMP_MAX       40.0
+
+/* The constants of one water, on the total scale in mol per kg of solution. */
+struct hw_carbonate_constants {
+    double pk1, pk2;         /* of carbonic acid */
+    double pkb, pkw, pkn;    /* of boric acid, of water, of ammonium */
+    double boron;            /* total, mol/kg */
+    double per_atmosphere;   /* carbon dioxide, mol/kg, in balance with one atmosphere of it */
+    double density;          /* kg/L */
+    double meter_over_total; /* a meter's pH minus pH on the total scale */
+};
+
+/* hw_carbonate_constants - the constants that the other functions use.
+ *
+ * Given
+ *   temp        degrees Celsius, HW_CARBONATE_TEMP_MIN to HW_CARBONATE_TEMP_MAX
+ *   salinity    g/kg, HW_PH_SALINITY_MIN to HW_PH_SALINITY_MAX
+ * Returned
+ *   constants   all parts; each NaN without an answer
+ * Status
+ *   As hw_ph_offset of the meter; HW_STATUS_RANGE
+ * Notes
+ *  1. Below 5 g/kg KB lies outside its fit and the pairing of ions is sea salt's still: pH by them is
+ *     good to 0.1 there. No status tells; a caller should.
+ * Source
+ *   K1, K2: Waters, Millero & Woosley 2014, total scale. KB: Dickson 1990. Boron: Uppstrom 1974.
+ *   KW: Millero 1995 as in the Guide of 2007. KN: Clegg & Whitfield 1995. Carbon dioxide: Weiss
+ *   1974. Density: hw_seawater_density. Scale: hw_ph_offset.
+ */
+int hw_carbonate_constants(double temp, double salinity, struct hw_carbonate_constants *constants);
 
 /* hw_carbonate_carbon - dissolved carbon of water whose pH and alkalinity were measured.
  *
@@ -47,8 +76,7 @@ extern "C" {
  *  2. Not modelled: phosphate (above 5 mg/L it moves pH in air by 0.02), silicate, fluoride, salts
  *     that are no sea salt.
  * Source
- *   K1, K2: Waters, Millero & Woosley 2014, total scale. KB: Dickson 1990. Boron: Uppstrom 1974.
- *   KW: Millero 1995 as in the Guide of 2007. KN: Clegg & Whitfield 1995. Scale: hw_ph_offset.
+ *   Constants: hw_carbonate_constants.
  */
 int hw_carbonate_carbon(double ph, double alkalinity, double tan, double temp, double salinity,
                         double *carbon);
@@ -83,7 +111,7 @@ int hw_carbonate_ph(double alkalinity, double carbon, double tan, double temp, d
  *  1. The pH at which Anc + K0 f air K1/h (1 + 2 K2/h) = TA, by the same halving.
  *  2. Hours with strong air; a closed room holds 800 to 1200 uatm and keeps pH 0.25 to 0.4 lower.
  * Source
- *   As hw_carbonate_carbon; K0 and fugacity: Weiss 1974.
+ *   Constants: hw_carbonate_constants.
  */
 int hw_carbonate_ph_in_air(double alkalinity, double air, double tan, double temp, double salinity,
                            double *ph);

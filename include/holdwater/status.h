@@ -11,7 +11,8 @@
  *  2. Ranges are checked from both sides (lo <= x and x <= hi), so that NaN and infinity are
  *     refused everywhere. Both ends of a range belong to it.
  *  3. An unknown choice is told before a number out of range, when both are wrong.
- *  4. No function of the library keeps state, allocates, reads the locale or sets errno.
+ *  4. No function of the library keeps state, allocates, reads the locale or uses errno
+ *     (the functions of libm that some call may set it).
  */
 #ifndef HOLDWATER_STATUS_H
 #define HOLDWATER_STATUS_H

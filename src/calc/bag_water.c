@@ -1,7 +1,7 @@
 /* bag_water.c - the reckoning of the water of one bag, and its working. */
 #include "calc/bag_water.h"
 
-#include "holdwater/seawater.h"
+#include "calc/free_ammonia.h"
 
 #include <math.h>
 
@@ -61,14 +61,8 @@ static void step_total(const struct bag_water *bag, const double in[], struct hw
 void bag_work(const double in[], struct hw_steps *steps)
 {
     struct bag_water bag = bag_water(in);
-    double ionic = NAN;
-    hw_seawater_ionic_strength(in[SALINITY], &ionic);
     step_gaps(in, steps);
-    hw_step(steps, "ionic_strength", ionic, "mol/kg", "khoo1977",
-            "19.924*%.10g/(1000 - 1.005*%.10g)", in[SALINITY], in[SALINITY]);
-    hw_step(steps, "pka", bag.open.pk, "", "khoo1977",
-            "0.09018 + 2729.92/(%.10g + 273.15) + (0.1552 - 0.0003142*%.10g)*%.10g", in[TEMP],
-            in[TEMP], ionic);
+    step_pk_khoo("pka", bag.open.pk, in[TEMP], in[SALINITY], steps);
     step_free("free_bag", &bag.shut, in[PH_BAG], in, steps);
     step_free("free_open", &bag.open, in[PH_OPEN], in, steps);
     hw_step(steps, "times_worse", bag.times_worse, "", "",

@@ -1,15 +1,17 @@
 /* blend_states.c - the reckoning of one change of water. */
 #include "calc/blend_states.h"
+
+#include "calc/free_ammonia.h"
+#include "calc/long_limit.h"
 #include "tables.h"
 
 #include <math.h>
 
-/* Free ammonia of a total at a pH, as N. */
-static double free_at(double ph, double pk, double tan)
+static double level_of(const struct hw_blend *blend, double level, double fresh)
 {
-    double fraction = NAN;
-    hw_ammonia_fraction_at_pk(ph, pk, &fraction);
-    return fraction * tan;
+    double mixed = NAN;
+    hw_blend_level(blend, level, fresh, &mixed);
+    return mixed;
 }
 
 static void find_mixture(struct blend_states *s, const double in[])
@@ -20,7 +22,7 @@ static void find_mixture(struct blend_states *s, const double in[])
     s->above_fit = status > 0;
     s->tan_before = nitrogen_to_n(basis, in[TAN]);
     s->tan_fresh = nitrogen_to_n(basis, in[FRESH_TAN]);
-    s->tan_after = hw_blend_level(&s->blend, s->tan_before, s->tan_fresh);
+    s->tan_after = level_of(&s->blend, s->tan_before, s->tan_fresh);
     int before =
         hw_ammonia_pk(HW_AMMONIA_KHOO1977, HW_PH_METER, in[TEMP], in[SALINITY], &s->pk_before);
     int after = hw_ammonia_pk(HW_AMMONIA_KHOO1977, HW_PH_METER, s->blend.temp, s->blend.salinity,
@@ -56,37 +58,36 @@ static void find_states(struct blend_states *s, const double in[])
         s->refusal = PH_NOT_ALKALINITY;
         return;
     }
-    s->alkalinity = hw_blend_level(b, in[ALKALINITY], in[FRESH_ALKALINITY]);
-    s->carbon = hw_blend_level(b, s->carbon_before, s->carbon_fresh);
+    s->alkalinity = level_of(b, in[ALKALINITY], in[FRESH_ALKALINITY]);
+    s->carbon = level_of(b, s->carbon_before, s->carbon_fresh);
     hw_carbonate_air(in[PH], in[ALKALINITY], s->tan_before, in[TEMP], in[SALINITY], &s->tank_air);
     int status = hw_carbonate_ph(s->alkalinity, s->carbon, s->tan_after, b->temp, b->salinity,
                                  &s->ph[MIXED]);
     s->stretched = s->stretched || status > 0;
     hw_carbonate_ph_in_air(s->alkalinity, in[AIR_CO2], s->tan_after, b->temp, b->salinity,
                            &s->ph[AIRED]);
-    s->co2_odd = hw_carbonate_ph_in_air(s->alkalinity, s->tank_air, s->tan_after, b->temp,
-                                        b->salinity, &s->ph[SAME_CO2]) < 0;
+    hw_carbonate_ph_in_air(s->alkalinity, s->tank_air, s->tan_after, b->temp, b->salinity,
+                           &s->ph[SAME_CO2]);
+    s->co2_odd = !(s->tank_air >= HW_CARBONATE_AIR_MIN && s->tank_air <= HW_CARBONATE_AIR_MAX);
     for (int i = 0; i < STATES; i++) {
         s->free[i] = free_at(s->ph[i], s->pk_after, s->tan_after);
-        if (!isnan(s->ph[i]) && isnan(s->free[i])) {
+        if (isnan(s->free[i]) && !(i == SAME_CO2 && s->co2_odd)) {
             s->refusal = OUTSIDE_PH;
         }
     }
 }
 
-static void find_highest(struct blend_states *s, const double in[])
+/* The tank as it is, and the mixture at the highest pH that it may have. */
+static void find_limits(struct blend_states *s, const double in[])
 {
     double ph = s->ph_worst;
-    double pk_before = NAN;
-    double pk_after = NAN;
     for (int i = 0; i < STATES; i++) {
         ph = fmax(ph, s->ph[i]);
     }
-    hw_ammonia_pk(HW_AMMONIA_EPA1989, HW_PH_METER, in[TEMP], in[SALINITY], &pk_before);
-    hw_ammonia_pk(HW_AMMONIA_EPA1989, HW_PH_METER, s->blend.temp, s->blend.salinity, &pk_after);
-    s->highest_nh3 =
-        nitrogen_from_n(HW_NITROGEN_NH3, fmax(free_at(in[PH], pk_before, s->tan_before),
-                                              free_at(ph, pk_after, s->tan_after)));
+    struct long_limit before = long_limit(in[PH], in[TEMP], in[SALINITY]);
+    struct long_limit after = long_limit(ph, s->blend.temp, s->blend.salinity);
+    s->over_salt = s->tan_before > before.salt_n || s->tan_after > after.salt_n;
+    s->over_fresh = s->tan_before > before.fresh_n || s->tan_after > after.fresh_n;
 }
 
 struct blend_states blend_states(const double in[])
@@ -117,6 +118,6 @@ struct blend_states blend_states(const double in[])
             s.refusal = OUTSIDE_PH;
         }
     }
-    find_highest(&s, in);
+    find_limits(&s, in);
     return s;
 }

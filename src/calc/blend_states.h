@@ -47,7 +47,7 @@ struct blend_states {
     double ph[STATES], free[STATES];
     double free_before;
     double ph_worst, free_worst;
-    double highest_nh3; /* of all states, mg NH3/L as the salt-water limits count it */
+    bool over_salt, over_fresh; /* some state is above the published limit for days that applies */
 };
 
 struct blend_states blend_states(const double in[]);

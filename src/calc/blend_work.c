@@ -1,5 +1,7 @@
 /* blend_work.c - the working of a change of water. */
 #include "calc/blend_states.h"
+#include "calc/carbonate_work.h"
+#include "calc/free_ammonia.h"
 #include "holdwater/seawater.h"
 
 #include <math.h>
@@ -12,30 +14,41 @@ static void step_level(const char *symbol, double value, const char *unit,
             s->blend.per_old, new_level, s->blend.per_new);
 }
 
-static void step_free(const char *symbol, double value, double tan, double pk, double ph,
-                      struct hw_steps *steps)
+/* The carbon of both waters, and of the mixture; the carbon dioxide of the tank. */
+static void step_carbons(const struct blend_states *s, const double in[], struct hw_steps *steps)
 {
-    hw_step(steps, symbol, value, "mg/L", "khoo1977", "%.10g / (1 + 10^(%.10g - %.10g))", tan, pk,
-            ph);
+    const struct carbonate_water tank = {in[ALKALINITY], s->tan_before, in[TEMP], in[SALINITY]};
+    const struct carbonate_water fresh = {in[FRESH_ALKALINITY], s->tan_fresh, in[FRESH_TEMP],
+                                          in[FRESH_SALINITY]};
+    step_carbon("carbon_before", s->carbon_before, in[PH], &tank, steps);
+    step_carbon("carbon_fresh", s->carbon_fresh, in[FRESH_PH], &fresh, steps);
+    step_level("carbon", s->carbon, "mmol/L", s, s->carbon_before, s->carbon_fresh, steps);
+    step_level("alkalinity_after", s->alkalinity, "meq/L", s, in[ALKALINITY], in[FRESH_ALKALINITY],
+               steps);
+    step_air("tank_co2", s->tank_air, in[PH], s->carbon_before, &tank, steps);
 }
 
 static void step_states(const struct blend_states *s, const double in[], struct hw_steps *steps)
 {
-    static const char *const ph_names[STATES] = {"ph_after", "ph_same_co2", "ph_aired"};
-    static const char *const free_names[STATES] = {"free_after", "free_same_co2", "free_aired"};
-    hw_step(steps, "carbon_before", s->carbon_before, "mmol/L", "carbonate-set", "%.10g",
-            s->carbon_before);
-    hw_step(steps, "carbon_fresh", s->carbon_fresh, "mmol/L", "carbonate-set", "%.10g",
-            s->carbon_fresh);
-    step_level("carbon", s->carbon, "mmol/L", s, s->carbon_before, s->carbon_fresh, steps);
-    step_level("alkalinity_after", s->alkalinity, "meq/L", s, in[ALKALINITY], in[FRESH_ALKALINITY],
-               steps);
-    hw_step(steps, "tank_co2", s->tank_air, "uatm", "carbonate-set", "%.10g", s->tank_air);
+    static const struct carbonate_symbols ph[STATES] = {
+        {"ph_after", "alkalinity_at_ph_after"},
+        {"ph_same_co2", "alkalinity_at_ph_same_co2"},
+        {"ph_aired", "alkalinity_at_ph_aired"},
+    };
+    static const char *const free[STATES] = {"free_after", "free_same_co2", "free_aired"};
+    const struct carbonate_water mixture = {s->alkalinity, s->tan_after, s->blend.temp,
+                                            s->blend.salinity};
+    const double air[STATES] = {[SAME_CO2] = s->tank_air, [AIRED] = in[AIR_CO2]};
     for (int i = 0; i < STATES; i++) {
-        if (!isnan(s->free[i])) {
-            hw_step(steps, ph_names[i], s->ph[i], "", "carbonate-set", "%.10g", s->ph[i]);
-            step_free(free_names[i], s->free[i], s->tan_after, s->pk_after, s->ph[i], steps);
+        if (isnan(s->free[i])) {
+            continue;
         }
+        if (i == MIXED) {
+            step_ph_closed(&ph[i], s->ph[i], s->carbon, &mixture, steps);
+        } else {
+            step_ph_in_air(&ph[i], s->ph[i], air[i], &mixture, steps);
+        }
+        step_free_at(free[i], s->free[i], s->tan_after, s->pk_after, s->ph[i], steps);
     }
 }
 
@@ -59,15 +72,18 @@ void blend_work(const double in[], struct hw_steps *steps)
 {
     struct blend_states s = blend_states(in);
     const struct hw_blend *b = &s.blend;
-    hw_step(steps, "pk_before", s.pk_before, "", "khoo1977", "%.10g", s.pk_before);
-    hw_step(steps, "pk_after", s.pk_after, "", "khoo1977", "%.10g", s.pk_after);
-    step_free("free_before", s.free_before, s.tan_before, s.pk_before, in[PH], steps);
+    step_pk_khoo("pk_before", s.pk_before, in[TEMP], in[SALINITY], steps);
+    step_pk_khoo("pk_after", s.pk_after, b->temp, b->salinity, steps);
+    step_free_at("free_before", s.free_before, s.tan_before, s.pk_before, in[PH], steps);
     step_level("tan_after", s.tan_after, "mg/L", &s, s.tan_before, s.tan_fresh, steps);
     if (s.carbonate) {
+        step_carbons(&s, in, steps);
         step_states(&s, in, steps);
     } else {
-        hw_step(steps, "ph_worst", s.ph_worst, "", "our-arithmetic", "%.10g", s.ph_worst);
-        step_free("free_worst", s.free_worst, s.tan_after, s.pk_after, s.ph_worst, steps);
+        hw_step(steps, "ph_worst", s.ph_worst, "", "our-arithmetic",
+                "(%.10g > %.10g ? %.10g : %.10g) + %.10g", in[PH], in[FRESH_PH], in[PH],
+                in[FRESH_PH], s.ph_worst - fmax(in[PH], in[FRESH_PH]));
+        step_free_at("free_worst", s.free_worst, s.tan_after, s.pk_after, s.ph_worst, steps);
     }
     hw_step(steps, "salinity_after", b->salinity, "g/kg", "conservation",
             "(1 - %.15g) * %.10g + %.15g * %.10g", b->mass_share, in[SALINITY], b->mass_share,

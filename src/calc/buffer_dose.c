@@ -1,30 +1,26 @@
 /* buffer_dose.c - the reckoning of one dose of buffer, and its working. */
 #include "calc/buffer_dose.h"
 
+#include "calc/carbonate_work.h"
+#include "calc/free_ammonia.h"
+#include "calc/long_limit.h"
+
 #include <math.h>
 
 /* Carbon dioxide of open air, uatm. */
 static const double open_air = 420;
 
-/* Free ammonia of a total at a pH, mg/L as N. */
-static double free_at(double ph, double pk, double tan)
-{
-    double fraction = NAN;
-    hw_ammonia_fraction_at_pk(ph, pk, &fraction);
-    return fraction * tan;
-}
-
 static void find_free(struct buffer_dose *dose, const double in[])
 {
-    double pk_1989 = NAN;
     int status = hw_ammonia_pk(HW_AMMONIA_KHOO1977, HW_PH_METER, in[TEMP], in[SALINITY], &dose->pk);
     dose->stretched = dose->stretched || status > 0;
-    hw_ammonia_pk(HW_AMMONIA_EPA1989, HW_PH_METER, in[TEMP], in[SALINITY], &pk_1989);
     double highest = fmax(in[PH], fmax(dose->ph_after, dose->ph_aired));
+    struct long_limit limit = long_limit(highest, in[TEMP], in[SALINITY]);
+    dose->over_salt = in[TAN] > limit.salt_n;
+    dose->over_fresh = in[TAN] > limit.fresh_n;
     dose->free_before = free_at(in[PH], dose->pk, in[TAN]);
     dose->free_after = free_at(dose->ph_after, dose->pk, in[TAN]);
     dose->free_aired = free_at(dose->ph_aired, dose->pk, in[TAN]);
-    dose->highest_nh3 = nitrogen_from_n(HW_NITROGEN_NH3, free_at(highest, pk_1989, in[TAN]));
 }
 
 /* Right after mixing, and in balance with open air. The volume of the salt is left out. */
@@ -63,7 +59,6 @@ struct buffer_dose buffer_dose(const double in[])
         .free_before = NAN,
         .free_after = NAN,
         .free_aired = NAN,
-        .highest_nh3 = NAN,
     };
     dose.carbon_per_eq = dose.source == HW_BUFFER_BICARBONATE ? 1 : 0.5;
     int status = hw_buffer_mass(dose.source, in[VOLUME], in[ALKALINITY], in[TARGET], &dose.mass);
@@ -75,26 +70,24 @@ struct buffer_dose buffer_dose(const double in[])
     return dose;
 }
 
-static void step_free(const char *symbol, double value, double ph, double pk, double tan,
-                      struct hw_steps *steps)
-{
-    hw_step(steps, symbol, value, "mg/L", "khoo1977", "%.10g / (1 + 10^(%.10g - %.10g))", tan, pk,
-            ph);
-}
-
 static void step_states(const struct buffer_dose *dose, const double in[], struct hw_steps *steps)
 {
-    hw_step(steps, "carbon", dose->carbon, "mmol/L", "carbonate-set", "%.10g", dose->carbon);
+    struct carbonate_water water = {in[ALKALINITY], isnan(in[TAN]) ? 0 : in[TAN], in[TEMP],
+                                    in[SALINITY]};
+    step_carbon("carbon", dose->carbon, in[PH], &water, steps);
     hw_step(steps, "carbon_after", dose->carbon_after, "mmol/L", "conservation",
             "%.10g + (%.10g - %.10g) * %.10g", dose->carbon, in[TARGET], in[ALKALINITY],
             dose->carbon_per_eq);
-    hw_step(steps, "ph_after", dose->ph_after, "", "carbonate-set", "%.10g", dose->ph_after);
-    hw_step(steps, "ph_aired", dose->ph_aired, "", "carbonate-set", "%.10g", dose->ph_aired);
+    water.alkalinity = in[TARGET];
+    step_ph_closed(&(struct carbonate_symbols){"ph_after", "alkalinity_at_ph_after"},
+                   dose->ph_after, dose->carbon_after, &water, steps);
+    step_ph_in_air(&(struct carbonate_symbols){"ph_aired", "alkalinity_at_ph_aired"},
+                   dose->ph_aired, open_air, &water, steps);
     if (!isnan(in[TAN])) {
-        hw_step(steps, "pk", dose->pk, "", "khoo1977", "%.10g", dose->pk);
-        step_free("free_before", dose->free_before, in[PH], dose->pk, in[TAN], steps);
-        step_free("free_after", dose->free_after, dose->ph_after, dose->pk, in[TAN], steps);
-        step_free("free_aired", dose->free_aired, dose->ph_aired, dose->pk, in[TAN], steps);
+        step_pk_khoo("pk", dose->pk, in[TEMP], in[SALINITY], steps);
+        step_free_at("free_before", dose->free_before, in[TAN], dose->pk, in[PH], steps);
+        step_free_at("free_after", dose->free_after, in[TAN], dose->pk, dose->ph_after, steps);
+        step_free_at("free_aired", dose->free_aired, in[TAN], dose->pk, dose->ph_aired, steps);
     }
 }
 

@@ -23,7 +23,8 @@ struct buffer_dose {
     double ph_after, ph_aired;
     double pk; /* of ammonium, for the meter's number */
     double free_before, free_after, free_aired;
-    double highest_nh3; /* of the three, mg NH3/L as the salt-water limits count it */
+    bool over_salt,
+        over_fresh; /* one of the three is above the published limit for days that applies */
     bool stretched;
 };
 

@@ -59,8 +59,8 @@ static const struct hw_input inputs[INPUTS] = {
     [TAN] = {.name = "tan",
              .unit = "mg/L",
              .kind = HW_CONCENTRATION,
-             .lo = HW_CARBONATE_TAN_MIN,
-             .hi = HW_CARBONATE_TAN_MAX,
+             .lo = HW_BLEND_TAN_MIN,
+             .hi = HW_BLEND_TAN_MAX,
              .help = "total ammonia of the tank, in the basis of the kit; above 200 no fish lives",
              .need = HW_PRESET,
              .preset = 0,
@@ -114,8 +114,8 @@ static const struct hw_input inputs[INPUTS] = {
         {.name = "fresh_tan",
          .unit = "mg/L",
          .kind = HW_CONCENTRATION,
-         .lo = HW_CARBONATE_TAN_MIN,
-         .hi = HW_CARBONATE_TAN_MAX,
+         .lo = HW_BLEND_TAN_MIN,
+         .hi = HW_BLEND_TAN_MAX,
          .help =
              "total ammonia of the new water, in the same basis; above 200 it is no water to use",
          .need = HW_PRESET,
@@ -243,10 +243,10 @@ static const struct hw_result results[RESULTS] = {
 };
 
 static const char *const sources[] = {
-    "conservation",   "eos80",           "unesco44-heat",  "carbonate-set",
-    "clegg1995",      "dickson1990",     "dickson1979",    "takahashi1982",
-    "davies",         "emerson1975",     "khoo1977",       "epa1989",
-    "aquarium-steps", "common-practice", "our-arithmetic", NULL};
+    "conservation",   "eos80",       "unesco44-heat", "carbonate-set",  "clegg1995",
+    "dickson1990",    "dickson1979", "takahashi1982", "davies",         "emerson1975",
+    "khoo1977",       "epa1989",     "epa2013",       "aquarium-steps", "common-practice",
+    "our-arithmetic", NULL};
 
 /* More than rounding, and more than any reading can tell. */
 static const double noise = 1e-9;
@@ -262,12 +262,11 @@ static uint32_t ammonia_notes(const struct blend_states *s)
     double settled = fmax(s->free[SAME_CO2], s->free[AIRED]);
     double highest = fmax(fmax(s->free[MIXED], settled), s->free_worst);
     bool falls = s->tan_after < s->tan_before;
-    bool limited = s->blend.salinity >= hw_limits[HW_LIMIT_SALT_FROM].value;
     return note_if(falls && highest > s->free_before * hundredth, HW_BLEND_NOTE_BLEND_FREES) |
            note_if(settled > s->free[MIXED] * hundredth, HW_BLEND_NOTE_BLEND_FREES_LATER) |
            note_if(s->tan_fresh > s->tan_before, HW_BLEND_NOTE_BLEND_BRINGS_AMMONIA) |
-           note_if(limited && s->highest_nh3 > hw_limits[HW_LIMIT_SALT_LONG].value,
-                   HW_BLEND_NOTE_BUFFER_OVER_LIMIT);
+           note_if(s->over_salt, HW_BLEND_NOTE_OVER_LIMIT_SALT) |
+           note_if(s->over_fresh, HW_BLEND_NOTE_OVER_LIMIT_FRESH);
 }
 
 static uint32_t step_notes(const struct blend_states *s, const double in[])
@@ -289,7 +288,8 @@ static uint32_t notes_of(const struct blend_states *s, const double in[])
     }
     double freshest = fmin(in[SALINITY], in[FRESH_SALINITY]);
     return ammonia_notes(s) | step_notes(s, in) |
-           note_if(freshest < hw_limits[HW_LIMIT_BUFFER_FRESH].value, HW_BLEND_NOTE_BUFFER_FRESH) |
+           note_if(freshest < hw_limits[HW_LIMIT_CARBONATE_FRESH].value,
+                   HW_BLEND_NOTE_CARBONATE_FRESH) |
            note_if(s->stretched, HW_BLEND_NOTE_FIT_STRETCHED) |
            note_if(s->above_fit, HW_BLEND_NOTE_ABOVE_FIT) |
            note_if(s->co2_odd, HW_BLEND_NOTE_BLEND_CO2_ODD) |

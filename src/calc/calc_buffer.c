@@ -73,8 +73,8 @@ static const struct hw_input inputs[INPUTS] = {
     [TAN] = {.name = "tan",
              .unit = "mg/L",
              .kind = HW_CONCENTRATION,
-             .lo = HW_CARBONATE_TAN_MIN,
-             .hi = HW_CARBONATE_TAN_MAX,
+             .lo = HW_BUFFER_TAN_MIN,
+             .hi = HW_BUFFER_TAN_MAX,
              .help = "total ammonia as N (a kit's NH3 by 0.822, NH4 by 0.776); above 200 no fish "
                      "lives",
              .need = HW_OPTIONAL,
@@ -108,9 +108,9 @@ static const struct hw_result results[RESULTS] = {
 };
 
 static const char *const sources[] = {
-    "iupac-weights", "conservation",    "carbonate-set",  "clegg1995",   "dickson1990",
-    "dickson1979",   "takahashi1982",   "davies",         "emerson1975", "khoo1977",
-    "epa1989",       "common-practice", "our-arithmetic", NULL};
+    "iupac-weights", "conservation",  "carbonate-set",   "clegg1995",      "dickson1990",
+    "dickson1979",   "takahashi1982", "davies",          "emerson1975",    "khoo1977",
+    "epa1989",       "epa2013",       "common-practice", "our-arithmetic", NULL};
 
 /* More than rounding, and more than any reading can tell. */
 static const double noise = 1e-9;
@@ -119,13 +119,12 @@ static const double hundredth = 1.01;
 static uint32_t ammonia_notes(const struct buffer_dose *dose, const double in[])
 {
     bool ammonia = in[TAN] > 0;
-    bool limited = in[SALINITY] >= hw_limits[HW_LIMIT_SALT_FROM].value;
     double worst_now = fmax(dose->free_before, dose->free_after);
     return note_if(ammonia && dose->source == HW_BUFFER_CARBONATE, HW_BUFFER_NOTE_CARBONATE_NEVER) |
            note_if(dose->free_after > dose->free_before * hundredth, HW_BUFFER_NOTE_BUFFER_FREES) |
            note_if(dose->free_aired > worst_now * hundredth, HW_BUFFER_NOTE_BUFFER_FREES_LATER) |
-           note_if(limited && dose->highest_nh3 > hw_limits[HW_LIMIT_SALT_LONG].value,
-                   HW_BUFFER_NOTE_BUFFER_OVER_LIMIT) |
+           note_if(dose->over_salt, HW_BUFFER_NOTE_OVER_LIMIT_SALT) |
+           note_if(dose->over_fresh, HW_BUFFER_NOTE_OVER_LIMIT_FRESH) |
            note_if(ammonia, HW_BUFFER_NOTE_AMMONIA_FIRST);
 }
 
@@ -147,11 +146,11 @@ static uint32_t step_notes(const struct buffer_dose *dose, const double in[])
 
 static uint32_t state_notes(const struct buffer_dose *dose, const double in[])
 {
-    bool fresh = in[SALINITY] < hw_limits[HW_LIMIT_BUFFER_FRESH].value;
+    bool fresh = in[SALINITY] < hw_limits[HW_LIMIT_CARBONATE_FRESH].value;
     return note_if(dose->states, HW_BUFFER_NOTE_BUFFER_STATES) |
            note_if(!dose->states, HW_BUFFER_NOTE_BUFFER_UNSAID) |
            note_if(dose->states && isnan(in[TAN]), HW_BUFFER_NOTE_BUFFER_TAN_UNSAID) |
-           note_if(dose->states && fresh, HW_BUFFER_NOTE_BUFFER_FRESH) |
+           note_if(dose->states && fresh, HW_BUFFER_NOTE_CARBONATE_FRESH) |
            note_if(dose->stretched, HW_BUFFER_NOTE_FIT_STRETCHED);
 }
 

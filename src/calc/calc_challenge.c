@@ -248,8 +248,8 @@ static uint32_t water_notes(const struct challenge_dose *dose, const double in[]
            note_if(at_given && dose->source == SOLUTION, HW_CHALLENGE_NOTE_PEAK_HIGHER) |
            note_if(dose->readings_odd, HW_CHALLENGE_NOTE_PEAK_READINGS) |
            note_if(!at_given && dose->sample && !told, HW_CHALLENGE_NOTE_PEAK_OUTSIDE_PH) |
-           note_if(told && in[SALINITY] < hw_limits[HW_LIMIT_BUFFER_FRESH].value,
-                   HW_CHALLENGE_NOTE_BUFFER_FRESH) |
+           note_if(told && in[SALINITY] < hw_limits[HW_LIMIT_CARBONATE_FRESH].value,
+                   HW_CHALLENGE_NOTE_CARBONATE_FRESH) |
            note_if(told, HW_CHALLENGE_NOTE_CHALLENGE_STATE) |
            note_if(!dose->sample, HW_CHALLENGE_NOTE_PEAK_UNSAID) |
            note_if(dose->fit_stretched, HW_CHALLENGE_NOTE_FIT_STRETCHED);

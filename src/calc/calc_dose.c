@@ -16,7 +16,7 @@ enum {
     SOLUTION_UL,
     SOLUTION_MG,
     FORMALDEHYDE,
-    OXYGEN_COST,
+    OXYGEN_USED,
     SHARE_BACK,
     RESULTS
 };
@@ -286,7 +286,7 @@ static const struct hw_result results[RESULTS] = {
                       .digits = 3,
                       .sometimes = true,
                       .help = "formalin when all is in and mixed, as mg of formaldehyde"},
-    [OXYGEN_COST] = {.name = "oxygen_cost",
+    [OXYGEN_USED] = {.name = "oxygen_used",
                      .unit = "mg/L",
                      .kind = HW_CONCENTRATION,
                      .digits = 2,
@@ -327,7 +327,7 @@ static void answer(const double in[], double out[], uint32_t *notes)
     out[SOLUTION_UL] = plan.solution_ul;
     out[SOLUTION_MG] = plan.solution_mg;
     out[FORMALDEHYDE] = plan.formaldehyde;
-    out[OXYGEN_COST] = plan.oxygen;
+    out[OXYGEN_USED] = plan.oxygen;
     out[SHARE_BACK] = plan.share_back;
     *notes |= dose_notes(&plan, in);
 }

@@ -1,7 +1,7 @@
 /* challenge_dose.c - the reckoning of one challenge dose. */
 #include "calc/challenge_dose.h"
 
-#include "holdwater/seawater.h"
+#include "calc/free_ammonia.h"
 
 #include <math.h>
 
@@ -60,7 +60,6 @@ static void find_ph(const double in[], struct challenge_dose *dose)
 
 static void find_free(const double in[], struct challenge_dose *dose)
 {
-    double fraction = (double)NAN;
     if (!dose->sample) {
         return;
     }
@@ -68,11 +67,9 @@ static void find_free(const double in[], struct challenge_dose *dose)
     if (dose->carbonate) {
         find_ph(in, dose);
     }
-    hw_seawater_ionic_strength(in[SALINITY], &dose->ionic);
     int status = hw_ammonia_pk(HW_AMMONIA_KHOO1977, HW_PH_METER, in[TEMP], in[SALINITY], &dose->pk);
     dose->fit_stretched = dose->fit_stretched || status > 0;
-    hw_ammonia_fraction_at_pk(dose->ph_peak, dose->pk, &fraction);
-    dose->free_peak = fraction * dose->total_n;
+    dose->free_peak = free_at(dose->ph_peak, dose->pk, dose->total_n);
 }
 
 struct challenge_dose challenge_dose(const double in[])
@@ -90,7 +87,6 @@ struct challenge_dose challenge_dose(const double in[])
         .alkalinity_after = (double)NAN,
         .ph_after = (double)NAN,
         .ph_peak = (double)NAN,
-        .ionic = (double)NAN,
         .pk = (double)NAN,
         .free_peak = (double)NAN,
     };

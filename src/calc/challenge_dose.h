@@ -49,7 +49,7 @@ struct challenge_dose {
     double alkalinity_after; /* right after the dose, meq/L; the same */
     double ph_after;         /* the same; NaN also outside HW_PH_MIN to HW_PH_MAX */
     double ph_peak;          /* that free_peak is at: ph_after, or the pH given */
-    double ionic, pk, free_peak; /* NaN without `sample`, and when ph_after lies outside */
+    double pk, free_peak;    /* NaN without `sample`, and when ph_after lies outside */
     bool fit_stretched;
 };
 

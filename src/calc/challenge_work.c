@@ -1,5 +1,7 @@
 /* challenge_work.c - the working of a challenge dose: the same formulas as text, with the numbers of one row. */
+#include "calc/carbonate_work.h"
 #include "calc/challenge_dose.h"
+#include "calc/free_ammonia.h"
 
 #include <math.h>
 
@@ -35,19 +37,18 @@ static void step_free(const struct challenge_dose *dose, const double in[], stru
         return;
     }
     if (!isnan(dose->ph_after)) {
-        hw_step(steps, "carbon", dose->carbon, "mmol/L", "carbonate-set", "%.10g", dose->carbon);
+        struct carbonate_water water = {in[ALKALINITY], dose->now_n, in[TEMP], in[SALINITY]};
+        step_carbon("carbon", dose->carbon, in[PH], &water, steps);
         hw_step(steps, "alkalinity_after", dose->alkalinity_after, "meq/L", "conservation",
                 "%.10g + %.10g*%.10g/%.10g", in[ALKALINITY], challenge_brings(dose), dose->dose_n,
                 HW_MOLAR_N);
-        hw_step(steps, "ph_after", dose->ph_after, "", "carbonate-set", "%.10g", dose->ph_after);
+        water.alkalinity = dose->alkalinity_after;
+        water.tan = dose->total_n;
+        step_ph_closed(&(struct carbonate_symbols){"ph_after", "alkalinity_at_ph_after"},
+                       dose->ph_after, dose->carbon, &water, steps);
     }
-    hw_step(steps, "ionic_strength", dose->ionic, "mol/kg", "khoo1977",
-            "19.924*%.10g/(1000 - 1.005*%.10g)", in[SALINITY], in[SALINITY]);
-    hw_step(steps, "pka", dose->pk, "", "khoo1977",
-            "0.09018 + 2729.92/(%.10g + 273.15) + (0.1552 - 0.0003142*%.10g)*%.10g", in[TEMP],
-            in[TEMP], dose->ionic);
-    hw_step(steps, "free_peak", dose->free_peak, "mg/L", "", "%.10g / (1 + 10^(%.10g - %.10g))",
-            dose->total_n, dose->pk, dose->ph_peak);
+    step_pk_khoo("pka", dose->pk, in[TEMP], in[SALINITY], steps);
+    step_free_at("free_peak", dose->free_peak, dose->total_n, dose->pk, dose->ph_peak, steps);
 }
 
 static void step_mass(const struct challenge_dose *dose, const double in[], struct hw_steps *steps)

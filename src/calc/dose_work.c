@@ -60,7 +60,7 @@ static void step_after(const struct dose_plan *plan, double volume, struct hw_st
         hw_step(steps, "solution_mg", plan->solution_mg, "mg/L", "formalin-forms",
                 "%.10g / (%.10g/1000) * %.10g", plan->after, HW_FORMALIN_STRENGTH,
                 HW_FORMALIN_DENSITY);
-        hw_step(steps, "oxygen_cost", plan->oxygen, "mg/L", "formalin-oxygen", "%.10g / %.10g",
+        hw_step(steps, "oxygen_used", plan->oxygen, "mg/L", "formalin-oxygen", "%.10g / %.10g",
                 plan->solution_mg, HW_FORMALIN_PER_OXYGEN);
     }
     if (!isnan(plan->share_back)) {

@@ -5,6 +5,7 @@
 #include "core/seawater_kernel.h"
 #include "holdwater/seawater.h"
 
+#include <math.h>
 #include <stdbool.h>
 
 static bool within(double x, double lo, double hi)
@@ -50,7 +51,9 @@ int hw_blend_mix(double share, double temp, double salinity, double new_temp, do
     return stretched ? HW_STATUS_STRETCHED : HW_STATUS_OK;
 }
 
-double hw_blend_level(const struct hw_blend *blend, double level, double fresh)
+int hw_blend_level(const struct hw_blend *blend, double level, double fresh, double *mixed)
 {
-    return level * blend->per_old + fresh * blend->per_new;
+    double sum = level * blend->per_old + fresh * blend->per_new;
+    *mixed = isfinite(sum) ? sum : HW_NO_ANSWER;
+    return isfinite(sum) ? HW_STATUS_OK : HW_STATUS_RANGE;
 }

@@ -98,6 +98,34 @@ static int carbon_of(double ph, const struct water *w, double *h, double *carbon
     return left > 0.0 ? HW_STATUS_OK : HW_STATUS_NONE;
 }
 
+/* Carbon dioxide that one atmosphere of it dissolves, mol/kg. */
+static double per_atmosphere(double temp, double salinity)
+{
+    double kelvin = hw_kelvin(temp);
+    return hw_carbon_dioxide_solubility(kelvin, salinity) * hw_carbon_dioxide_fugacity(kelvin);
+}
+
+int hw_carbonate_constants(double temp, double salinity, struct hw_carbonate_constants *constants)
+{
+    struct water w;
+    int status = water_of(HW_CARBONATE_ALKALINITY_MIN, HW_CARBONATE_TAN_MIN, temp, salinity, &w);
+    *constants = (struct hw_carbonate_constants){HW_NO_ANSWER, HW_NO_ANSWER, HW_NO_ANSWER,
+                                                 HW_NO_ANSWER, HW_NO_ANSWER, HW_NO_ANSWER,
+                                                 HW_NO_ANSWER, HW_NO_ANSWER, HW_NO_ANSWER};
+    if (status >= 0) {
+        constants->pk1 = -hw_log10(w.k1);
+        constants->pk2 = -hw_log10(w.k2);
+        constants->pkb = -hw_log10(w.kb);
+        constants->pkw = -hw_log10(w.kw);
+        constants->pkn = -hw_log10(w.kn);
+        constants->boron = w.boron;
+        constants->per_atmosphere = per_atmosphere(temp, salinity);
+        constants->density = w.density / 1000.0;
+        constants->meter_over_total = w.meter_over_total;
+    }
+    return status;
+}
+
 int hw_carbonate_carbon(double ph, double alkalinity, double tan, double temp, double salinity,
                         double *carbon)
 {
@@ -130,13 +158,6 @@ int hw_carbonate_ph(double alkalinity, double carbon, double tan, double temp, d
     w.free_carbon = HW_NO_ANSWER;
     int solved = solve(&w, ph);
     return solved < 0 ? solved : status;
-}
-
-/* Carbon dioxide that one atmosphere of it dissolves, mol/kg. */
-static double per_atmosphere(double temp, double salinity)
-{
-    double kelvin = hw_kelvin(temp);
-    return hw_carbon_dioxide_solubility(kelvin, salinity) * hw_carbon_dioxide_fugacity(kelvin);
 }
 
 int hw_carbonate_ph_in_air(double alkalinity, double air, double tan, double temp, double salinity,

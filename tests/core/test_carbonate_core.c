@@ -96,9 +96,9 @@ static int call(int which, const double a[], double *result)
 static const struct {
     double good[5], lo[5], hi[5];
 } functions[] = {
-    {{8, 2.4, 1, 25, 34}, {5, 0, 0, 0, 0}, {10, 20, 200, 40, 45}},
-    {{2.4, 2.2, 1, 25, 34}, {0, 0, 0, 0, 0}, {20, 1000, 200, 40, 45}},
-    {{2.4, 420, 1, 25, 34}, {0, 100, 0, 0, 0}, {20, 10000, 200, 40, 45}},
+    {{8, 2.4, 1, 25, 34}, {5, 0, 0, 0, 0}, {10, 20, 210, 40, 45}},
+    {{2.4, 2.2, 1, 25, 34}, {0, 0, 0, 0, 0}, {20, 1000, 210, 40, 45}},
+    {{2.4, 420, 1, 25, 34}, {0, 100, 0, 0, 0}, {20, 10000, 210, 40, 45}},
 };
 
 static void refused(int f, const double a[])
@@ -132,13 +132,52 @@ static void ranges(void **state)
     }
 }
 
+/* At 25 degrees and salinity 34 an open package (PyCO2SYS 1.8.3.4) gives pK1 by Waters, Millero & Woosley 2014, ln KB by
+ * Dickson 1990 and by Weiss 1974 the fugacity, and K0 at salinity 5; ln KW by Millero 1995 was computed apart in double precision. */
+static void constants(void **state)
+{
+    (void)state;
+    struct hw_carbonate_constants c;
+    assert_status(hw_carbonate_constants(25, 34, &c), HW_STATUS_OK);
+    assert_close(c.pk1, 5.854660827024418, 1e-12, 0);
+    assert_close(c.pkb * log(10), 19.809593206558745, 1e-12, 0);
+    assert_close(c.pkw * log(10), 30.451800526399698, 1e-12, 0);
+    assert_close(c.boron, 0.0004157 * 34 / 35, 0, 1e-15);
+    /* they are those that the other functions use: bicarbonate alone, half way between the two */
+    double carbon = 0;
+    double h = pow(10, -(8 - c.meter_over_total));
+    double k1 = pow(10, -c.pk1);
+    double k2 = pow(10, -c.pk2);
+    double others = c.boron * pow(10, -c.pkb) / (pow(10, -c.pkb) + h) + pow(10, -c.pkw) / h - h;
+    assert_status(hw_carbonate_carbon(8, 2.3, 0, 25, 34, &carbon), HW_STATUS_OK);
+    double charge = (k1 * h + 2 * k1 * k2) / (h * h + k1 * h + k1 * k2);
+    assert_close(carbon, (2.3 - others * 1000 * c.density) / charge, 0, 1e-12);
+    assert_status(hw_carbonate_constants(25, 5, &c), HW_STATUS_STRETCHED);
+    assert_close(c.per_atmosphere, 0.03318662277029805 * 0.9968104405447391, 0, 1e-12);
+    static const double no_water[][2] = {{-0.1, 35}, {40.1, 35}, {25, -0.1}, {25, 45.1}};
+    for (size_t i = 0; i < sizeof no_water / sizeof *no_water; i++) {
+        assert_status(hw_carbonate_constants(no_water[i][0], no_water[i][1], &c), HW_STATUS_RANGE);
+        const double parts[] = {c.pk1,
+                                c.pk2,
+                                c.pkb,
+                                c.pkw,
+                                c.pkn,
+                                c.boron,
+                                c.per_atmosphere,
+                                c.density,
+                                c.meter_over_total};
+        for (size_t k = 0; k < sizeof parts / sizeof *parts; k++) {
+            assert_no_answer(parts[k]);
+        }
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(there_and_back),
-        cmocka_unit_test(no_answer),
-        cmocka_unit_test(always_in_air),
-        cmocka_unit_test(ranges),
+        cmocka_unit_test(there_and_back), cmocka_unit_test(no_answer),
+        cmocka_unit_test(always_in_air),  cmocka_unit_test(ranges),
+        cmocka_unit_test(constants),
     };
     return hw_report_checks(cmocka_run_group_tests(tests, NULL, NULL));
 }

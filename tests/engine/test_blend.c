@@ -33,7 +33,9 @@ static double ask_for(const char *line, const char *result)
 #define CALM   "volume=100L;ph=8.25;alkalinity=2.4;fresh_alkalinity=2.4;tan=0.1;share=25%" FRESH SEA
 #define AT     TANK FRESH ";share=50%;fresh_temp=25;fresh_salinity=34"
 #define WEAK   "volume=100L;share=50%;tan=2;ph=7.4;fresh_ph=8.2;temp=25;fresh_temp=25"
-#define STEEP  "volume=100L;share=50%;tan=1;fresh_ph=7;temp=25;fresh_temp=25;salinity=34"
+#define THIN                                                                                       \
+    "volume=100L;share=50%;ph=7.4;fresh_ph=8.2;temp=25;fresh_temp=25;salinity=9;fresh_salinity=9"
+#define STEEP "volume=100L;share=50%;tan=1;fresh_ph=7;temp=25;fresh_temp=25;salinity=34"
 
 #define ACID                                                                                       \
     "volume=100L;share=50%;ph=5.5;fresh_ph=5.5;alkalinity=0;fresh_alkalinity=0;temp=25;"           \
@@ -106,12 +108,16 @@ static const struct note_row notes[] = {
          SEA},
     {"blend-frees-later", SOUR, UNSAID},
     {"blend-brings-ammonia", SOUR ";fresh_tan=2.1", SOUR ";fresh_tan=2"},
-    {"buffer-over-limit", SOUR, CALM},
-    {"buffer-over-limit", UNSAID, WEAK ";salinity=9;fresh_salinity=9"},
+    {"over-limit-salt", SOUR, CALM},
+    {"over-limit-salt", UNSAID, WEAK ";salinity=0.9;fresh_salinity=0.9"},
+    {"over-limit-fresh", WEAK ";salinity=0.9;fresh_salinity=0.9", UNSAID},
+    {"over-limit-salt", THIN ";tan=8", THIN ";tan=0.1"},
+    {"over-limit-fresh", THIN ";tan=8", THIN ";tan=0.1"},
     {"blend-warms", AT ";temp=20.9;salinity=34", AT ";temp=21.1;salinity=34"},
     {"blend-cools", AT ";temp=27.1;salinity=34", AT ";temp=26.9;salinity=34"},
-    {"buffer-fresh", AT ";temp=25;salinity=4.9", AT ";temp=25;salinity=5"},
-    {"buffer-fresh", WEAK ";salinity=34;fresh_salinity=4.9", WEAK ";salinity=34;fresh_salinity=5"},
+    {"carbonate-fresh", AT ";temp=25;salinity=4.9", AT ";temp=25;salinity=5"},
+    {"carbonate-fresh", WEAK ";salinity=34;fresh_salinity=4.9",
+     WEAK ";salinity=34;fresh_salinity=5"},
     {"blend-co2-odd", "volume=100L;share=25%;ph=9;alkalinity=2.4;fresh_alkalinity=2.4" FRESH SEA,
      SOUR},
     {"blend-co2-odd", "volume=100L;share=25%;ph=6;alkalinity=2.4;fresh_alkalinity=2.4" FRESH SEA,
@@ -139,6 +145,29 @@ static void workings(void **state)
                   "volume=110L;take=7gal;tan=0.8;basis=nh4;ph=7.7;alkalinity=4dKH;temp=78F;"
                   "salinity=33;fresh_tan=0.1;fresh_ph=8.1;fresh_alkalinity=7dKH;"
                   "fresh_temp=74F;fresh_salinity=35;air_co2=800");
+}
+
+/* At the upper ends of both waters the mixture, which is a little denser than their mean, has an answer still. */
+static void at_the_upper_ends(void **state)
+{
+    (void)state;
+    static const char line[] =
+        "volume=100L;share=50%;tan=200;fresh_tan=200;ph=7.4;alkalinity=10;temp=25;salinity=0;"
+        "fresh_ph=8.2;fresh_alkalinity=10;fresh_temp=25;fresh_salinity=45";
+    struct hw_question question;
+    struct hw_answer answer;
+    ask(blend(), line, &question, &answer);
+    check(answer.status >= 0 && result_of(blend(), &answer, "tan_after") > 200);
+    check(isfinite(result_of(blend(), &answer, "free_after")));
+    check(isfinite(result_of(blend(), &answer, "free_aired")));
+    /* what is odd is the tank's carbon dioxide alone: it holds more than 10000 uatm */
+    check(noted(blend(), &answer, "blend-co2-odd"));
+    ask(blend(),
+        "volume=100L;share=50%;tan=200;fresh_tan=200;ph=7.9;alkalinity=10;temp=25;salinity=0;"
+        "fresh_ph=8.2;fresh_alkalinity=10;fresh_temp=25;fresh_salinity=45",
+        &question, &answer);
+    check(!noted(blend(), &answer, "blend-co2-odd"));
+    check(isfinite(result_of(blend(), &answer, "free_same_co2")));
 }
 
 /* Whichever of two waters is called the tank, the mixture is the same; more carbon dioxide in the air is less free
@@ -191,6 +220,7 @@ int main(void)
         cmocka_unit_test(results_and_their_absence),
         cmocka_unit_test(every_note),
         cmocka_unit_test(workings),
+        cmocka_unit_test(at_the_upper_ends),
         cmocka_unit_test(either_way_round),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);

@@ -31,6 +31,7 @@ static double ask_for(const char *line, const char *result)
 #define BIG   "volume=110L;alkalinity=1;target=2;ph=7.4" SEA ";tan=2"
 #define LEVEL "volume=110L;alkalinity=2.1;target=2.1"
 #define CALM  "volume=110L;alkalinity=2.4;target=2.5;ph=8.25" SEA
+#define BREW  "volume=110L;alkalinity=1;target=2;ph=7.4;temp=25;salinity="
 #define STEEP "volume=110L;alkalinity=0.5;target=9;ph=8.2;temp=25;salinity=0"
 
 static void results_and_their_absence(void **state)
@@ -76,8 +77,11 @@ static const struct note_row notes[] = {
     {"buffer-frees", WATER SODA ";tan=0.5", WATER SODA},
     {"buffer-frees-later", BIG, BIG SODA},
     {"buffer-frees-later", WATER ";tan=0.5", WATER ";tan=0"},
-    {"buffer-over-limit", BIG, WATER ";tan=0.1"},
-    {"buffer-over-limit", BIG, "volume=110L;alkalinity=1;target=2;ph=7.4;temp=25;salinity=9;tan=2"},
+    {"over-limit-salt", BIG, WATER ";tan=0.1"},
+    {"over-limit-salt", BREW "9;tan=2", BREW "0.9;tan=2"},
+    {"over-limit-salt", BREW "9;tan=2", BREW "9;tan=0.1"},
+    {"over-limit-fresh", BREW "9;tan=2", BREW "10;tan=2"},
+    {"over-limit-fresh", BREW "0;tan=2", BREW "0;tan=0.1"},
     {"ammonia-first", DOSE ";tan=0.1", DOSE},
     {"ammonia-first", DOSE ";tan=0.1", LEVEL ";tan=0.1"},
     {"alkalinity-step", "volume=110L;alkalinity=1.6;target=2.2", DOSE},
@@ -85,8 +89,8 @@ static const struct note_row notes[] = {
     {"buffer-ph-step", WATER SODA, DOSE SODA},
     {"alkalinity-high", "volume=110L;alkalinity=3.8;target=4.1",
      "volume=110L;alkalinity=3.8;target=4"},
-    {"buffer-fresh", DOSE ";ph=7.6;temp=25;salinity=4.9", DOSE ";ph=7.6;temp=25;salinity=5"},
-    {"buffer-fresh", DOSE ";ph=7.6;temp=25;salinity=0.3", DOSE ";temp=25;salinity=0.3"},
+    {"carbonate-fresh", DOSE ";ph=7.6;temp=25;salinity=4.9", DOSE ";ph=7.6;temp=25;salinity=5"},
+    {"carbonate-fresh", DOSE ";ph=7.6;temp=25;salinity=0.3", DOSE ";temp=25;salinity=0.3"},
     {"weigh-small", "volume=10L;alkalinity=1.6;target=2.1", DOSE},
     {"weigh-small", "volume=10L;alkalinity=1.6;target=2.1", LEVEL},
     {"pour-buffer", DOSE, LEVEL},

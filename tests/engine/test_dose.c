@@ -91,7 +91,7 @@ static void formalin_in_three_bases(void **state)
         assert_close(ask_for(lines[i], "solution_ul"), 150, 0, 1e-14);
         assert_close(ask_for(lines[i], "solution_mg"), 162, 0, 1e-14);
         assert_close(ask_for(lines[i], "formaldehyde"), 55.5, 0, 1e-14);
-        assert_close(ask_for(lines[i], "oxygen_cost"), 32.4, 0, 1e-14);
+        assert_close(ask_for(lines[i], "oxygen_used"), 32.4, 0, 1e-14);
         check(isnan(ask_for(lines[i], "level_after")));
     }
     assert_close(ask_for(FORMAL "solution-ul;target=150;strength=40%wv", "liquid"),
@@ -281,7 +281,7 @@ static const struct {
     {"solution_ul", FORMAL "solution-mg;target=20", IONIC "target=0.18"},
     {"solution_mg", FORMAL "solution-ul;target=20", IONIC "target=0.18"},
     {"formaldehyde", FORMAL "solution-ul;added=3mL", IONIC "target=0.18"},
-    {"oxygen_cost", FORMAL "solution-ul;target=20", IONIC "target=0.18"},
+    {"oxygen_used", FORMAL "solution-ul;target=20", IONIC "target=0.18"},
     {"share_back", IONIC "added=30mL", IONIC "added=20mL"},
     {"share_back", OTHER "added=30mL;ceiling=1", OTHER "added=30mL"},
 };
@@ -376,9 +376,9 @@ static void corners_are_answered(void **state)
     check(isfinite(ask_for("volume=1e5L;kind=other;strength=0.001mg/mL;added=0.001mL", "active")));
     check(isfinite(ask_for("volume=1e5L;kind=other;strength=1000mg/mL;added=1000L", "active")));
     check(isfinite(ask_for("volume=1e5L;kind=other;source=powder;added=1000kg", "active")));
-    check(isfinite(ask_for(FORMAL "solution-ul;target=1e4;ceiling=1e4", "oxygen_cost")));
+    check(isfinite(ask_for(FORMAL "solution-ul;target=1e4;ceiling=1e4", "oxygen_used")));
     check(isfinite(ask_for(FORMAL "formaldehyde-mg;target=1e4;ceiling=1e4", "solution_mg")));
-    check(isfinite(ask_for(FORMAL "solution-mg;target=1e-4;ceiling=1e-4", "oxygen_cost")));
+    check(isfinite(ask_for(FORMAL "solution-mg;target=1e-4;ceiling=1e-4", "oxygen_used")));
     check(isfinite(ask_for(CRYSTAL "target=0.2;purity=0.01%", "mass")));
     check(isfinite(ask_for(COPPER "strength=0.001mg/mL;target=0.2;strength_as="
                                   "copper-sulfate-pentahydrate",

@@ -902,6 +902,13 @@ static void carbonate_air(struct row *row)
     put(row, "air", air);
 }
 
+static double level_of(const struct hw_blend *blend, double level, double fresh)
+{
+    double mixed = 0;
+    (void)hw_blend_level(blend, level, fresh, &mixed);
+    return mixed;
+}
+
 static int blend_of(struct row *row, struct hw_blend *blend)
 {
     return hw_blend_mix(number(row, "share"), temperature(row), number(row, "salinity"),
@@ -923,7 +930,7 @@ static void blend_level(struct row *row)
     struct hw_blend blend;
     double density = 0;
     row->status = blend_of(row, &blend);
-    double level = hw_blend_level(&blend, number(row, "level"), number(row, "fresh"));
+    double level = level_of(&blend, number(row, "level"), number(row, "fresh"));
     hw_seawater_density(blend.salinity, blend.temp, &density);
     put(row, "level", level);
     put(row, "micro_per_kg", level / density * 1e6);
@@ -942,7 +949,7 @@ static void blend_carbon(struct row *row)
     hw_carbonate_carbon(number(row, "new_ph"), number(row, "new_alkalinity"), 0,
                         number(row, "new_temp"), number(row, "new_salinity"), &fresh);
     hw_seawater_density(blend.salinity, blend.temp, &density);
-    put(row, "umol_per_kg", hw_blend_level(&blend, carbon, fresh) / density * 1e6);
+    put(row, "umol_per_kg", level_of(&blend, carbon, fresh) / density * 1e6);
 }
 
 static void carbonate_ph_in_air(struct row *row)
@@ -1290,9 +1297,9 @@ static void carbonate_blend_kg(struct row *row)
     put(row, "temp", mix.temp);
     assume_one_heat_capacity(&mix, a.temp, b.temp);
     double density = density_at(mix.temp, mix.salinity);
-    double alkalinity = hw_blend_level(&mix, a.alkalinity, b.alkalinity);
-    double mixed_carbon = hw_blend_level(&mix, carbon[0], carbon[1]);
-    double tan = hw_blend_level(&mix, a.tan, 0);
+    double alkalinity = level_of(&mix, a.alkalinity, b.alkalinity);
+    double mixed_carbon = level_of(&mix, carbon[0], carbon[1]);
+    double tan = level_of(&mix, a.tan, 0);
     hw_carbonate_ph(alkalinity, mixed_carbon, tan, mix.temp, mix.salinity, &ph[0]);
     hw_carbonate_ph_in_air(alkalinity, number(row, "air"), tan, mix.temp, mix.salinity, &ph[1]);
     hw_carbonate_ph_in_air(alkalinity, air, tan, mix.temp, mix.salinity, &ph[2]);

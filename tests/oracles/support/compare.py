@@ -36,8 +36,10 @@ class Comparison:
         off = abs(got - want)
         if self.relative:
             off = off / abs(want)
+        if off != off:
+            off = float("inf")  # no number: nothing is further away
         self.points += 1
-        if not off <= self.worst:
+        if off > self.worst:
             self.worst, self.where = off, where
 
     def told(self):
