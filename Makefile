@@ -60,10 +60,10 @@ PROGRAM_OBJ := $(call objects,$(CORE_SRC) $(CALC_SRC) $(ENGINE_SRC) $(CLI_SRC)) 
 PARTS_OBJ := $(filter-out $(call objects,$(MAIN_SRC)),$(PROGRAM_OBJ))
 
 LIBRARY := $(BUILD)/libholdwater.a
-PROGRAM := $(if $(MAIN_SRC),$(BUILD)/holdwater)
+PROGRAM := $(BUILD)/holdwater
 
 .PHONY: all
-all: $(PROGRAM) $(if $(CORE_SRC),$(LIBRARY))
+all: $(PROGRAM) $(LIBRARY)
 
 # --- Building ---------------------------------------------------------------------------------
 
@@ -110,7 +110,7 @@ CORE_SUPPORT := $(call objects,$(filter-out tests/core/test_% tests/core/bits.c,
   $(wildcard tests/core/*.c)))
 ENGINE_SUPPORT := $(call objects,$(filter-out tests/engine/test_%,$(wildcard tests/engine/*.c)))
 DOCS := $(wildcard README.md docs/*.md docs/*/*.md docs/*/*/*.md)
-CASES := $(if $(MAIN_SRC),$(wildcard tests/cli/*.txt) $(DOCS))
+CASES := $(wildcard tests/cli/*.txt) $(DOCS)
 
 TEST_SRC := $(wildcard tests/core/*.c tests/engine/*.c tests/reference/*.c tests/cli/*.c \
   tests/oracles/*.c)
@@ -175,7 +175,7 @@ test: all $(LOGS)
 	@$(AWK) '$(COUNT)' $(LOGS) /dev/null
 
 test-update: $(RUN_CASES) $(PROGRAM)
-	$(if $(CASES),$(Q)$(CASES_ENV) $(RUN_CASES) --update $(CASES))
+	$(Q)$(CASES_ENV) $(RUN_CASES) --update $(CASES)
 
 # --- Outside implementations ------------------------------------------------------------------
 
@@ -214,11 +214,11 @@ CPPCHECK = cppcheck --quiet --std=c11 --error-exitcode=1 --inline-suppr \
   --enable=warning,style,performance,portability --suppress=missingIncludeSystem \
   $(INCLUDES)
 
-.PHONY: lint lint-format lint-tidy lint-cppcheck lint-shell format
-lint: lint-format lint-tidy lint-cppcheck lint-shell
+.PHONY: lint lint-format lint-tidy lint-cppcheck lint-shell lint-man format
+lint: lint-format lint-tidy lint-cppcheck lint-shell lint-man
 
 lint-format:
-	$(if $(FORMATTED),$(Q)clang-format --dry-run -Werror $(FORMATTED))
+	$(Q)clang-format --dry-run -Werror $(FORMATTED)
 
 TIDY := $(patsubst %.c,$(BUILD)/tidy/%.ok,$(LINT_C))
 lint-tidy: $(TIDY)
@@ -229,13 +229,16 @@ $(TIDY): $(BUILD)/tidy/%.ok: %.c .clang-tidy $(HEADERS) $(wildcard src/*/*.h) $(
 	@touch $@
 
 lint-cppcheck: $(BUILD)/tables.h
-	$(if $(LINT_C),$(Q)$(CPPCHECK) $(LINT_C))
+	$(Q)$(CPPCHECK) $(LINT_C)
 
 lint-shell:
-	$(if $(SCRIPTS),$(Q)shellcheck --severity=warning $(SCRIPTS))
+	$(Q)shellcheck --severity=warning $(SCRIPTS)
+
+lint-man:
+	$(Q)mandoc -T lint -W warning docs/man/holdwater.1
 
 format:
-	$(if $(FORMATTED),$(Q)clang-format -i $(FORMATTED))
+	$(Q)clang-format -i $(FORMATTED)
 
 # --- Other builds -----------------------------------------------------------------------------
 
@@ -276,8 +279,7 @@ bits_agree = $(AWK) '{ print; name = $$1 " " $$2; $$1 = $$2 = "" } \
 .PHONY: bits bits-more
 bits:
 	@rm -rf $(BUILD)/bits; mkdir -p $(BUILD)/bits; : >$(BUILD)/bits/table
-	@$(if $(CORE_SRC),,exit 0;) \
-	for cc in $(BITS_MUST); do \
+	@for cc in $(BITS_MUST); do \
 	    for level in -O0 -O1 -O2 -O3; do \
 	        $$cc $$level $(bits_flags) -o $(BUILD)/bits/$$cc$$level -lm || exit 1; \
 	        printf '%-28s %s\n' "$$cc $$level" "$$($(BUILD)/bits/$$cc$$level)" \
@@ -289,8 +291,7 @@ bits:
 # Other machines, under qemu, with the first build of `bits` as the measure. On 32-bit x86 the bits
 # are promised for SSE arithmetic: the older unit rounds twice.
 bits-more: bits
-	@set -e; $(if $(CORE_SRC),,exit 0;) \
-	for cc in $(BITS_MORE); do \
+	@set -e; for cc in $(BITS_MORE); do \
 	    arch=$${cc%%-*}; \
 	    case $$arch in \
 	    i686) flags='-msse2 -mfpmath=sse'; run= ;; \

@@ -35,7 +35,8 @@ void help_map(void)
 {
     (void)puts("holdwater: the water chemistry of quarantine tanks\n");
     for (size_t i = 0; stages[i].name; i++) {
-        (void)printf("%s: %s\n", stages[i].name, stages[i].question);
+        int printed = printf("%s: ", stages[i].name);
+        print_wrapped(stages[i].question, (size_t)printed, 2);
         for (size_t k = 0; stages[i].calculations[k]; k++) {
             const struct hw_calc *calc = calc_find(stages[i].calculations[k]);
             if (calc) {

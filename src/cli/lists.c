@@ -71,6 +71,8 @@ static void print_source(size_t i)
     }
 }
 
+enum { HEADING_MAX = 600 };
+
 static void print_caution(size_t i)
 {
     const struct hw_caution *caution = &hw_cautions[i];
@@ -81,7 +83,15 @@ static void print_caution(size_t i)
         [HW_REFUSED] = "no answer",
         [HW_WITHHELD] = "withheld for safety",
     };
-    (void)printf("%s (%s; %s)\n  ", caution->code, effects[caution->effect], caution->used_by);
+    char heading[HEADING_MAX];
+    size_t n = (size_t)snprintf(heading, sizeof heading, "%s (%s; ", caution->code,
+                                effects[caution->effect]);
+    for (const char *c = caution->used_by; *c != '\0' && n + 4 < sizeof heading; c++) {
+        n += (size_t)snprintf(heading + n, sizeof heading - n, *c == ',' ? ", " : "%c", *c);
+    }
+    (void)snprintf(heading + n, sizeof heading - n, ")");
+    print_wrapped(heading, 0, 4);
+    print_blanks(2);
     print_wrapped(caution->text, 2, 2);
     if (caution->source) {
         (void)printf("  [%s]\n", caution->source);

@@ -1,4 +1,4 @@
-/* working.c - collects the steps of a working. The only place below the command line that formats text. */
+/* working.c - collects the steps of a working. Text by printf, as numbers of a working are for people. */
 #include "engine/working.h"
 
 #include <stdarg.h>

@@ -3,7 +3,6 @@
 # Usage: test_rows_alike.sh BUILD
 set -eu
 program=$(cd "$1" && pwd)/holdwater
-[ -x "$program" ] || { echo "skipped: no program yet"; exit 0; }
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 seed=20310305

@@ -3,7 +3,6 @@
 # Usage: test_svg.sh BUILD
 set -eu
 program=$(cd "$1" && pwd)/holdwater
-[ -x "$program" ] || { echo "skipped: no program yet"; exit 0; }
 for tool in xmllint rsvg-convert; do
     command -v $tool >/dev/null || { echo "skipped: pictures, as there is no $tool"; exit 0; }
 done
