@@ -33,6 +33,18 @@ static int exponent_of(double value, int digits)
     return e ? (int)strtol(e + 1, NULL, 10) : 0;
 }
 
+/* Writes a value with the decimals that so many digits of a number with this exponent have. Returns what stands there. */
+static double write_places(char text[NUMBER_MAX], double value, int places)
+{
+    (void)snprintf(text, NUMBER_MAX, "%.*f", places, value);
+    return strtod(text, NULL);
+}
+
+static int places_of(int digits, int exponent)
+{
+    return digits - 1 - exponent > 0 ? digits - 1 - exponent : 0;
+}
+
 void number_text(char text[NUMBER_MAX], double value, int digits, int safe)
 {
     value += 0.0;
@@ -41,15 +53,19 @@ void number_text(char text[NUMBER_MAX], double value, int digits, int safe)
         (void)snprintf(text, NUMBER_MAX, "%.*e", digits - 1, value);
         return;
     }
-    int places = digits - 1 - exponent > 0 ? digits - 1 - exponent : 0;
-    (void)snprintf(text, NUMBER_MAX, "%.*f", places, value);
-    double shown = strtod(text, NULL);
+    int places = places_of(digits, exponent);
     double noise = 1e-9 * fabs(value);
-    double unit = pow(10, -places);
-    if (safe < 0 && shown > value + noise) {
-        (void)snprintf(text, NUMBER_MAX, "%.*f", places, shown - unit);
-    } else if (safe > 0 && shown < value - noise) {
-        (void)snprintf(text, NUMBER_MAX, "%.*f", places, shown + unit);
+    double shown = write_places(text, value, places);
+    bool aside = safe < 0 ? shown > value + noise : safe > 0 && shown < value - noise;
+    if (!aside) {
+        return;
+    }
+    /* Rounded to the other side it may stay below the power of ten, and has a digit more. */
+    places = places_of(digits, exponent_of(value, 17));
+    shown = write_places(text, value, places);
+    if (safe < 0 ? shown > value + noise : shown < value - noise) {
+        double next = shown + safe * pow(10, -places);
+        (void)write_places(text, next, places_of(digits, exponent_of(next, digits)));
     }
 }
 

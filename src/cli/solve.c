@@ -72,9 +72,28 @@ static struct hw_point written_point(const struct rounding *r, const char *text)
 static bool serves(const struct rounding *r, const struct hw_point *p)
 {
     double off = p->y - r->args->wanted_value;
-    int safe = r->question->calc->results[r->args->wanted].safe;
+    int safe = hw_solved_side(&r->question->calc->results[r->args->wanted]);
     return hw_point_answered(p) && safe * off >= -slack * fabs(r->args->wanted_value) &&
            fabs(off) <= r->reach;
+}
+
+/* True when `up` is better than `down`. Where the result has no safe side and just one of the two has the cautions of the
+ * solution itself, it is that one: rounding is to bring none that the solution does not have. */
+static bool up_is_better(const struct rounding *r, const struct hw_point *down,
+                         const struct hw_point *up)
+{
+    const struct hw_calc *calc = r->question->calc;
+    struct hw_question question = *r->question;
+    struct hw_answer exact;
+    question.in[question.solved] = r->root;
+    hw_question_answer(&question, &exact);
+    bool down_as = down->notes == exact.notes;
+    bool up_as = up->notes == exact.notes;
+    if (hw_solved_side(&calc->results[r->args->wanted]) == 0 && down_as != up_as) {
+        return up_as;
+    }
+    return hw_point_better(calc, r->args->wanted, r->args->wanted_value,
+                           slack * fabs(r->args->wanted_value), up, down);
 }
 
 /* Writes the solution with as few digits as serve: rounded down or up, whichever is better for the result. Returns the
@@ -88,10 +107,7 @@ static double round_solution(const struct rounding *r, int digits, char text[NUM
         number_text(number[1], shown, digits, 1);
         struct hw_point down = written_point(r, number[0]);
         struct hw_point up = written_point(r, number[1]);
-        bool better = !serves(r, &down) ||
-                      (serves(r, &up) &&
-                       hw_point_better(r->question->calc, r->args->wanted, r->args->wanted_value,
-                                       slack * fabs(r->args->wanted_value), &up, &down));
+        bool better = !serves(r, &down) || (serves(r, &up) && up_is_better(r, &down, &up));
         const struct hw_point *best = better ? &up : &down;
         if (serves(r, best)) {
             (void)snprintf(text, NUMBER_MAX, "%s", number[better ? 1 : 0]);

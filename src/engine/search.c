@@ -40,10 +40,15 @@ int hw_notes_raised(const struct hw_calc *calc, uint32_t notes)
     return raised;
 }
 
+int hw_solved_side(const struct hw_result *result)
+{
+    return result->kind == HW_TIME ? -result->safe : result->safe;
+}
+
 bool hw_point_better(const struct hw_calc *calc, size_t result, double target, double slack,
                      const struct hw_point *a, const struct hw_point *b)
 {
-    int safe = calc->results[result].safe;
+    int safe = hw_solved_side(&calc->results[result]);
     bool a_safe = safe * (a->y - target) >= -slack;
     bool b_safe = safe * (b->y - target) >= -slack;
     int a_raised = hw_notes_raised(calc, a->notes);

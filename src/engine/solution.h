@@ -68,6 +68,10 @@ void hw_solve(const struct hw_question *question, size_t result, double target,
 /* How many notes were raised by values. */
 int hw_notes_raised(const struct hw_calc *calc, uint32_t notes);
 
+/* The side of a target on which a result may lie when it is solved for: -1 not above, +1 not below, 0 either. That of an
+ * amount is the side that it is rounded to; a time is to be reached, though it is shown rounded down. */
+int hw_solved_side(const struct hw_result *result);
+
 /* True when point a serves better than b to bring a result to a target: what is on its `safe` side comes first (within
  * slack both count as being on the target), then, when it has no such side, fewer raised notes, then the nearer. */
 bool hw_point_better(const struct hw_calc *calc, size_t result, double target, double slack,

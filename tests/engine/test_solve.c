@@ -564,6 +564,13 @@ static void the_safe_side(void **state)
     solve(square, 0, 10, 2);
     one_root(sqrt(2), 0, 4e-16);
     check(found.root[0].reached > 2);
+    result.safe = -1; /* shown rounded down, but to be reached */
+    result.kind = HW_TIME;
+    check(hw_solved_side(&result) == 1);
+    solve(square, 0, 10, 2);
+    one_root(sqrt(2), 0, 4e-16);
+    check(found.root[0].reached > 2);
+    result.kind = HW_NUMBER;
     result.safe = 0;
     solve(square, 0, 10, 2);
     one_root(sqrt(2), 0, 4e-16);

@@ -1,0 +1,92 @@
+/* test_print.c - numbers for people: digits kept, and rounded to the safe side. */
+#include "assert_close.h"
+#include "cli/print.h"
+
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+static void shown(double value, int digits, int safe, const char *want)
+{
+    char text[NUMBER_MAX];
+    number_text(text, value, digits, safe);
+    assert_string_equal(text, want);
+    check(strcmp(text, want) == 0);
+}
+
+static void as_people_write_them(void **state)
+{
+    (void)state;
+    shown(0, 3, 0, "0.00");
+    shown(-0.0, 3, 0, "0.00");
+    shown(1234.5, 3, 0, "1234");
+    shown(0.040021, 3, 0, "0.0400");
+    shown(1e15, 3, 0, "1000000000000000");
+    shown(1e16, 3, 0, "1.00e+16");
+    shown(1e-7, 3, 0, "1.00e-07");
+    shown(9.995, 3, 1, "10.0");
+    shown(22.51, 3, 1, "22.6");
+    shown(1234.2, 3, 1, "1235");
+    shown(22.49, 3, -1, "22.4");
+    shown(1234.6, 3, -1, "1234");
+    shown(22.5 - 1e-12, 3, -1, "22.5");
+}
+
+/* Just below a power of ten no digit is lost. */
+static void below_a_power_of_ten(void **state)
+{
+    (void)state;
+    shown(9.995, 3, -1, "9.99");
+    shown(9.9999, 3, -1, "9.99");
+    shown(0.999866, 3, -1, "0.999");
+    shown(99.96, 3, -1, "99.9");
+    shown(999.7, 3, -1, "999");
+    shown(9999.7, 3, -1, "9999");
+    shown(10 - 1e-12, 3, -1, "10.0");
+    shown(-9.999, 3, -1, "-10.0");
+    shown(-9.999, 3, 1, "-9.99");
+    shown(0.0099996, 2, -1, "0.0099");
+}
+
+/* Never on the wrong side by more than noise, and never further than a unit of the last digit asked for. */
+static void on_the_safe_side(void **state)
+{
+    (void)state;
+    hw_random_start(20310601);
+    for (int i = 0; i < 20000; i++) {
+        char text[NUMBER_MAX];
+        int digits = 2 + i % 4;
+        int exponent = -5 + i % 11;
+        double value = hw_random_between(1, 10) * pow(10, exponent);
+        double unit = pow(10, exponent - digits + 1);
+        if (i % 3 == 0) {
+            value = (10 - hw_random_between(0, 1) * pow(10, -(i % 5))) * pow(10, exponent);
+        }
+        unit = unit < 1 ? unit : 1;
+        for (int safe = -1; safe <= 1; safe++) {
+            number_text(text, value, digits, safe);
+            double read = strtod(text, NULL);
+            check(safe >= 0 || read <= value * (1 + 1e-9));
+            check(safe <= 0 || read >= value * (1 - 1e-9));
+            check(fabs(read - value) <= (safe == 0 ? 0.5 : 1) * unit * (10 + 1e-6) / 10 ||
+                  (safe >= 0 && read >= 10 * pow(10, exponent)));
+        }
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(as_people_write_them),
+        cmocka_unit_test(below_a_power_of_ten),
+        cmocka_unit_test(on_the_safe_side),
+    };
+    return hw_report_checks(cmocka_run_group_tests(tests, NULL, NULL));
+}
