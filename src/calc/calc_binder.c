@@ -230,10 +230,12 @@ static uint32_t agent_notes(const struct binder_dose *dose, const double in[])
 
 static uint32_t dose_notes(const struct binder_dose *dose, const double in[])
 {
-    bool hard = over(dose->oxygen, hw_limits[HW_LIMIT_BINDER_OXYGEN_HIGH].value);
-    bool some = !hard && over(dose->oxygen, hw_limits[HW_LIMIT_BINDER_OXYGEN].value);
+    bool all = over(dose->oxygen, hw_limits[HW_LIMIT_BINDER_OXYGEN_ALL].value);
+    bool hard = !all && over(dose->oxygen, hw_limits[HW_LIMIT_BINDER_OXYGEN_HIGH].value);
+    bool some = !all && !hard && over(dose->oxygen, hw_limits[HW_LIMIT_BINDER_OXYGEN].value);
     bool none = in[TAN] == 0;
     return note_if(none, HW_BINDER_NOTE_NOTHING_BOUND) |
+           note_if(all, HW_BINDER_NOTE_BINDER_OXYGEN_ALL) |
            note_if(hard, HW_BINDER_NOTE_BINDER_OXYGEN_2) |
            note_if(some, HW_BINDER_NOTE_BINDER_OXYGEN_1) |
            note_if(!none && dose->amount < small, HW_BINDER_NOTE_WEIGH_SMALL) |

@@ -120,7 +120,8 @@ static uint32_t ammonia_notes(const struct buffer_dose *dose, const double in[])
 {
     bool ammonia = in[TAN] > 0;
     double worst_now = fmax(dose->free_before, dose->free_after);
-    return note_if(ammonia && dose->source == HW_BUFFER_CARBONATE, HW_BUFFER_NOTE_CARBONATE_NEVER) |
+    bool maybe = !(in[TAN] <= 0); /* none was given: there may be some */
+    return note_if(maybe && dose->source == HW_BUFFER_CARBONATE, HW_BUFFER_NOTE_CARBONATE_NEVER) |
            note_if(dose->free_after > dose->free_before * hundredth, HW_BUFFER_NOTE_BUFFER_FREES) |
            note_if(dose->free_aired > worst_now * hundredth, HW_BUFFER_NOTE_BUFFER_FREES_LATER) |
            note_if(dose->over_salt, HW_BUFFER_NOTE_OVER_LIMIT_SALT) |
@@ -149,7 +150,7 @@ static uint32_t state_notes(const struct buffer_dose *dose, const double in[])
     bool fresh = in[SALINITY] < hw_limits[HW_LIMIT_CARBONATE_FRESH].value;
     return note_if(dose->states, HW_BUFFER_NOTE_BUFFER_STATES) |
            note_if(!dose->states, HW_BUFFER_NOTE_BUFFER_UNSAID) |
-           note_if(dose->states && isnan(in[TAN]), HW_BUFFER_NOTE_BUFFER_TAN_UNSAID) |
+           note_if(isnan(in[TAN]), HW_BUFFER_NOTE_BUFFER_TAN_UNSAID) |
            note_if(dose->states && fresh, HW_BUFFER_NOTE_CARBONATE_FRESH) |
            note_if(dose->stretched, HW_BUFFER_NOTE_FIT_STRETCHED);
 }

@@ -188,7 +188,7 @@ static const struct hw_result results[RESULTS] = {
          .digits = 3,
          .safe = -1,
          .help =
-             "food a day that the filter carries with fish in the water; stock and feed by this"},
+             "food a day that it carries with fish in the water; stock by this once it has passed"},
     [HOURS_TO_CLEAR] = {.name = "hours_to_clear",
                         .unit = "h",
                         .kind = HW_TIME,
@@ -213,6 +213,7 @@ static uint32_t passing_notes(const struct verdict_reading *r, const double in[]
            note_if(!clear && !early, HW_VERDICT_NOTE_NOT_CLEAR) |
            note_if(r->tan_clear && !clear, HW_VERDICT_NOTE_NITRITE_BEHIND) |
            (clear ? note_bit(HW_VERDICT_NOTE_RATE_AT_LEAST) : 0) |
+           note_if(r->turned < r->cleared, HW_VERDICT_NOTE_NITRITE_COUNTED) |
            note_if(start < hw_limits[HW_LIMIT_CHALLENGE_TARGET].value, HW_VERDICT_NOTE_START_LOW) |
            note_if(r->passed, HW_VERDICT_NOTE_CHANGE_AFTER_PASS);
 }
@@ -244,7 +245,8 @@ static void answer(const double in[], double out[], uint32_t *notes)
     struct verdict_reading r = verdict_reading(in);
     *notes |= note_bit(HW_VERDICT_NOTE_ASK_VET);
     *notes |= r.moved ? always | passing_notes(&r, in) | nitrate_notes(&r, in) | temp_notes(&r, in)
-                      : note_bit(HW_VERDICT_NOTE_NOTHING_CLEARED);
+                      : note_bit(r.readable ? HW_VERDICT_NOTE_NOTHING_CLEARED
+                                            : HW_VERDICT_NOTE_START_UNREADABLE);
     out[PASSED] = r.passed;
     out[CLEARED] = r.cleared;
     out[RATE] = r.rate;

@@ -1,5 +1,6 @@
 /* dose_notes.c - what a dose says besides numbers. */
 #include "calc/dose_plan.h"
+#include "holdwater/course.h"
 #include "tables.h"
 
 #include <math.h>
@@ -34,7 +35,8 @@ static bool strength_is_unclear(const struct dose_plan *plan, const double in[])
 static bool is_unlikely(const struct dose_plan *plan)
 {
     return plan->label_strength < PRODUCT_MIN || plan->label_strength > PRODUCT_MAX ||
-           plan->after > HW_DOSE_LEVEL_MAX;
+           plan->after > HW_DOSE_LEVEL_MAX ||
+           (plan->kind == KIND_DYE && plan->target > HW_COURSE_LEVEL_MAX);
 }
 
 /* The notes that leave no answer. */
@@ -62,6 +64,8 @@ static uint32_t level_notes(const struct dose_plan *plan)
     return note_if(!reached, HW_DOSE_NOTE_UNDER_FLOOR) |
            note_if(reached && level_below(first, plan->floor), HW_DOSE_NOTE_FLOOR_NOT_YET) |
            note_if(!isnan(plan->share_back), HW_DOSE_NOTE_ADDED_OVER) |
+           note_if(level_above(plan->ceiling, plan->usual_ceiling),
+                   HW_DOSE_NOTE_CEILING_OVER_USUAL) |
            note_if(isnan(plan->ceiling), HW_DOSE_NOTE_CEILING_UNSAID);
 }
 
@@ -78,7 +82,8 @@ static uint32_t copper_notes(const struct dose_plan *plan, const double in[])
 {
     bool loose = plan->kind == KIND_IONIC || plan->kind == KIND_AMINE;
     bool salt = in[STRENGTH_AS] == STRENGTH_AS_SALT || plan->source == SOURCE_PENTAHYDRATE;
-    double a_day = plan->ceiling / hw_limits[HW_LIMIT_COPPER_RAMP_DAYS].value;
+    double a_day = fmin(plan->ceiling, plan->usual_ceiling) /* of a number and none, the number */
+                   / hw_limits[HW_LIMIT_COPPER_RAMP_DAYS].value;
     if (!is_copper(plan)) {
         return 0;
     }
@@ -119,6 +124,5 @@ uint32_t dose_notes(const struct dose_plan *plan, const double in[])
         return no_answer | vet;
     }
     return vet | level_notes(plan) | pour_notes(plan) | copper_notes(plan, in) | dye_notes(plan) |
-           formalin_notes(plan, in) | note_bit(HW_DOSE_NOTE_EVAPORATION) |
-           note_bit(HW_DOSE_NOTE_NOMINAL_VOLUME);
+           formalin_notes(plan, in) | note_bit(HW_DOSE_NOTE_EVAPORATION);
 }

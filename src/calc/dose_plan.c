@@ -53,14 +53,16 @@ static void find_window(const double in[], struct dose_plan *plan)
 {
     plan->floor = given(in[FLOOR_ASKED], in[FLOOR]);
     plan->ceiling = given(in[CEILING_ASKED], in[CEILING]);
+    plan->usual_ceiling = NAN;
     if (plan->kind == KIND_FORMALIN) {
-        plan->ceiling = given(
-            level_of(in, CEILING_FORMALIN, CEILING_UL),
-            as_formaldehyde(HW_FORMALIN_SOLUTION_UL, hw_limits[HW_LIMIT_FORMALIN_BATH].value));
+        plan->usual_ceiling =
+            as_formaldehyde(HW_FORMALIN_SOLUTION_UL, hw_limits[HW_LIMIT_FORMALIN_BATH].value);
+        plan->ceiling = given(level_of(in, CEILING_FORMALIN, CEILING_UL), plan->usual_ceiling);
     }
     if (plan->kind == KIND_IONIC) {
         double usual = hw_limits[HW_LIMIT_COPPER_IONIC_LOW].value;
-        plan->ceiling = given(plan->ceiling, hw_limits[HW_LIMIT_COPPER_IONIC_HIGH].value);
+        plan->usual_ceiling = hw_limits[HW_LIMIT_COPPER_IONIC_HIGH].value;
+        plan->ceiling = given(plan->ceiling, plan->usual_ceiling);
         plan->floor = given(plan->floor, usual <= plan->ceiling ? usual : (double)NAN);
     }
 }

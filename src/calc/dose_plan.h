@@ -69,6 +69,7 @@ struct dose_plan {
     double label_strength, strength; /* mg/mL, as the label counts it and of what is active */
     double share;                    /* per cent of a powder that is active */
     double now, target, floor, ceiling;
+    double usual_ceiling;               /* of this kind; NaN when it has none */
     double active, liquid, mass, after; /* mg, mL, g, mg/L */
     double step_liquid, step_mass, step_every;
     double rise_a_day; /* the most that goes in within 24 hours, mg/L */

@@ -42,12 +42,16 @@ struct verdict_reading verdict_reading(const double in[])
     double left = r.tan + r.nitrite;
     r.cleared = start - left;
     r.colder = fmax(in[TEMP] - in[STOCK_TEMP], 0); /* of 0 and no number fmax takes the 0 */
-    r.moved = r.cleared > rounding;
+    double half = in[KIT_STEP] / 2;
+    r.readable = in[START_TAN] > half || in[START_NITRITE] > half;
+    r.moved = r.readable && r.cleared > rounding;
     if (r.moved) {
         double oxygen = NAN;
         double alkalinity = NAN;
         hw_verdict_rate(start, left, in[HOURS], in[VOLUME], &r.rate, &r.capacity);
-        hw_verdict_feed(r.capacity, in[PROTEIN], in[WORKING], r.colder, &r.feed, &r.working_feed);
+        r.turned = fmin(r.cleared, fmax(r.start_tan - r.tan, 0));
+        hw_verdict_feed(r.capacity * r.turned / r.cleared, in[PROTEIN], in[WORKING], r.colder,
+                        &r.feed, &r.working_feed);
         hw_verdict_hours(r.tan, r.nitrite, r.half_tan, r.half_nitrite, r.rate, &r.hours_to_clear);
         hw_nitrification(HW_NITRIFIED_AMMONIUM, r.cleared, &r.nitrate, &oxygen, &alkalinity);
     }
@@ -83,8 +87,16 @@ static void step_carried(const struct verdict_reading *r, const double in[], str
 {
     hw_step(steps, "rate", r->rate, "mg/L/d", "", "%.10g / %.10g * 24", r->cleared, in[HOURS]);
     hw_step(steps, "capacity", r->capacity, "mg/d", "", "%.10g * %.10g", r->rate, in[VOLUME]);
-    hw_step(steps, "feed", r->feed, "g/d", "feed-nitrogen", "%.10g / (%.10g/100 * %.10g)",
-            r->capacity, in[PROTEIN], HW_VERDICT_NITROGEN_OF_PROTEIN);
+    if (r->turned < r->cleared) {
+        hw_step(steps, "turned", r->turned, "mg/L", "conservation",
+                "(%.10g > %.10g) * (%.10g - %.10g)", r->start_tan, r->tan, r->start_tan, r->tan);
+        hw_step(steps, "feed", r->feed, "g/d", "feed-nitrogen",
+                "%.10g * %.10g/%.10g / (%.10g/100 * %.10g)", r->capacity, r->turned, r->cleared,
+                in[PROTEIN], HW_VERDICT_NITROGEN_OF_PROTEIN);
+    } else {
+        hw_step(steps, "feed", r->feed, "g/d", "feed-nitrogen", "%.10g / (%.10g/100 * %.10g)",
+                r->capacity, in[PROTEIN], HW_VERDICT_NITROGEN_OF_PROTEIN);
+    }
     if (r->colder > 0) {
         hw_step(steps, "working_feed", r->working_feed, "g/d", "theta",
                 "%.10g * %.10g/100 * %.10g^(%.10g - %.10g)", r->feed, in[WORKING], HW_VERDICT_THETA,

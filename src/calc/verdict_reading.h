@@ -37,11 +37,12 @@ struct verdict_reading {
     double start_tan, start_nitrite, tan, nitrite;
     double half_tan, half_nitrite; /* half a step of each kit */
     bool tan_clear, nitrite_clear; /* in the kit's own basis */
-    double cleared;
+    double cleared, turned; /* turned: ammonia that was cleared; no more than was cleared in all */
     double rate, capacity, feed, working_feed;
     double colder;         /* degrees; 0 when warmer or not known */
     double hours_to_clear; /* NaN when clear */
     double nitrate;        /* the rise to expect, mg/L of the ion */
+    bool readable;         /* the start was above half a step */
     bool moved;            /* something was cleared: all of the above stand */
     bool passed;
 };

@@ -135,6 +135,8 @@ static const struct note_row notes[] = {
     {"over-label", "volume=75L;tan=1.01;medicine=none" BY_LABEL ";label-dose=2g",
      "volume=75L;tan=1;medicine=none" BY_LABEL ";label-dose=2g"},
     {"over-label", "volume=75L;tan=1.01;medicine=none" BY_LABEL ";label-liquid=2mL", SULFONATE},
+    {"binder-oxygen-all", READS("4.4"), READS("4.37")},
+    {"binder-oxygen-2", READS("4.37"), READS("4.4")},
     {"binder-oxygen-2", READS("1.76"), READS("1.75")},
     {"binder-oxygen-2", DRY ";excess=1.2", LIQUID},
     {"binder-oxygen-1", READS("0.88"), READS("0.87")},

@@ -74,6 +74,23 @@ static void what_it_carries(void **state)
     assert_no_answer(ask_for(START "tan=0.125;nitrite=0.125;hours=30", "hours_to_clear"));
 }
 
+/* Nitrite that stood there at the start was cleared too, but food begins as ammonia. */
+static void food_goes_by_ammonia(void **state)
+{
+    (void)state;
+    static const char *const line = START "start_nitrite=3;tan=1.9;nitrite=0;hours=20";
+    assert_close(ask_for(line, "cleared"), 3.1, 0, 1e-14);
+    assert_close(ask_for(line, "capacity"), 3.1 / 20 * 24 * 110, 0, 1e-14);
+    assert_close(ask_for(line, "feed"), 0.1 / 20 * 24 * 110 / (0.45 * 92), 0, 1e-13);
+    /* ammonia that is only half way is cleared by neither count */
+    assert_close(ask_for(START "start_nitrite=1;tan=0;nitrite=2;hours=24", "feed"),
+                 ask_for(START "tan=0;nitrite=1;hours=24", "feed"), 0, 1e-14);
+    /* no ammonia was turned: there is no food in it */
+    assert_close(ask_for(START "start_nitrite=1;tan=2.1;nitrite=0;hours=24", "feed"), 0, 0, 0);
+    assert_close(ask_for(START "start_nitrite=1;tan=2.1;nitrite=0;hours=24", "working_feed"), 0, 0,
+                 0);
+}
+
 /* Warmer is never counted in the filter's favour, and one temperature alone counts for nothing. */
 static void warmer_is_not_counted(void **state)
 {
@@ -92,6 +109,14 @@ static const struct note_row notes[] = {
     /* 0.1 + 0.2 is not 0.3: a rounding is no ammonia cleared */
     {"nothing-cleared", "volume=110L;start_tan=0.1;start_nitrite=0.2;tan=0.3;nitrite=0;hours=24",
      LEFT},
+    {"start-unreadable", "volume=110L;start_tan=0.125;tan=0;nitrite=0;hours=24",
+     "volume=110L;start_tan=0.13;tan=0;nitrite=0;hours=24"},
+    {"start-unreadable", "volume=110L;start_tan=0;start_nitrite=0.1;tan=0;nitrite=0;hours=24",
+     "volume=110L;start_tan=0;start_nitrite=0.2;tan=0;nitrite=0;hours=24"},
+    {"start-unreadable", START "tan=0.5;nitrite=0;hours=24;kit_step=5", CLEAR},
+    {"nitrite-counted", START "start_nitrite=3;tan=1.9;nitrite=0;hours=20", CLEAR},
+    {"nitrite-counted", START "start_nitrite=0.5;tan=0;nitrite=0;hours=24",
+     START "start_nitrite=0.5;tan=0;nitrite=0.5;hours=24"},
     {"read-late", START "tan=0;nitrite=0;hours=25", CLEAR},
     {"read-late", START "tan=0;nitrite=0;hours=25", START "tan=1;nitrite=0;hours=25"},
     {"read-early", START "tan=1;nitrite=0;hours=12", LEFT},
@@ -161,11 +186,9 @@ static void corners_are_answered(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(pass_or_not),
-        cmocka_unit_test(what_it_carries),
-        cmocka_unit_test(warmer_is_not_counted),
-        cmocka_unit_test(every_note),
-        cmocka_unit_test(workings),
+        cmocka_unit_test(pass_or_not),          cmocka_unit_test(what_it_carries),
+        cmocka_unit_test(food_goes_by_ammonia), cmocka_unit_test(warmer_is_not_counted),
+        cmocka_unit_test(every_note),           cmocka_unit_test(workings),
         cmocka_unit_test(corners_are_answered),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
