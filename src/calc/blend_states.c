@@ -69,9 +69,10 @@ static void find_states(struct blend_states *s, const double in[])
     hw_carbonate_ph_in_air(s->alkalinity, s->tank_air, s->tan_after, b->temp, b->salinity,
                            &s->ph[SAME_CO2]);
     s->co2_odd = !(s->tank_air >= HW_CARBONATE_AIR_MIN && s->tank_air <= HW_CARBONATE_AIR_MAX);
+    const bool left_out[STATES] = {[SAME_CO2] = s->co2_odd};
     for (int i = 0; i < STATES; i++) {
         s->free[i] = free_at(s->ph[i], s->pk_after, s->tan_after);
-        if (isnan(s->free[i]) && !(i == SAME_CO2 && s->co2_odd)) {
+        if (isnan(s->free[i]) && !left_out[i]) {
             s->refusal = OUTSIDE_PH;
         }
     }

@@ -115,6 +115,20 @@ static void print_outside(const struct report *report)
     }
 }
 
+/* True when something that is poured or weighed is shown and spreads. */
+static bool an_amount_spreads(const struct report *report)
+{
+    const struct hw_calc *calc = report->question->calc;
+    for (size_t i = 0; i < calc->n_results; i++) {
+        const struct hw_result *this = &calc->results[i];
+        bool amount = this->safe != 0 && (this->kind == HW_VOLUME || this->kind == HW_MASS);
+        if (amount && report->args->only[i] && report->spread->low[i] < report->spread->high[i]) {
+            return true;
+        }
+    }
+    return false;
+}
+
 void report_advice(const struct report *report)
 {
     const struct hw_calc *calc = report->question->calc;
@@ -136,6 +150,12 @@ void report_advice(const struct report *report)
         print_wrapped("low and high are one standard deviation away, as what follows +- is: the"
                       " truth lies between them in about 2 of 3 cases",
                       2, 4);
+        if (an_amount_spreads(report)) {
+            print_blanks(2);
+            print_wrapped("an amount spreads as other readings would have told it: poured as it"
+                          " stands, the level that it makes is as much off",
+                          2, 4);
+        }
         return;
     }
 }

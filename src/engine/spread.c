@@ -56,10 +56,17 @@ static void leave_end(double seen, double opposite, struct effect *effect)
     effect->no_loss = effect->no_loss || way < 0;
 }
 
-static struct effect effect_of(const struct ends *ends, double up, double down)
+/* What an end changes; rounding of the middle is no change. */
+static double changed(double there, double middle)
+{
+    double change = there - middle;
+    return fabs(change) > 1e-12 * fabs(middle) ? change : 0;
+}
+
+static struct effect effect_of(const struct ends *ends, double up, double down, double middle)
 {
     struct effect effect = {0, 0, UP, false, false};
-    double change[2] = {up, down};
+    double change[2] = {changed(up, middle), changed(down, middle)};
     for (int end = UP; end <= DOWN; end++) {
         if (ends->outside[end]) {
             leave_end(change[end], change[1 - end], &effect);
@@ -187,8 +194,8 @@ void hw_question_spread(const struct hw_question *question, const struct hw_answ
             continue;
         }
         for (size_t i = 0; i < n; i++) {
-            effects[i] = effect_of(&ends[i], at_ends.batch.out[result][2 * i] - middle,
-                                   at_ends.batch.out[result][2 * i + 1] - middle);
+            effects[i] = effect_of(&ends[i], at_ends.batch.out[result][2 * i],
+                                   at_ends.batch.out[result][2 * i + 1], middle);
         }
         add_up(ends, n, effects, middle, spread, result);
         place_extreme(ends, n, effects, true, &extremes);
