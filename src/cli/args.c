@@ -321,11 +321,19 @@ static bool settle_format(struct args *args)
     return true;
 }
 
-static bool unexpected(const struct hw_calc *calc, const char *word)
+/* A word that no option begins. `before` is the word before it: a value whose unit this is, perhaps. */
+static bool unexpected(const struct hw_calc *calc, const char *word, const char *before)
 {
     char shown[SHOWN_MAX];
+    char number[SHOWN_MAX];
     show_text((struct hw_text){word, strlen(word)}, shown);
-    complain("'%s' is not an option: values are written as --NAME VALUE", shown);
+    show_text((struct hw_text){before, strlen(before)}, number);
+    if (hw_unit_find_any(word, strlen(word)) && strcspn(before, ".0123456789") == 0) {
+        complain("'%s' is not an option: write a value and its unit as one word, %s%s", shown,
+                 number, shown);
+    } else {
+        complain("'%s' is not an option: values are written as --NAME VALUE", shown);
+    }
     message_try_help(calc);
     return false;
 }
@@ -345,7 +353,7 @@ static bool find_option(int argc, char *argv[], const struct hw_calc *calc, int 
 {
     const char *word = argv[*i];
     if (strncmp(word, "--", 2) != 0 || word[2] == '\0') {
-        return unexpected(calc, word);
+        return unexpected(calc, word, argv[*i - 1]);
     }
     option->name = word + 2;
     option->n = strcspn(option->name, "=");
