@@ -252,6 +252,13 @@ static bool looks_like_nh3(const double in[], int limit)
             in[limit] == hw_limits[HW_LIMIT_SALT_SHORT].value);
 }
 
+/* What the published limit would say, and nothing told of it. */
+static double published_ratio(struct ammonia_sample s, const struct ammonia_limits *limits)
+{
+    uint32_t untold = 0;
+    return against_published(&s, limits, &untold).ratio;
+}
+
 static struct ammonia_standing against(struct ammonia_sample *s, const double in[],
                                        const struct ammonia_limits *limits, uint32_t *notes)
 {
@@ -262,6 +269,8 @@ static struct ammonia_standing against(struct ammonia_sample *s, const double in
     struct ammonia_standing standing = ammonia_against_free(s->total_n, limit_n, s->fraction, s->pk,
                                                             limits == &ammonia_long_limits);
     *notes |= note_if(standing.ratio > 1, limits->over_own);
+    *notes |= note_if(standing.ratio <= 1 && published_ratio(*s, limits) > 1,
+                      HW_AMMONIA_NOTE_LIMIT_OVER_PUBLISHED);
     *notes |= note_bit(limits == &ammonia_long_limits ? HW_AMMONIA_NOTE_RATIO_OWN_LONG
                                                       : HW_AMMONIA_NOTE_RATIO_OWN_SHORT);
     *notes |= note_if(looks_like_nh3(in, limits->own), HW_AMMONIA_NOTE_LIMIT_LOOKS_NH3);

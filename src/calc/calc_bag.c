@@ -187,6 +187,7 @@ static uint32_t gap_notes(const double out[])
     return note_if(over(out[TEMP_GAP], HW_LIMIT_TEMP_RISE), HW_BAG_NOTE_TANK_WARMER) |
            note_if(over(-out[TEMP_GAP], HW_LIMIT_TEMP_FALL), HW_BAG_NOTE_TANK_COLDER) |
            note_if(over(out[SALINITY_GAP], HW_LIMIT_SALINITY_RISE), HW_BAG_NOTE_TANK_SALTIER) |
+           note_if(over(-out[SALINITY_GAP], HW_LIMIT_SALINITY_FALL), HW_BAG_NOTE_SALT_STEP_DOWN) |
            note_if(isnan(out[TEMP_GAP]) || isnan(out[SALINITY_GAP]), HW_BAG_NOTE_TANK_UNSAID);
 }
 

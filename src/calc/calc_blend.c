@@ -275,7 +275,8 @@ static uint32_t step_notes(const struct blend_states *s, const double in[])
     double saltier = s->blend.salinity - in[SALINITY];
     return note_if(over(warmer, HW_LIMIT_TEMP_RISE), HW_BLEND_NOTE_BLEND_WARMS) |
            note_if(over(-warmer, HW_LIMIT_TEMP_FALL), HW_BLEND_NOTE_BLEND_COOLS) |
-           note_if(over(saltier, HW_LIMIT_SALINITY_RISE), HW_BLEND_NOTE_SALT_STEP_UP);
+           note_if(over(saltier, HW_LIMIT_SALINITY_RISE), HW_BLEND_NOTE_SALT_STEP_UP) |
+           note_if(over(-saltier, HW_LIMIT_SALINITY_FALL), HW_BLEND_NOTE_SALT_STEP_DOWN);
 }
 
 static uint32_t notes_of(const struct blend_states *s, const double in[])

@@ -161,7 +161,10 @@ static uint32_t salt_notes(const struct saltmix_batch *batch, const double in[])
 static uint32_t fresh_notes(const struct saltmix_batch *batch, const double in[])
 {
     double most = hw_limits[HW_LIMIT_TOP_UP_SHARE].value / 100 * in[VOLUME];
-    return note_if(!isnan(batch->top_up), HW_SALTMIX_NOTE_TOP_UP_KEEPS) |
+    double fall = in[SALINITY] - in[TARGET];
+    return note_if(fall > hw_limits[HW_LIMIT_SALINITY_FALL].value + noise,
+                   HW_SALTMIX_NOTE_SALT_STEP_DOWN) |
+           note_if(!isnan(batch->top_up), HW_SALTMIX_NOTE_TOP_UP_KEEPS) |
            note_if(batch->top_up > most, HW_SALTMIX_NOTE_TOP_UP_LARGE) |
            note_if(!isnan(batch->swap), HW_SALTMIX_NOTE_SWAP_THINS) |
            note_bit(HW_SALTMIX_NOTE_LOWER_SLOWLY);

@@ -113,6 +113,8 @@ static const struct note_row notes[] = {
     {"tank-colder", TANK("21.99"), TANK("22")},
     {"tank-colder", TESTED ";tank-temp=20", TANK("26")},
     {"tank-saltier", SALT("32.01"), SALT("32")},
+    {"salt-step-down", SALT("25.9"), SALT("26")},
+    {"salt-step-down", SALT("25.9"), TESTED},
     {"tank-saltier", TESTED ";tank-salinity=34", SALT("25")},
     {"tank-unsaid", TESTED, TANK("23")},
     {"tank-unsaid", TESTED ";tank-temp=23", SALT("31")},

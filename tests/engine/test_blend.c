@@ -87,6 +87,8 @@ static const struct note_row notes[] = {
     {"fit-stretched", WEAK KNOWN ";salinity=12;fresh_salinity=34", SOUR},
     {"fit-stretched", WEAK KNOWN ";salinity=34;fresh_salinity=4", SOUR},
     {"above-fit", AT ";temp=25;salinity=42.5", AT ";temp=25;salinity=42"},
+    {"salt-step-down", WEAK ";salinity=34;fresh_salinity=23.8",
+     WEAK ";salinity=34;fresh_salinity=24"},
     {"salt-step-up", AT ";temp=25;salinity=31.9", AT ";temp=25;salinity=32.1"},
     {"blend-over-volume", TANK FRESH SEA ";take=101L", TANK FRESH SEA ";take=100L"},
     {"ph-not-alkalinity",

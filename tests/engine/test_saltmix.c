@@ -105,6 +105,8 @@ static const struct note_row notes[] = {
     {"label-wet", BATCH ";label_mass=4.5kg;label_makes=106L;label_salinity=35", LABEL},
     {"label-wet", BATCH ";label_mass=4.5kg;label_makes=106L;label_salinity=35",
      BATCH ";moisture=20%"},
+    {"salt-step-down", "volume=108L;salinity=36.2;target=31.1;why=mixed-too-strong",
+     "volume=108L;salinity=36.2;target=31.2;why=mixed-too-strong"},
     {"salt-step-up", RAISED "target=34.6", RAISED "target=34.5"},
     {"salt-step-up", "volume=110L;salinity=0.3;target=34", BATCH},
     {"weigh-small", "volume=2L;salinity=33.5;target=33.9", RAISED "target=33.9"},
