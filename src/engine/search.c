@@ -148,6 +148,10 @@ void hw_search_leave_target(struct hw_search *s, const struct hw_point *to)
         hw_search_add_root(s, &here, there.x);
         return;
     }
+    if (s->line.input->kind == HW_COUNT) { /* no other whole number is beside it */
+        hw_search_add_root(s, &here, here.x);
+        return;
+    }
     here = beside(s, &here, s->line.input->lo);
     there = beside(s, &there, s->line.input->hi);
     bool at_zero = here.x < 0 && there.x > 0;

@@ -607,10 +607,20 @@ static double bounce(double x, uint32_t *bits)
     return fabs(x - 50.5);
 }
 
+static double tenfold_with_caution(double x, uint32_t *bits)
+{
+    *bits |= x >= 8 ? BIT_RAISE : 0;
+    return 10 * x;
+}
+
 static void counts(void **state)
 {
     (void)state;
     input.kind = HW_COUNT;
+    solve(tenfold_with_caution, 1, 100, 80); /* and not a little less, without the caution */
+    one_root(8, 0, 0);
+    assert_close(found.root[0].from, 8, 0, 0);
+    assert_close(found.root[0].to, 8, 0, 0);
     solve(halving, 1, 100, 7); /* 80 40 20 10 5: passed at 4 */
     one_root(4, 0, 0);
     assert_close(found.root[0].reached, 5, 0, 0);
