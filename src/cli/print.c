@@ -45,12 +45,24 @@ static int places_of(int digits, int exponent)
     return digits - 1 - exponent > 0 ? digits - 1 - exponent : 0;
 }
 
+void number_significant(char text[NUMBER_MAX], double value, int digits, int safe)
+{
+    (void)snprintf(text, NUMBER_MAX, "%.*e", digits - 1, value);
+    double shown = strtod(text, NULL);
+    double noise = 1e-9 * fabs(value);
+    if (safe < 0 ? shown > value + noise : safe > 0 && shown < value - noise) {
+        /* Below a power of ten the step is that of the decade below. */
+        int exponent = exponent_of(value, 17) - (digits - 1);
+        (void)snprintf(text, NUMBER_MAX, "%.*e", digits - 1, shown + safe * pow(10, exponent));
+    }
+}
+
 void number_text(char text[NUMBER_MAX], double value, int digits, int safe)
 {
     value += 0.0;
     int exponent = value != 0 ? exponent_of(value, digits) : 0;
     if (exponent < -6 || exponent > 15) {
-        (void)snprintf(text, NUMBER_MAX, "%.*e", digits - 1, value);
+        number_significant(text, value, digits, safe);
         return;
     }
     int places = places_of(digits, exponent);
@@ -74,24 +86,44 @@ void print_blanks(size_t n)
     (void)printf("%*s", (int)n, "");
 }
 
-void print_wrapped(const char *text, size_t at, size_t indent)
+/* The length of a word, up to a comma when the whole word is wider than a line. */
+static size_t word_of(const char *text, size_t indent)
 {
-    bool first = true;
+    size_t word = strcspn(text, " ");
+    size_t fits = PRINT_WIDTH - indent;
+    if (word <= fits) {
+        return word;
+    }
+    size_t part = fits;
+    while (part > 0 && text[part - 1] != ',') {
+        part--;
+    }
+    return part > 0 ? part : word;
+}
+
+size_t print_words(const char *text, size_t at, size_t indent, bool glued)
+{
     while (*text != '\0') {
-        size_t word = strcspn(text, " ");
-        if (!first && at + 1 + word > PRINT_WIDTH) {
+        size_t word = word_of(text, indent);
+        if (at > indent && at + (glued ? 0 : 1) + word > PRINT_WIDTH) {
             (void)putchar('\n');
             print_blanks(indent);
             at = indent;
-        } else if (!first) {
+        } else if (!glued) {
             (void)putchar(' ');
             at++;
         }
         (void)printf("%.*s", (int)word, text);
         at += word;
         text += word;
+        glued = *text != ' ';
         text += strspn(text, " ");
-        first = false;
     }
+    return at;
+}
+
+void print_wrapped(const char *text, size_t at, size_t indent)
+{
+    (void)print_words(text, at, indent, true);
     (void)putchar('\n');
 }

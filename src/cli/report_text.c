@@ -117,14 +117,24 @@ void print_input(const struct hw_question *question, size_t i)
     const struct hw_unit *written = question->unit[i];
     const struct hw_unit *kept = hw_unit_of(input->kind, input->unit);
     if (written && kept && written != kept) {
+        char half[NUMBER_MAX] = "";
         number_digits(number, hw_unit_convert(question->in[i], kept, written), 6);
-        (void)snprintf(remark, sizeof remark, "%.40s %s as written", number, written->name);
+        if (question->half[i] > 0) {
+            number_digits(half, hw_unit_convert_step(question->half[i], kept, written), 6);
+        }
+        (void)snprintf(remark, sizeof remark, "%.40s%s%.40s %s as written", number,
+                       half[0] == '\0' ? "" : " +- ", half, written->name);
     }
     const char *from = origin[question->from[i]];
-    int printed = printf("  %-*s %s", NAME_WIDTH - 1, input->name, shown);
+    size_t at = (size_t)printf("  %-*s ", NAME_WIDTH - 1, input->name);
+    at = print_words(shown, at, TEXT_COLUMN, true);
     if (from[0] != '\0' || remark[0] != '\0') {
-        print_blanks(printed < TEXT_COLUMN ? (size_t)(TEXT_COLUMN - printed) : 1);
-        (void)printf("%s%s%s", from, from[0] == '\0' || remark[0] == '\0' ? "" : ", ", remark);
+        char both[2 * ALLOWED_MAX];
+        bool aligned = at < TEXT_COLUMN;
+        print_blanks(aligned ? TEXT_COLUMN - at : 0);
+        (void)snprintf(both, sizeof both, "%s%s%s", from,
+                       from[0] == '\0' || remark[0] == '\0' ? "" : ", ", remark);
+        (void)print_words(both, aligned ? TEXT_COLUMN : at, TEXT_COLUMN, aligned);
     }
     (void)putchar('\n');
 }
@@ -140,8 +150,13 @@ const char *note_heading(enum hw_effect effect)
 
 void print_note(const struct hw_note *note, const char *mark, const char *where)
 {
-    int printed = printf("  %s%s %s%s: ", mark, note_heading(note->effect), note->code, where);
-    print_wrapped(note->text, (size_t)printed, 4);
+    char heading[ALLOWED_MAX];
+    (void)snprintf(heading, sizeof heading, "%s%s %s%s:", mark, note_heading(note->effect),
+                   note->code, where);
+    print_blanks(2);
+    size_t at = print_words(heading, 2, 4, true);
+    (void)print_words(note->text, at, 4, false);
+    (void)putchar('\n');
 }
 
 /* The notes whose effects lie between two, the gravest first. */

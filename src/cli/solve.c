@@ -96,6 +96,18 @@ static bool up_is_better(const struct rounding *r, const struct hw_point *down,
                            slack * fabs(r->args->wanted_value), up, down);
 }
 
+/* Writes a value rounded down (side -1) or up (1) as the format prints numbers: in text no digit before the point is lost. */
+static void write_side(const struct rounding *r, double value, int digits, int side,
+                       char text[NUMBER_MAX])
+{
+    if (r->args->format == FORMAT_TEXT) {
+        number_text(text, value, digits, side);
+    } else {
+        number_significant(text, value, digits, side);
+        number_digits(text, strtod(text, NULL), digits);
+    }
+}
+
 /* Writes the solution with as few digits as serve: rounded down or up, whichever is better for the result. Returns the
  * value that was written. */
 static double round_solution(const struct rounding *r, int digits, char text[NUMBER_MAX])
@@ -103,8 +115,8 @@ static double round_solution(const struct rounding *r, int digits, char text[NUM
     char number[2][NUMBER_MAX];
     double shown = r->shown ? hw_unit_convert(r->root, r->kept, r->shown) : r->root;
     for (; digits <= MOST_DIGITS; digits++) {
-        number_text(number[0], shown, digits, -1);
-        number_text(number[1], shown, digits, 1);
+        write_side(r, shown, digits, -1, number[0]);
+        write_side(r, shown, digits, 1, number[1]);
         struct hw_point down = written_point(r, number[0]);
         struct hw_point up = written_point(r, number[1]);
         bool better = !serves(r, &down) || (serves(r, &up) && up_is_better(r, &down, &up));

@@ -25,15 +25,20 @@ void stream_begin(void)
     }
 }
 
+enum { MESSAGE_MAX = 8192 };
+
 void complain(const char *format, ...)
 {
+    char text[MESSAGE_MAX];
     va_list values;
     va_start(values, format);
     stream_flush();
-    (void)fputs("holdwater: ", stderr);
-    (void)vfprintf(stderr, format, values);
-    (void)fputc('\n', stderr);
+    (void)vsnprintf(text, sizeof text, format, values);
     va_end(values);
+    for (char *c = text; *c != '\0'; c++) {
+        *c = (unsigned char)*c < ' ' || *c == 127 ? '?' : *c; /* of a file's name, say */
+    }
+    (void)fprintf(stderr, "holdwater: %s\n", text);
 }
 
 void stream_write(const char *text, size_t n)

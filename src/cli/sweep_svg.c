@@ -39,6 +39,17 @@ static void draw_cautions(const struct sweep_view *view, struct plot *plot)
 {
     const struct hw_calc *calc = view->question->calc;
     char line[LINE_BYTES];
+    for (size_t i = 0; i < calc->n_notes; i++) {
+        if (view->maybe[i] > 0) {
+            char where[AXIS_TEXT];
+            sweep_maybe(view, i, where);
+            (void)snprintf(line, sizeof line, "POSSIBLE %s %s%s: %s",
+                           note_heading(calc->notes[i].effect), calc->notes[i].code, where,
+                           calc->notes[i].text);
+            plot_wrapped(plot, 0, &plot_words, line);
+            plot->y += 4;
+        }
+    }
     for (size_t i = 0; i < view->n_told; i++) {
         size_t note = view->told[i];
         char letter[] = {view->letter[note], '\0'};
@@ -113,8 +124,10 @@ static void draw(struct sweep_view *view, struct plot *plot)
     plot->y += 4;
     plot_wrapped(plot, 0, &plot_words, caption);
     if (hw_question_uncertain(view->question)) {
-        plot_wrapped(plot, 0, &plot_words,
-                     "+-: the middle values are drawn; csv and json give low and high");
+        plot_wrapped(
+            plot, 0, &plot_words,
+            "+-: the middle values are drawn, and what an end may raise is told; csv and json give "
+            "low and high");
     }
     plot->y += 10;
     draw_results(view, plot);

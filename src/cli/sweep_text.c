@@ -18,13 +18,21 @@ static void print_inputs(const struct sweep_view *view)
         }
     }
     if (hw_question_uncertain(question)) {
-        (void)puts("  +-: the middle values are shown; csv and json give low and high");
+        (void)puts("  +-: the middle values are shown, and what an end may raise; csv and json\n"
+                   "    give low and high");
     }
 }
 
 static void print_cautions(const struct sweep_view *view)
 {
     (void)puts("cautions");
+    for (size_t i = 0; i < view->question->calc->n_notes; i++) {
+        if (view->maybe[i] > 0) {
+            char where[AXIS_TEXT];
+            sweep_maybe(view, i, where);
+            print_note(&view->question->calc->notes[i], "POSSIBLE ", where);
+        }
+    }
     for (size_t i = 0; i < view->n_told; i++) {
         size_t note = view->told[i];
         char mark[] = {view->letter[note], ' ', '\0'};

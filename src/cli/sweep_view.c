@@ -2,6 +2,7 @@
 #include "cli/sweep_view.h"
 
 #include "cli/report.h"
+#include "engine/spread.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -142,6 +143,12 @@ const char *sweep_where(const struct sweep_view *view, size_t note)
     return raised && view->letter[note] == '\0' && view->total > 1 ? " (at every point)" : "";
 }
 
+void sweep_maybe(const struct sweep_view *view, size_t note, char text[AXIS_TEXT])
+{
+    (void)snprintf(text, AXIS_TEXT, " (by +-, at %zu of %zu points)", view->maybe[note],
+                   view->total);
+}
+
 size_t sweep_first(const struct sweep_view *view)
 {
     size_t i = 0;
@@ -161,6 +168,19 @@ size_t sweep_fold(size_t n, size_t most)
 }
 
 /* --- All of them ------------------------------------------------------------------------------------------------- */
+
+/* Counts the notes that the ends of uncertain inputs raise, and the middle does not. */
+static void view_ends(struct sweep_view *view, size_t k)
+{
+    struct hw_question question;
+    struct hw_answer answer;
+    struct hw_spread spread;
+    hw_points_take(&view->points, k, &question, &answer);
+    hw_question_spread(&question, &answer, &spread);
+    for (size_t i = 0; i < question.calc->n_notes; i++) {
+        view->maybe[i] += (spread.possible >> i) & 1u;
+    }
+}
 
 static void view_point(struct sweep_view *view, size_t k)
 {
@@ -219,6 +239,9 @@ void sweep_view(struct sweep_view *view, const struct args *args,
     for (size_t k = 0; k < view->total; k++) {
         sweep_reach(view, k);
         view_point(view, k);
+        if (hw_question_uncertain(question)) {
+            view_ends(view, k);
+        }
     }
     tell_all_notes(view);
 }

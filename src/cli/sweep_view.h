@@ -22,7 +22,9 @@ struct sweep_view {
     struct hw_points points;
     size_t total, refused, withheld; /* points; those without an answer; of these, for safety */
     struct sweep_axis axis[HW_AXES];
-    uint32_t ever, always;                    /* notes of some point, of every point */
+    uint32_t ever, always; /* notes of some point, of every point */
+    size_t
+        maybe[HW_NOTES]; /* points at which only an end of the uncertain inputs raises the note */
     bool applies[HW_RESULTS];                 /* asked for, and a number at some point */
     double low[HW_RESULTS], high[HW_RESULTS]; /* over all points, in the unit that is shown */
     char letter[HW_NOTES]; /* of notes that are raised at some points and not at others; else 0 */
@@ -73,6 +75,9 @@ size_t sweep_first(const struct sweep_view *view);
 
 /* Where a note holds, behind its code: " (at every point)" or "". */
 const char *sweep_where(const struct sweep_view *view, size_t note);
+
+/* The same for a note that is possible at some points: " (by +-, at 2 of 9 points)". */
+void sweep_maybe(const struct sweep_view *view, size_t note, char text[AXIS_TEXT]);
 
 /* Which axis runs across and which down. */
 void sweep_ways(const struct sweep_view *view, char text[CAPTION_MAX]);

@@ -152,16 +152,17 @@ static bool looks_like_gravity(const struct hw_input *input, const struct hw_uni
     return salinity && value >= 0.98 && value <= 1.06;
 }
 
-/* An end of the range that was written in another unit may come back a rounding error outside it. */
-static double onto_end(double value, double end, double size)
-{
-    double slack = 64 * DBL_EPSILON * size;
-    return value >= end - slack && value <= end + slack ? end : value;
-}
-
 static double absolute(double x)
 {
     return x < 0 ? -x : x;
+}
+
+/* An end of the range that was written in another unit may come back a rounding error beside it: then it is the end. Outside
+ * the error may be one of the whole range, for units with an offset; inside it is a few of the last bits of the end itself. */
+static double onto_end(double value, double end, bool outside, double size)
+{
+    double slack = outside ? 64 * (DBL_EPSILON * size) : 8 * (DBL_EPSILON * absolute(end));
+    return absolute(value - end) <= slack ? end : value;
 }
 
 static enum hw_problem in_range(const struct hw_input *input, bool converted, double *value)
@@ -169,7 +170,8 @@ static enum hw_problem in_range(const struct hw_input *input, bool converted, do
     if (converted) {
         double size =
             absolute(input->hi) > absolute(input->lo) ? absolute(input->hi) : absolute(input->lo);
-        *value = onto_end(onto_end(*value, input->lo, size), input->hi, size);
+        *value = onto_end(*value, input->lo, *value < input->lo, size);
+        *value = onto_end(*value, input->hi, *value > input->hi, size);
     }
     if (!(*value >= input->lo && *value <= input->hi)) {
         return HW_PROBLEM_OUT_OF_RANGE;

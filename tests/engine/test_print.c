@@ -55,6 +55,20 @@ static void below_a_power_of_ten(void **state)
     shown(0.0099996, 2, -1, "0.0099");
 }
 
+/* With an exponent, too. */
+static void tiny_and_huge(void **state)
+{
+    (void)state;
+    shown(3.929075e-8, 3, -1, "3.92e-08");
+    shown(3.921e-8, 3, 1, "3.93e-08");
+    shown(9.9996e-8, 3, -1, "9.99e-08");
+    shown(9.991e-8, 3, 1, "1.00e-07");
+    shown(1.2346e17, 3, -1, "1.23e+17");
+    shown(1.2351e17, 3, -1, "1.23e+17");
+    shown(1.2301e17, 3, 1, "1.24e+17");
+    shown(5e-8, 3, -1, "5.00e-08");
+}
+
 /* Never on the wrong side by more than noise, and never further than a unit of the last digit asked for. */
 static void on_the_safe_side(void **state)
 {
@@ -86,6 +100,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(as_people_write_them),
         cmocka_unit_test(below_a_power_of_ten),
+        cmocka_unit_test(tiny_and_huge),
         cmocka_unit_test(on_the_safe_side),
     };
     return hw_report_checks(cmocka_run_group_tests(tests, NULL, NULL));
