@@ -219,6 +219,8 @@ lint: lint-format lint-tidy lint-cppcheck lint-shell lint-man
 
 lint-format:
 	$(Q)clang-format --dry-run -Werror $(FORMATTED)
+	@awk 'length > 100 { print FILENAME ":" FNR ": over 100 columns"; bad = 1 } END { exit bad }' \
+	  $(FORMATTED)
 
 TIDY := $(patsubst %.c,$(BUILD)/tidy/%.ok,$(LINT_C))
 lint-tidy: $(TIDY)

@@ -1,8 +1,8 @@
 /* holdwater/binder.h - what binds ammonia in water for a day or two: how much of it, and the oxygen
  * that it takes.
  *
- * One mole of an agent binds one mole of ammonia, so one of nitrogen. What a product holds its label
- * seldom says: hw_binder_by_label goes by the label's own dose.
+ * One mole of an agent binds one mole of ammonia, so one of nitrogen. What a product holds its
+ * label seldom says: hw_binder_by_label goes by the label's own dose.
  */
 #ifndef HOLDWATER_BINDER_H
 #define HOLDWATER_BINDER_H
@@ -70,8 +70,8 @@ enum hw_binder {
  *   HW_STATUS_OK, HW_STATUS_CHOICE
  * Notes
  *  1. ratio = molar mass / 14.007: 9.572, 8.430 and 11.002.
- *  2. Not modelled: that the binding comes to an equilibrium, so that one to one leaves some ammonia
- *     unbound; how much was found in no source. A patent recommends four moles to one.
+ *  2. Not modelled: that the binding comes to an equilibrium, so that one to one leaves some
+ *     ammonia unbound; how much was found in no source. A patent recommends four moles to one.
  * Source
  *   HOCH2SO3- + NH3 -> H2NCH2SO3- + H2O: US patent 4,666,610. The sulfinates are taken to bind
  *   alike (US patent 4,786,434 names their adducts).
@@ -112,8 +112,9 @@ int hw_binder_mass(enum hw_binder agent, double nitrogen, double excess, double 
  * Status
  *   HW_STATUS_OK, HW_STATUS_CHOICE (agent), HW_STATUS_RANGE
  * Notes
- *  1. All sulfur is taken to sulfate: half a mole of O2 to a mole of sulfonate, S(IV), one to a mole
- *     of sulfinate, S(II); 0.119 mg of O2 per mg of sulfonate, 0.271 per mg of anhydrous sulfinate.
+ *  1. All sulfur is taken to sulfate: half a mole of O2 to a mole of sulfonate, S(IV), one to a
+ *     mole of sulfinate, S(II); 0.119 mg of O2 per mg of sulfonate, 0.271 per mg of anhydrous
+ *     sulfinate.
  *  2. Not modelled: how fast it goes, and how much of the agent ends otherwise; what bacteria take
  *     for its carbon.
  * Source
@@ -137,8 +138,8 @@ int hw_binder_oxygen(enum hw_binder agent, double mass, double purity, double vo
  *   HW_STATUS_OK, HW_STATUS_RANGE
  * Notes
  *  1. amount = dose x (volume / per) x (total / binds).
- *  2. Not modelled: whether the label allows more than its one dose. Where total is above binds, ask
- *     it.
+ *  2. Not modelled: whether the label allows more than its one dose. Where total is above binds,
+ *     ask it.
  * Source
  *   Proportion.
  */

@@ -1,5 +1,5 @@
-/* holdwater/bioload.h - the ammonia that food, fish and what is dead give off in a day, and what that does
- * to water that no filter clears.
+/* holdwater/bioload.h - the ammonia that food, fish and what is dead give off in a day, and what
+ * that does to water that no filter clears.
  *
  * Nitrogen is counted as N: total ammonia, mg of nitrogen.
  */
@@ -24,8 +24,9 @@ extern "C" {
 #define HW_BIOLOAD_PROTEIN_MIN 3.0
 #define HW_BIOLOAD_PROTEIN_MAX 90.0
 
-/* Ammonia nitrogen given off, g from a gram of protein fed. HW_BIOLOAD_FACTOR is a design figure and
- * recalled: 0.16 of protein is nitrogen, times 0.80 taken up, 0.80 given off, 0.90 of that as ammonia. */
+/* Ammonia nitrogen given off, g from a gram of protein fed. HW_BIOLOAD_FACTOR is a design figure
+ * and recalled: 0.16 of protein is nitrogen, times 0.80 taken up, 0.80 given off, 0.90 of that as
+ * ammonia. */
 #define HW_BIOLOAD_FACTOR_MIN 0.03
 #define HW_BIOLOAD_FACTOR_MAX 0.16
 #define HW_BIOLOAD_FACTOR     0.092
@@ -33,8 +34,8 @@ extern "C" {
 /* Nitrogen in protein, g/g: all of it comes out of what rots. */
 #define HW_BIOLOAD_WHOLE 0.16
 
-/* Mass of what is dead or rots, g, and the least protein it is counted with, per cent: a dead fish has 15
- * to 18 (recalled). */
+/* Mass of what is dead or rots, g, and the least protein it is counted with, per cent: a dead fish
+ * has 15 to 18 (recalled). */
 #define HW_BIOLOAD_DEAD_MIN     0.0
 #define HW_BIOLOAD_DEAD_MAX     1e5
 #define HW_BIOLOAD_DEAD_PROTEIN 18.0
@@ -43,7 +44,8 @@ extern "C" {
 #define HW_BIOLOAD_STARVED_MIN 0.1
 #define HW_BIOLOAD_STARVED_MAX 100.0
 
-/* Nitrogen given off, mg a day; water, L; a rise, mg in a litre and day; a limit of total ammonia, mg/L. */
+/* Nitrogen given off, mg a day; water, L; a rise, mg in a litre and day; a limit of total ammonia,
+ * mg/L. */
 #define HW_BIOLOAD_PRODUCTION_MIN 0.0
 #define HW_BIOLOAD_PRODUCTION_MAX 3e7
 #define HW_BIOLOAD_VOLUME_MIN     0.1
@@ -82,10 +84,10 @@ int hw_bioload_feed(double biomass, double ration, double *feed);
  *   HW_STATUS_OK, HW_STATUS_RANGE
  * Notes
  *  1. nitrogen = 1000 x feed x protein / 100 x factor.
- *  2. HW_BIOLOAD_FACTOR is 57.5 % of the nitrogen in the food. Ammonia measured in the first day after a
- *     meal is 20 to 30 % of it, factor 0.032 to 0.048; the rest comes later, out of faeces.
- *  3. Not modelled: the hours of the day (ammonia peaks 3 to 8 hours after a meal), size, temperature,
- *     urea, and what fish give off that are not fed.
+ *  2. HW_BIOLOAD_FACTOR is 57.5 % of the nitrogen in the food. Ammonia measured in the first day
+ *     after a meal is 20 to 30 % of it, factor 0.032 to 0.048; the rest comes later, out of faeces.
+ *  3. Not modelled: the hours of the day (ammonia peaks 3 to 8 hours after a meal), size,
+ *     temperature, urea, and what fish give off that are not fed.
  * Source
  *   Design figure of aquaculture, P = feed x protein x 0.092 (recalled).
  */
@@ -101,8 +103,9 @@ int hw_bioload_fed(double feed, double protein, double factor, double *nitrogen)
  * Status
  *   HW_STATUS_OK, HW_STATUS_RANGE
  * Notes
- *  1. nitrogen = 1000 x dead x p / 100 x HW_BIOLOAD_WHOLE, p being protein or HW_BIOLOAD_DEAD_PROTEIN,
- *     whichever is more: a dead fish is not less than that because the food is watery.
+ *  1. nitrogen = 1000 x dead x p / 100 x HW_BIOLOAD_WHOLE, p being protein or
+ *     HW_BIOLOAD_DEAD_PROTEIN, whichever is more: a dead fish is not less than that because the
+ *     food is watery.
  *  2. All at once: how fast it rots is not modelled.
  * Source
  *   Protein is 16 % nitrogen (extension text on feeding, read).
@@ -120,8 +123,8 @@ int hw_bioload_dead(double dead, double protein, double *nitrogen);
  *   HW_STATUS_OK, HW_STATUS_RANGE
  * Notes
  *  1. nitrogen = biomass / 1000 x rate x 24.
- *  2. Read: 1.8 to 7.6 in starved flounder and turbot at 12 and 20 degrees, the smaller the fish the
- *     more; 10 to 16 in gilthead bream at rest, 24 degrees.
+ *  2. Read: 1.8 to 7.6 in starved flounder and turbot at 12 and 20 degrees, the smaller the fish
+ *     the more; 10 to 16 in gilthead bream at rest, 24 degrees.
  * Source
  *   Arithmetic.
  */
@@ -169,8 +172,8 @@ int hw_bioload_hours(double rise, double limit, double *hours);
  * Status
  *   HW_STATUS_OK, HW_STATUS_RANGE; HW_STATUS_NONE: not even all the water, once a day, is enough
  * Notes
- *  1. In the steady state what a day brings is what a change takes, exchanged x the level just before
- *     it, which is the highest of the day: exchanged = rise / limit.
+ *  1. In the steady state what a day brings is what a change takes, exchanged x the level just
+ *     before it, which is the highest of the day: exchanged = rise / limit.
  *  2. The new water is taken to hold no ammonia. A rise above the limit by less than a
  *     thousand-millionth of it counts as the limit.
  * Source

@@ -46,8 +46,8 @@ struct hw_blend {
  *  2. salinity is (1 - w) s1 + w s2; temp is (1 - q) t1 + q t2, with q = w c2 / ((1 - w) c1 + w c2)
  *     and c the specific heat capacities. The heat of mixing is not modelled: fresh and sea water
  *     mixed are some 0.005 degrees cooler, up to 0.04 in cold brine.
- *  3. The heat capacities are used up to 45 g/kg and 40 degrees without a status of their own: there
- *     they are within 0.13 % of the TEOS-10 standard.
+ *  3. The heat capacities are used up to 45 g/kg and 40 degrees without a status of their own:
+ *     there they are within 0.13 % of the TEOS-10 standard.
  *  4. per_old = (1 - w) r / r1 and per_new = w r / r2, with r the density of the mixture.
  * Source
  *   Conservation of mass; density and heat capacity as in seawater.h.
@@ -68,7 +68,8 @@ int hw_blend_mix(double share, double temp, double salinity, double new_temp, do
  * Notes
  *  1. level x per_old + fresh x per_new: the mass is conserved, so per kilogram it is
  *     (1 - w) a1 + w a2.
- *  2. Holds for alkalinity, dissolved carbon, total ammonia, a medicine; not for pH or free ammonia.
+ *  2. Holds for alkalinity, dissolved carbon, total ammonia, a medicine; not for pH or free
+ *     ammonia.
  * Source
  *   Conservation of mass.
  */

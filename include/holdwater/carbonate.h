@@ -48,8 +48,8 @@ struct hw_carbonate_constants {
  * Status
  *   As hw_ph_offset of the meter; HW_STATUS_RANGE
  * Notes
- *  1. Below 5 g/kg KB lies outside its fit and the pairing of ions is sea salt's still: pH by them is
- *     good to 0.1 there. No status tells; a caller should.
+ *  1. Below 5 g/kg KB lies outside its fit and the pairing of ions is sea salt's still: pH by them
+ *     is good to 0.1 there. No status tells; a caller should.
  * Source
  *   K1, K2: Waters, Millero & Woosley 2014, total scale. KB: Dickson 1990. Boron: Uppstrom 1974.
  *   KW: Millero 1995 as in the Guide of 2007. KN: Clegg & Whitfield 1995. Carbon dioxide: Weiss

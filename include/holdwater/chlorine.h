@@ -39,7 +39,8 @@ extern "C" {
 #define HW_CHLORINE_DENSITY_MIN 1.0
 #define HW_CHLORINE_DENSITY_MAX 1.3
 
-/* Range of the strength of bleach, g/L of available chlorine: what the two ranges above can make. */
+/* Range of the strength of bleach, g/L of available chlorine: what the two ranges above can
+ * make. */
 #define HW_CHLORINE_STRENGTH_MIN 9.0
 #define HW_CHLORINE_STRENGTH_MAX 260.0
 

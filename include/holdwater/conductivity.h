@@ -1,7 +1,7 @@
 /* holdwater/conductivity.h - salinity from electrical conductivity, and back.
  *
- * The practical salinity scale of 1978 (PSS-78) defines salinity by conductivity. Conductivities are
- * in mS/cm at the temperature of the water, without any compensation, unless it says otherwise.
+ * The practical salinity scale of 1978 (PSS-78) defines salinity by conductivity. Conductivities
+ * are in mS/cm at the temperature of the water, without any compensation, unless it says otherwise.
  */
 #ifndef HOLDWATER_CONDUCTIVITY_H
 #define HOLDWATER_CONDUCTIVITY_H
@@ -25,7 +25,8 @@ extern "C" {
 #define HW_CONDUCTIVITY_SLOPE_MAX   3.0
 #define HW_CONDUCTIVITY_LOW         2.0 /* salinity below which the extension of Hill holds */
 
-/* hw_conductivity_ratio - conductivity against that of water of salinity 35 at the same temperature.
+/* hw_conductivity_ratio - conductivity against that of water of salinity 35 at the same
+ * temperature.
  *
  * Given
  *   conductivity   mS/cm, HW_CONDUCTIVITY_MIN to HW_CONDUCTIVITY_MAX
@@ -75,8 +76,8 @@ int hw_salinity_from_ratio(double ratio, double temp, double *salinity);
  *  1. From salinity 2 up it is PSS-78. Below 2 the correction of Hill, Dauphinee & Woods holds,
  *     times the factor that makes the two meet at 2 (the GSW variant; it differs from plain Hill by
  *     0.00034 at most for 0 to 35 degrees).
- *  2. Between 0 and 0.0007 to 0.0025 mS/cm (-2 to 40 degrees) the published equation dips to -0.0003 before it rises: the
- *     salinity is then told as found, just below 0, and stretched.
+ *  2. Between 0 and 0.0007 to 0.0025 mS/cm (-2 to 40 degrees) the published equation dips to
+ *     -0.0003 before it rises: the salinity is then told as found, just below 0, and stretched.
  *  3. A reading that a meter has compensated to 25 degrees must be undone first, or used with
  *     temp 25: entered with the water's temperature it is corrected twice, about 0.7 per degree.
  *  4. Below 2 the equation is for diluted sea water; the salts of tap water conduct differently.

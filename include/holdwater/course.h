@@ -1,8 +1,8 @@
-/* holdwater/course.h - a course of dye in a tank: equal doses, with a part of the water changed before
- * each further one.
+/* holdwater/course.h - a course of dye in a tank: equal doses, with a part of the water changed
+ * before each further one.
  *
- * Levels are mg/L, of the dye as its label counts it; bath.h turns a level into an amount of stock and
- * back. A change is measured as in change.h: new water over water in the tank, 0.25 for 25 %.
+ * Levels are mg/L, of the dye as its label counts it; bath.h turns a level into an amount of stock
+ * and back. A change is measured as in change.h: new water over water in the tank, 0.25 for 25 %.
  */
 #ifndef HOLDWATER_COURSE_H
 #define HOLDWATER_COURSE_H
@@ -56,12 +56,12 @@ enum hw_course_redose {
  * Status
  *   HW_STATUS_OK, HW_STATUS_CHOICE (redose), HW_STATUS_RANGE
  * Notes
- *  1. after(1) = first, before(n) = after(n - 1) (1 - exchanged). Full: after(n) = before(n) + first,
- *     that is first (1 - (1 - exchanged)^n) / exchanged. Replace: after(n) = first.
+ *  1. after(1) = first, before(n) = after(n - 1) (1 - exchanged). Full: after(n) = before(n) +
+ *     first, that is first (1 - (1 - exchanged)^n) / exchanged. Replace: after(n) = first.
  *  2. The change is a batch: water out, then in, with plain water, mixed. The highest level between
  *     two doses is that after a dose.
- *  3. Not modelled: loss of dye to light, carbon, sand, silicone and reducers, so that levels are the
- *     most there can be; water that evaporates and is topped up.
+ *  3. Not modelled: loss of dye to light, carbon, sand, silicone and reducers, so that levels are
+ *     the most there can be; water that evaporates and is topped up.
  * Source
  *   Conservation of mass.
  */

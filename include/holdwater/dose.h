@@ -1,5 +1,5 @@
-/* holdwater/dose.h - a medicine brought to a level: how much of it is active, how much of a liquid or
- * a powder holds that, and what level an amount makes.
+/* holdwater/dose.h - a medicine brought to a level: how much of it is active, how much of a liquid
+ * or a powder holds that, and what level an amount makes.
  */
 #ifndef HOLDWATER_DOSE_H
 #define HOLDWATER_DOSE_H
@@ -48,7 +48,8 @@ extern "C" {
  * Returned
  *   active  mg of what the levels count
  * Status
- *   HW_STATUS_OK, HW_STATUS_RANGE (a target below now as well: nothing that is added lowers a level)
+ *   HW_STATUS_OK, HW_STATUS_RANGE (a target below now as well: nothing that is added lowers a
+ *   level)
  * Notes
  *  1. active = (target - now) x volume.
  *  2. Not modelled: the volume of the dose itself, what rock, sand, food and fish take up, what
@@ -106,8 +107,8 @@ int hw_dose_liquid_active(double liquid, double strength, double *active);
  * Status
  *   HW_STATUS_OK, HW_STATUS_RANGE
  * Notes
- *  1. mass = active / 1000 / (share / 100). Of crystals of copper sulfate with a purity the share of
- *     copper is hw_dose_copper of the purity.
+ *  1. mass = active / 1000 / (share / 100). Of crystals of copper sulfate with a purity the share
+ *     of copper is hw_dose_copper of the purity.
  * Source
  *   Conservation of mass.
  */

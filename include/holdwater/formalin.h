@@ -39,11 +39,11 @@ enum hw_formalin_basis {
  *   HW_STATUS_OK, HW_STATUS_CHOICE (basis), HW_STATUS_RANGE
  * Notes
  *  1. 1 uL/L of solution is 1.08 mg/L of solution and 0.37 mg/L of formaldehyde.
- *  2. Bottles of 37 % by mass hold 0.37 x 1.08 g, 400 mg in a mL: their microlitres are 8 % stronger
- *     than these.
+ *  2. Bottles of 37 % by mass hold 0.37 x 1.08 g, 400 mg in a mL: their microlitres are 8 %
+ *     stronger than these.
  * Source
- *   Fredricks and others 2018 and a label (0.37 mg to a uL); Piper and others 1982, p. 276 (a density
- *   of 1.08: 167 mg/L are 43.8 mL in 10 cubic feet).
+ *   Fredricks and others 2018 and a label (0.37 mg to a uL); Piper and others 1982, p. 276 (a
+ *   density of 1.08: 167 mg/L are 43.8 mL in 10 cubic feet).
  */
 int hw_formalin_to_formaldehyde(enum hw_formalin_basis basis, double level, double *formaldehyde);
 int hw_formalin_from_formaldehyde(enum hw_formalin_basis basis, double formaldehyde, double *level);

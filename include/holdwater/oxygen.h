@@ -46,7 +46,8 @@ extern "C" {
  *   HW_STATUS_OK, HW_STATUS_RANGE
  * Notes
  *  1. pressure = (1 - 0.0065 H / 288.15)^n, with H = 6356766 x altitude / (6356766 + altitude),
- *     the altitude as the model counts it, and n = 9.80665 x 0.0289644 / (8.31432 x 0.0065), 5.2559.
+ *     the altitude as the model counts it, and n = 9.80665 x 0.0289644 / (8.31432 x 0.0065),
+ *     5.2559.
  *  2. A mean: weather moves the pressure by about 3 % (recalled), not modelled. A barometer that is
  *     set to sea level, as forecasts are, does not show the pressure in the room.
  * Source
@@ -116,8 +117,8 @@ int hw_oxygen_saturation(double temp, double salinity, double pressure, double *
  *   HW_STATUS_OK, HW_STATUS_RANGE
  * Notes
  *  1. hours = (oxygen - floor) x volume / (biomass / 1000 x uptake).
- *  2. Not modelled: what bacteria, dirt and medicines use, and what an open surface gives; fish that
- *     slow down, or panic, as it runs out.
+ *  2. Not modelled: what bacteria, dirt and medicines use, and what an open surface gives; fish
+ *     that slow down, or panic, as it runs out.
  * Source
  *   Conservation of mass.
  */

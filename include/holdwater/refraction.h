@@ -1,4 +1,5 @@
-/* holdwater/refraction.h - salinity from refractive index and from refractometers with a brine scale.
+/* holdwater/refraction.h - salinity from refractive index and from refractometers with a brine
+ * scale.
  */
 #ifndef HOLDWATER_REFRACTION_H
 #define HOLDWATER_REFRACTION_H

@@ -97,9 +97,9 @@ int hw_stock_mass(enum hw_stock_reagent reagent, double strength, double make, d
  *  2. Colder less dissolves: at 0 degrees ammonium chloride 29.4 g in 100 g of water, four fifths.
  *     Not modelled.
  * Source
- *   Perry's Chemical Engineers' Handbook, table 2-122 (ammonium chloride); CRC Handbook of Chemistry
- *   and Physics (the others, recalled); its 102nd edition, concentrative properties of aqueous
- *   solutions (densities).
+ *   Perry's Chemical Engineers' Handbook, table 2-122 (ammonium chloride); CRC Handbook of
+ *   Chemistry and Physics (the others, recalled); its 102nd edition, concentrative properties of
+ *   aqueous solutions (densities).
  */
 int hw_stock_solubility(enum hw_stock_reagent reagent, double *solubility);
 

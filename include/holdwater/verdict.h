@@ -106,9 +106,9 @@ int hw_verdict_rate(double start, double left, double hours, double volume, doub
  *     are said to depend less on temperature (recalled). Warmer water is not counted: colder has no
  *     sign.
  * Source
- *   0.092: a design figure of aquaculture (recalled). The two half-saturations: abstracts of a study
- *   of biofilters at 27 degrees (authors recalled: Zhu & Chen 1999) and of estuarine isolates at 25
- *   degrees. 1.072: code of a wastewater model (read).
+ *   0.092: a design figure of aquaculture (recalled). The two half-saturations: abstracts of a
+ *   study of biofilters at 27 degrees (authors recalled: Zhu & Chen 1999) and of estuarine isolates
+ *   at 25 degrees. 1.072: code of a wastewater model (read).
  */
 int hw_verdict_feed(double capacity, double protein, double working, double colder, double *feed,
                     double *working_feed);

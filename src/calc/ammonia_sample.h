@@ -1,4 +1,5 @@
-/* ammonia_sample.h - one ammonia reading as the core sees it; shared by the answer and its working. */
+/* ammonia_sample.h - one ammonia reading as the core sees it; shared by the answer and its
+ * working. */
 #ifndef HW_AMMONIA_SAMPLE_H
 #define HW_AMMONIA_SAMPLE_H
 #include "calc/shared.h"
@@ -40,12 +41,12 @@ struct ammonia_sample {
     double ph_meter;     /* the pH on a meter's scale */
     bool meter_in_range; /* ... where limits are defined */
     double pk_1989, fraction_1989;
-    double
-        free_1989; /* mg NH3/L by the constant behind the salt-water limits; NaN where they do not apply */
+    double free_1989; /* mg NH3/L as the salt-water limits count it; NaN where they do not apply */
     bool fit_stretched, criteria_stretched;
 };
 
-/* How a sample stands to a limit: times over it, the total (mg N/L) and the pH on the scale given that reach it. */
+/* How a sample stands to a limit: times over it, the total (mg N/L) and the pH on the scale given
+ * that reach it. */
 struct ammonia_standing {
     double ratio, total_n, ph;
 };
@@ -62,8 +63,8 @@ extern const struct ammonia_limits ammonia_long_limits, ammonia_short_limits;
 
 struct ammonia_sample ammonia_sample(const double in[]);
 
-/* Against a limit of free ammonia, both as N, counted with the constant pk; the pH is on that constant's scale and
- * found when asked for. */
+/* Against a limit of free ammonia, both as N, counted with the constant pk; the pH is on that
+ * constant's scale and found when asked for. */
 struct ammonia_standing ammonia_against_free(double total_n, double limit_n, double fraction,
                                              double pk, bool find_ph);
 struct ammonia_standing ammonia_against_salt(const struct ammonia_sample *s,

@@ -1,5 +1,6 @@
-/* ammonia_work.c - the working of an ammonia answer: the published formulas again, as text, with the numbers of one row.
- * The values come from the core, and a test evaluates each expression, so the two cannot drift apart. */
+/* ammonia_work.c - the working of an ammonia answer: the published formulas again, as text, with
+ * the numbers of one row. The values come from the core, and a test evaluates each expression, so
+ * the two cannot drift apart. */
 #include "calc/ammonia_sample.h"
 #include "calc/long_limit.h"
 
@@ -131,7 +132,8 @@ static void step_against_own(const struct ammonia_sample *s, const double in[], 
             s->total_n, limit, HW_MOLAR_N, basis_molar(basis));
 }
 
-/* A ratio to a published limit; between the steps of salinity both kinds are written down and the greater is taken. */
+/* A ratio to a published limit; between the steps of salinity both kinds are written down and the
+ * greater is taken. */
 static double step_against_salt(const struct ammonia_sample *s, const char *symbol,
                                 const struct ammonia_limits *limits, struct hw_steps *steps)
 {

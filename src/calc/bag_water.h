@@ -24,7 +24,8 @@ enum {
     INPUTS
 };
 
-/* One bag: its total in mg/L as N, NaN when that is not known, and the same water at both pH values. */
+/* One bag: its total in mg/L as N, NaN when that is not known, and the same water at both pH
+ * values. */
 struct bag_water {
     double total_n;
     struct ammonia_hour shut, open;

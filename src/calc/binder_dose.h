@@ -1,4 +1,5 @@
-/* binder_dose.h - one dose of an ammonia binder as the core sees it; shared by the answer and its working. */
+/* binder_dose.h - one dose of an ammonia binder as the core sees it; shared by the answer and its
+ * working. */
 #ifndef HW_BINDER_DOSE_H
 #define HW_BINDER_DOSE_H
 #include "calc/shared.h"

@@ -1,4 +1,5 @@
-/* bioload_day.h - a day's load on one tank as the core sees it; shared by the answer and its working. */
+/* bioload_day.h - a day's load on one tank as the core sees it; shared by the answer and its
+ * working. */
 #ifndef HW_BIOLOAD_DAY_H
 #define HW_BIOLOAD_DAY_H
 #include "calc/long_limit.h"

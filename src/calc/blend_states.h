@@ -1,4 +1,5 @@
-/* blend_states.h - one change of water as the core sees it; shared by the answer and its working. */
+/* blend_states.h - one change of water as the core sees it; shared by the answer and its
+ * working. */
 #ifndef HW_BLEND_STATES_H
 #define HW_BLEND_STATES_H
 #include "calc/shared.h"

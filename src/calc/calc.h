@@ -1,12 +1,14 @@
-/* calc.h - what a calculation is: tables and one function. Internal to the program: not installed, no ABI promise.
+/* calc.h - what a calculation is: tables and one function. Internal to the program: not installed,
+ * no ABI promise.
  *
- * An input may stand in the table more than once, under one name, when a choice decides what it is: each entry then
- * has a condition on that choice, no two of them hold together, and the name means the entry whose condition holds.
- * (ammonia's `model` is so: one preset and list of words for a meter's pH, another for the other scales.)
- * A condition may hold as well while its choice is itself not asked for: dose's `target` is microlitres in a litre with
- * one word of `formalin_basis`, and mg/L with the others and where there is no formalin.
- * A choice that conditions name stands before the inputs that name it. A group whose inputs have conditions is asked for
- * while one of them holds. */
+ * An input may stand in the table more than once, under one name, when a choice decides what it is:
+ * each entry then has a condition on that choice, no two of them hold together, and the name means
+ * the entry whose condition holds. (ammonia's `model` is so: one preset and list of words for a
+ * meter's pH, another for the other scales.) A condition may hold as well while its choice is
+ * itself not asked for: dose's `target` is microlitres in a litre with one word of
+ * `formalin_basis`, and mg/L with the others and where there is no formalin. A choice that
+ * conditions name stands before the inputs that name it. A group whose inputs have conditions is
+ * asked for while one of them holds. */
 #ifndef HW_CALC_H
 #define HW_CALC_H
 #include <stdbool.h>
@@ -56,18 +58,18 @@ enum hw_need { HW_REQUIRED, HW_PRESET, HW_OPTIONAL };
 struct hw_input {
     const char *name, *unit, *help; /* unit: of the column, of a bare number, of machine output */
     enum hw_kind kind;
-    bool
-        unit_must; /* a bare number is refused: volumes, masses, lengths, product strengths, dosing rates */
-    double lo, hi; /* both valid; a choice runs from 0 to its last word */
+    bool unit_must; /* a bare number is refused: volumes, masses, lengths, strengths, rates */
+    double lo, hi;  /* both valid; a choice runs from 0 to its last word */
     enum hw_need need;
     double preset; /* used when need is HW_PRESET */
-    const char *const
-        *words;          /* choice: word i has value i; set: word i is bit i; NULL ends the list;
-                                         a set's first word "none" stands alone */
-    int group;           /* 0, or a number: exactly one input of that group is given */
-    int when_input;      /* -1, or the choice that makes this input required ... */
-    uint32_t when_words; /* ... when it has one of these words (bits); given otherwise is an error;
-                                         a preset with a condition is filled in only while the condition holds */
+    /* Of a choice word i has value i; of a set word i is bit i, and the first, "none", stands
+     * alone. NULL ends the list. */
+    const char *const *words;
+    int group; /* 0, or a number: exactly one input of that group is given */
+    /* -1, or the choice that makes this input required when it has one of these words (bits);
+     * given otherwise is an error. A preset with a condition is filled in only while it holds. */
+    int when_input;
+    uint32_t when_words;
 };
 
 struct hw_result {
@@ -78,13 +80,15 @@ struct hw_result {
     bool sometimes; /* may be absent (NaN) although there is an answer */
 };
 
-enum hw_effect {              /* the row's status is that of its gravest note */
-                 HW_STANDING, /* true of every answer, or until a missing input is given: text and json, never
-                                         a cell; run sets its bit as it does the others */
-                 HW_CAUTION,   /* raised by these values: status 0 */
-                 HW_STRETCHED, /* computable, outside the fitted range: status +1 */
-                 HW_REFUSED,   /* no answer: status -1, every result NaN */
-                 HW_WITHHELD   /* not given, for safety: status -2, every result NaN */
+/* The row's status is that of its gravest note. A standing one is true of every answer, or until a
+ * missing input is given: text and json have it, never a cell; run sets its bit as it does the
+ * others. */
+enum hw_effect {
+    HW_STANDING,
+    HW_CAUTION,   /* raised by these values: status 0 */
+    HW_STRETCHED, /* computable, outside the fitted range: status +1 */
+    HW_REFUSED,   /* no answer: status -1, every result NaN */
+    HW_WITHHELD   /* not given, for safety: status -2, every result NaN */
 };
 
 struct hw_note {

@@ -1,4 +1,5 @@
-/* calc_ammonia.c - how much of a total ammonia reading is free, and how far that is from a limit. */
+/* calc_ammonia.c - how much of a total ammonia reading is free, and how far that is from a
+ * limit. */
 #include "calc/ammonia_sample.h"
 #include "calc/list.h"
 

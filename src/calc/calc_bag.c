@@ -1,4 +1,5 @@
-/* calc_bag.c - fish out of a shipping bag: its ammonia shut and opened, and the steps into the tank. */
+/* calc_bag.c - fish out of a shipping bag: its ammonia shut and opened, and the steps into the
+ * tank. */
 #include "calc/bag_water.h"
 #include "calc/list.h"
 #include "tables.h"

@@ -1,4 +1,5 @@
-/* calc_bath.c - a short bath in dye: what to pour, what level that is, how well the water matches. */
+/* calc_bath.c - a short bath in dye: what to pour, what level that is, how well the water
+ * matches. */
 #include "calc/list.h"
 #include "calc/shared.h"
 #include "calc/steps.h"
@@ -213,8 +214,8 @@ static uint32_t dye_notes(const double in[], double level)
            note_if(over(in[MINUTES], HW_LIMIT_BATH_MINUTES), HW_BATH_NOTE_BATH_LONG);
 }
 
-/* The fish is moved twice, in and back: what is a step up on the way in is one down on the way back. The way back is
- * told when the way in is not over its own limit. */
+/* The fish is moved twice, in and back: what is a step up on the way in is one down on the way
+ * back. The way back is told when the way in is not over its own limit. */
 static uint32_t gap_notes(const double out[])
 {
     double temp = out[TEMP_GAP];

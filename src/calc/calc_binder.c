@@ -1,4 +1,5 @@
-/* calc_binder.c - binding ammonia for a day or two: how much of what, the oxygen it takes, and when it lets go. */
+/* calc_binder.c - binding ammonia for a day or two: how much of what, the oxygen it takes, and when
+ * it lets go. */
 #include "calc/binder_dose.h"
 #include "calc/list.h"
 #include "tables.h"
@@ -156,7 +157,8 @@ static const struct hw_input inputs[INPUTS] = {
                  .when_input = -1},
 };
 
-/* Rounded down: never beyond a label's dose, and what is then left unbound is less than a kit shows. */
+/* Rounded down: never beyond a label's dose, and what is then left unbound is less than a kit
+ * shows. */
 static const struct hw_result results[RESULTS] = {
     [AMOUNT] = {.name = "amount",
                 .unit = "g",

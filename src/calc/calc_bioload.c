@@ -1,4 +1,5 @@
-/* calc_bioload.c - how much ammonia food and fish give off, and what that does to filter and water. */
+/* calc_bioload.c - how much ammonia food and fish give off, and what that does to filter and
+ * water. */
 #include "calc/bioload_day.h"
 #include "calc/list.h"
 #include "holdwater/ammonia.h"

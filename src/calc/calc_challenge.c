@@ -1,4 +1,5 @@
-/* calc_challenge.c - how much ammonia proves a filter, what to expect of it, and what it costs the water. */
+/* calc_challenge.c - how much ammonia proves a filter, what to expect of it, and what it costs the
+ * water. */
 #include "calc/challenge_dose.h"
 #include "calc/list.h"
 #include "tables.h"
@@ -166,7 +167,8 @@ static const struct hw_input inputs[INPUTS] = {
                     .when_input = -1},
 };
 
-/* Nobody lives in the water: neither side of a dose is the dangerous one, so none is rounded to a side. */
+/* Nobody lives in the water: neither side of a dose is the dangerous one, so none is rounded to a
+ * side. */
 static const struct hw_result results[RESULTS] = {
     [MASS] = {.name = "mass",
               .unit = "g",

@@ -192,7 +192,8 @@ static void run(const struct hw_block *b)
     block_answer(b, INPUTS, RESULTS, answer);
 }
 
-/* What is weighed for a gram of what the core counts, as text would have it: molar mass over so many atoms' mass. */
+/* What is weighed for a gram of what the core counts, as text would have it: molar mass over so
+ * many atoms' mass. */
 static void step_mass(const struct stock *stock, const double in[], struct hw_steps *steps)
 {
     static const double molar[] = {HW_MOLAR_AMMONIUM_CHLORIDE, HW_MOLAR_AMMONIUM_SULFATE,

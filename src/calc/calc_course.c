@@ -1,4 +1,5 @@
-/* calc_course.c - a course of dye in a tank: what to pour and when, and how high the level climbs. */
+/* calc_course.c - a course of dye in a tank: what to pour and when, and how high the level
+ * climbs. */
 #include "calc/course_plan.h"
 #include "calc/list.h"
 #include "holdwater/bath.h"

@@ -1,4 +1,5 @@
-/* calc_dose.c - a medicine brought to a level: what to pour or weigh, at once or in steps; or what was poured. */
+/* calc_dose.c - a medicine brought to a level: what to pour or weigh, at once or in steps; or what
+ * was poured. */
 #include "calc/dose_plan.h"
 #include "calc/list.h"
 #include "tables.h"

@@ -1,4 +1,5 @@
-/* calc_neutralise.c - chlorine or chloramine out of tap water, and the ammonia that chloramine leaves. */
+/* calc_neutralise.c - chlorine or chloramine out of tap water, and the ammonia that chloramine
+ * leaves. */
 #include "calc/list.h"
 #include "calc/shared.h"
 #include "calc/steps.h"

@@ -287,7 +287,8 @@ static const char *const sources[] = {
     "aguilera2008",  "quan-fry1995",   "brine-table", "meter-manuals",
     "label-and-law", "our-arithmetic", NULL};
 
-/* More than this between the salinity with and without correction, and the instrument wants care. */
+/* More than this between the salinity with and without correction, and the instrument wants
+ * care. */
 static const double large_correction = 2;
 
 /* Warmer or colder than this, and how a meter compensates decides. */

@@ -1,11 +1,13 @@
-/* carbonate_work.c - the carbonate system written down with its constants: on the total scale, per kg. */
+/* carbonate_work.c - the carbonate system written down with its constants: on the total scale, per
+ * kg. */
 #include "calc/carbonate_work.h"
 
 #include "holdwater/carbonate.h"
 #include "holdwater/nitrogen.h"
 
-/* Parts of expressions. OTHERS: mmol/kg of alkalinity that is no carbonate. ION and ION_2: bicarbonate and carbonate for one
- * carbon dioxide. Their numbers follow in the order of the names. */
+/* Parts of expressions. OTHERS: mmol/kg of alkalinity that is no carbonate. ION and ION_2:
+ * bicarbonate and carbonate for one carbon dioxide. Their numbers follow in the order of the
+ * names. */
 #define OTHERS                                                                                     \
     "(1000*(%.12g/(1 + 10^(%.12g - %.15g)) + 10^(%.15g - %.12g) - 10^(0 - %.15g))"                 \
     " + %.12g/%.10g/%.12g/(1 + 10^(%.12g - %.15g)))"

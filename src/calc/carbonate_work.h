@@ -3,7 +3,8 @@
 #define HW_CARBONATE_WORK_H
 #include "calc/steps.h"
 
-/* A water as the steps need it: alkalinity in meq/L, total ammonia in mg N/L, degrees Celsius, g/kg. */
+/* A water as the steps need it: alkalinity in meq/L, total ammonia in mg N/L, degrees Celsius,
+ * g/kg. */
 struct carbonate_water {
     double alkalinity, tan, temp, salinity;
 };
@@ -16,8 +17,8 @@ void step_carbon(const char *symbol, double carbon, double ph, const struct carb
 void step_air(const char *symbol, double air, double ph, double carbon,
               const struct carbonate_water *water, struct hw_steps *steps);
 
-/* The two steps of a pH that was found by halving: itself, and the proof of it, the alkalinity of the water at this pH,
- * which is the alkalinity that it has. */
+/* The two steps of a pH that was found by halving: itself, and the proof of it, the alkalinity of
+ * the water at this pH, which is the alkalinity that it has. */
 struct carbonate_symbols {
     const char *ph, *proof;
 };

@@ -39,8 +39,8 @@ static void nitrify(struct challenge_dose *dose)
     dose->alkalinity = of_now + of_dose;
 }
 
-/* Right after mixing: dissolved carbon stays, ammonia solution brings alkalinity. The volume of the dose is left
- * out. */
+/* Right after mixing: dissolved carbon stays, ammonia solution brings alkalinity. The volume of the
+ * dose is left out. */
 static void find_ph(const double in[], struct challenge_dose *dose)
 {
     int before = hw_carbonate_carbon(in[PH], in[ALKALINITY], dose->now_n, in[TEMP], in[SALINITY],

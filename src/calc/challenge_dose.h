@@ -1,4 +1,5 @@
-/* challenge_dose.h - one challenge dose as the core sees it; shared by the answer and its working. */
+/* challenge_dose.h - one challenge dose as the core sees it; shared by the answer and its
+ * working. */
 #ifndef HW_CHALLENGE_DOSE_H
 #define HW_CHALLENGE_DOSE_H
 #include "calc/shared.h"

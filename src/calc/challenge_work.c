@@ -1,4 +1,5 @@
-/* challenge_work.c - the working of a challenge dose: the same formulas as text, with the numbers of one row. */
+/* challenge_work.c - the working of a challenge dose: the same formulas as text, with the numbers
+ * of one row. */
 #include "calc/carbonate_work.h"
 #include "calc/challenge_dose.h"
 #include "calc/free_ammonia.h"

@@ -1,4 +1,5 @@
-/* change_rounds.h - one row of water changes as the core sees it; shared by the answer and its working. */
+/* change_rounds.h - one row of water changes as the core sees it; shared by the answer and its
+ * working. */
 #ifndef HW_CHANGE_ROUNDS_H
 #define HW_CHANGE_ROUNDS_H
 #include "calc/shared.h"
@@ -22,7 +23,8 @@ enum {
     INPUTS
 };
 
-/* One row, and what the core says of it; NaN where an input is missing or there is no such level. */
+/* One row, and what the core says of it; NaN where an input is missing or there is no such
+ * level. */
 struct change_rounds {
     enum hw_change_method method;
     int rounds;

@@ -1,4 +1,5 @@
-/* change_work.c - the working of water changes: the same formulas as text, with the numbers of one row. */
+/* change_work.c - the working of water changes: the same formulas as text, with the numbers of one
+ * row. */
 #include "calc/change_rounds.h"
 
 #include <math.h>

@@ -15,7 +15,8 @@ static bool is_pure_copper(const struct dose_plan *plan, const double in[])
     return is_copper(plan) && plan->source == SOURCE_POWDER && in[PURITY] == 100;
 }
 
-/* Crystals that make another copper than the kind, a powder that would be all copper, a salt's strength of a solid. */
+/* Crystals that make another copper than the kind, a powder that would be all copper, a salt's
+ * strength of a solid. */
 static bool copper_does_not_fit(const struct dose_plan *plan, const double in[])
 {
     bool crystals = plan->source == SOURCE_PENTAHYDRATE;

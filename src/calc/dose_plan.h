@@ -9,8 +9,9 @@
 
 #include <stdbool.h>
 
-/* The inputs, in the order of the table. Of formalin the levels stand in another entry when they are microlitres (_UL);
- * a floor and a ceiling stand in another one when they must be given (_ASKED). */
+/* The inputs, in the order of the table. Of formalin the levels stand in another entry when they
+ * are microlitres (_UL); a floor and a ceiling stand in another one when they must be given
+ * (_ASKED). */
 enum {
     VOLUME,
     KIND,
@@ -60,8 +61,8 @@ static inline bool level_above(double level, double limit)
     return level > limit * (1 + 1e-9);
 }
 
-/* One row, and what the core says of it; levels in mg/L of what is active, for formalin formaldehyde. NaN where an
- * input is missing or a result does not apply. */
+/* One row, and what the core says of it; levels in mg/L of what is active, for formalin
+ * formaldehyde. NaN where an input is missing or a result does not apply. */
 struct dose_plan {
     int kind, source, steps,
         labels; /* labels: how many of the three inputs of a label were given */

@@ -1,4 +1,5 @@
-/* long_limit.h - the total ammonia that reaches the published limit for days in some water; its formulas as steps. */
+/* long_limit.h - the total ammonia that reaches the published limit for days in some water; its
+ * formulas as steps. */
 #ifndef HW_LONG_LIMIT_H
 #define HW_LONG_LIMIT_H
 #include "calc/steps.h"
@@ -20,7 +21,8 @@ struct long_limit long_limit(double ph, double temp, double salinity);
 /* Writes down how the limit was found; the last step is named `symbol`. */
 void long_limit_work(const struct long_limit *limit, const char *symbol, struct hw_steps *steps);
 
-/* The formulas alone, as steps: the constant behind the salt-water limits, and the fresh-water criterion for days. */
+/* The formulas alone, as steps: the constant behind the salt-water limits, and the fresh-water
+ * criterion for days. */
 void step_pk_1989(double temp, double salinity, const char *symbol, double pk,
                   struct hw_steps *steps);
 void step_criterion_30_day(double ph, double temp, const char *symbol, double criterion,

@@ -44,7 +44,8 @@ double salinity_conductivity_seen(const struct salinity_reading *r, double value
     return seen;
 }
 
-/* Below zero, where a zero error was taken off, salinity is counted as far below as it would be above. */
+/* Below zero, where a zero error was taken off, salinity is counted as far below as it would be
+ * above. */
 static double behind_conductivity(const struct salinity_reading *r, double value)
 {
     double salinity = NAN;

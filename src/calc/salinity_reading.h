@@ -1,4 +1,5 @@
-/* salinity_reading.h - one reading of salinity as the core sees it; shared by the answer and its working. */
+/* salinity_reading.h - one reading of salinity as the core sees it; shared by the answer and its
+ * working. */
 #ifndef HW_SALINITY_READING_H
 #define HW_SALINITY_READING_H
 #include "calc/shared.h"
@@ -9,8 +10,9 @@
 #include "holdwater/seawater.h"
 #include "tables.h"
 
-/* The inputs, in the order of the table. reading, zero, standard and standard_reads are on the scale of the instrument:
- * each stands once for each kind of scale, and at most one entry of a name is given. */
+/* The inputs, in the order of the table. reading, zero, standard and standard_reads are on the
+ * scale of the instrument: each stands once for each kind of scale, and at most one entry of a name
+ * is given. */
 enum {
     OF,
     READING_SG,
@@ -69,7 +71,8 @@ struct salinity_reading salinity_reading(const double in[]);
 /* What a conductivity meter saw, if it was one. */
 double salinity_conductivity_seen(const struct salinity_reading *r, double value);
 
-/* The salinity behind a value on the instrument's scale, which may be another than the reading; NaN: none. */
+/* The salinity behind a value on the instrument's scale, which may be another than the reading;
+ * NaN: none. */
 double salinity_behind(const struct salinity_reading *r, double value);
 
 /* Writes the working; the same names and numbers as the answer. */

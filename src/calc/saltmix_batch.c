@@ -3,7 +3,8 @@
 
 #include <math.h>
 
-/* The product is told before what it is to do: a question told wrongly has no answer, even if no salt is needed. */
+/* The product is told before what it is to do: a question told wrongly has no answer, even if no
+ * salt is needed. */
 static int read_product(struct saltmix_batch *batch, const double in[])
 {
     int given = !isnan(in[LABEL_MASS]) + !isnan(in[LABEL_MAKES]) + !isnan(in[LABEL_SALINITY]);

@@ -1,4 +1,5 @@
-/* saltmix_batch.h - one question of mixing as the core sees it; shared by the answer and its working. */
+/* saltmix_batch.h - one question of mixing as the core sees it; shared by the answer and its
+ * working. */
 #ifndef HW_SALTMIX_BATCH_H
 #define HW_SALTMIX_BATCH_H
 #include "calc/shared.h"

@@ -1,4 +1,5 @@
-/* shared.h - what several calculations have in common: word lists, notes as bits, core calls in expressions. */
+/* shared.h - what several calculations have in common: word lists, notes as bits, core calls in
+ * expressions. */
 #ifndef HW_SHARED_H
 #define HW_SHARED_H
 #include "calc/calc.h"
@@ -58,7 +59,8 @@ static inline void block_set(const struct hw_block *block, size_t row, const dou
     }
 }
 
-/* Answers a block a row at a time: `answer` takes in[0..n_in), sets out[0..n_out) and adds the bits of its notes. */
+/* Answers a block a row at a time: `answer` takes in[0..n_in), sets out[0..n_out) and adds the bits
+ * of its notes. */
 static inline void block_answer(const struct hw_block *block, size_t n_in, size_t n_out,
                                 void (*answer)(const double in[], double out[], uint32_t *notes))
 {

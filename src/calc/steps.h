@@ -10,8 +10,9 @@
  *   value    the number found, from the same core call that the answer used
  *   unit     its unit, "" for a bare number
  *   source   a key of data/references.tsv, or "" for plain arithmetic
- *   format   the expression with its numbers, as printf writes it: numbers by %.10g. It is arithmetic that awk reads:
- *            + - * / ^ ( ) exp() log() sqrt(), and <= in brackets, which is 1 or 0
+ *   format   the expression with its numbers, as printf writes it: numbers by %.10g. It is
+ *            arithmetic that awk reads: + - * / ^ ( ) exp() log() sqrt(), and <= in brackets, which
+ *            is 1 or 0
  */
 #if defined(__GNUC__)
 __attribute__((format(printf, 6, 7)))

@@ -1,4 +1,5 @@
-/* verdict_reading.h - one reading after a challenge as the core sees it; shared by the answer and its working. */
+/* verdict_reading.h - one reading after a challenge as the core sees it; shared by the answer and
+ * its working. */
 #ifndef HW_VERDICT_READING_H
 #define HW_VERDICT_READING_H
 #include "calc/shared.h"

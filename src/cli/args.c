@@ -321,7 +321,8 @@ static bool settle_format(struct args *args)
     return true;
 }
 
-/* A word that no option begins. `before` is the word before it: a value whose unit this is, perhaps. */
+/* A word that no option begins. `before` is the word before it: a value whose unit this is,
+ * perhaps. */
 static bool unexpected(const struct hw_calc *calc, const char *word, const char *before)
 {
     char shown[SHOWN_MAX];

@@ -65,7 +65,8 @@ bool option_digits(struct hw_text text, int *value)
     return true;
 }
 
-/* Reads text of a shape: '0' is a digit, other characters are themselves. Returns what follows, or NULL. */
+/* Reads text of a shape: '0' is a digit, other characters are themselves. Returns what follows, or
+ * NULL. */
 static const char *read_shape(const char *text, const char *shape)
 {
     for (; *shape != '\0'; shape++, text++) {

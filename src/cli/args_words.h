@@ -1,4 +1,5 @@
-/* args_words.h - what stands after the general options. Each says on stderr what is wrong, and then returns false. */
+/* args_words.h - what stands after the general options. Each says on stderr what is wrong, and then
+ * returns false. */
 #ifndef HW_ARGS_WORDS_H
 #define HW_ARGS_WORDS_H
 #include "engine/question.h"
@@ -21,7 +22,8 @@ bool option_when(const char *word);
 /* The name of an input: the first entry of that name. */
 bool option_solve(const struct hw_calc *calc, struct hw_text text, size_t *input);
 
-/* RESULT=VALUE; the value comes in the result's unit, and with the unit that was written, or NULL. */
+/* RESULT=VALUE; the value comes in the result's unit, and with the unit that was written, or
+ * NULL. */
 bool option_for(const struct hw_calc *calc, struct hw_text text, size_t *result, double *value,
                 const struct hw_unit **unit);
 #endif

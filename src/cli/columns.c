@@ -144,8 +144,9 @@ static bool add_feed(const struct args *args, struct columns *columns, const str
     return true;
 }
 
-/* A column that nearly has the name of an input, such as 'Salinity (ppt)', feeds nothing: that is said, because the
- * keeper may think otherwise. Columns of results, which begin alike, are known. */
+/* A column that nearly has the name of an input, such as 'Salinity (ppt)', feeds nothing: that is
+ * said, because the keeper may think otherwise. Columns of results, which begin alike, are
+ * known. */
 static void mention_near_miss(const struct hw_calc *calc, struct hw_text name)
 {
     for (size_t i = 0; i < calc->n_results; i++) {
@@ -168,7 +169,8 @@ static void mention_near_miss(const struct hw_calc *calc, struct hw_text name)
     }
 }
 
-/* One column: what it feeds, if anything. An input that --map feeds is not fed by a column of its own name. */
+/* One column: what it feeds, if anything. An input that --map feeds is not fed by a column of its
+ * own name. */
 static bool read_column(const struct args *args, size_t column, struct hw_text name, bool *map_used,
                         struct columns *columns)
 {

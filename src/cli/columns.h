@@ -29,16 +29,16 @@ void column_name(const char *name, const char *unit, char text[COLUMN_NAME_MAX])
 void column_part_name(const char *name, const char *part, const char *unit,
                       char text[COLUMN_NAME_MAX]);
 
-/* The input that a column of that name feeds, and the unit that the name carries. False when it is none: case does not
- * count, '-' and '_' are equal. */
+/* The input that a column of that name feeds, and the unit that the name carries. False when it is
+ * none: case does not count, '-' and '_' are equal. */
 bool column_match(const struct hw_calc *calc, struct hw_text name, size_t *input,
                   const struct hw_unit **unit);
 
 /* True when text[0..n) is the word, case and the kind of hyphen aside. */
 bool column_folds_to(const char *word, const char *text, size_t n);
 
-/* Reads a header. False with a message when a column feeds an input twice, nothing is fed, a --map names what is not
- * there, or the name of an appended column is taken already. */
+/* Reads a header. False with a message when a column feeds an input twice, nothing is fed, a --map
+ * names what is not there, or the name of an appended column is taken already. */
 bool columns_read(const struct args *args, struct csv_record header, char separator,
                   const char *file, struct columns *columns);
 

@@ -1,4 +1,5 @@
-/* csv.h - records and cells in memory: RFC 4180 (quotes, line breaks in quotes, CRLF) and tab-separated values. */
+/* csv.h - records and cells in memory: RFC 4180 (quotes, line breaks in quotes, CRLF) and
+ * tab-separated values. */
 #ifndef HW_CSV_H
 #define HW_CSV_H
 #include "engine/value.h"
@@ -39,15 +40,16 @@ struct csv_cell {
     bool broken; /* quotes that do not end where the cell does */
 };
 
-/* Takes the first cell off a record. False when there was none left; a record has at least one cell, which may be
- * empty. `at` starts as 0 and is kept by the caller. */
+/* Takes the first cell off a record. False when there was none left; a record has at least one
+ * cell, which may be empty. `at` starts as 0 and is kept by the caller. */
 bool csv_next_cell(const struct csv_record *record, char separator, size_t *at,
                    struct csv_cell *cell);
 
-/* Copies a cell's text with doubled quotes made single. Returns its length, which is at most cell->text.n. */
+/* Copies a cell's text with doubled quotes made single. Returns its length, which is at most
+ * cell->text.n. */
 size_t csv_unquote(const struct csv_cell *cell, char *to);
 
-/* Writes text as one cell: as it is in TSV, with tabs and line breaks as blanks; in CSV quoted where it must be.
- * `to` has room for 2 * text.n + 2 bytes. Returns the length. */
+/* Writes text as one cell: as it is in TSV, with tabs and line breaks as blanks; in CSV quoted
+ * where it must be. `to` has room for 2 * text.n + 2 bytes. Returns the length. */
 size_t csv_write_cell(struct hw_text text, char separator, char *to);
 #endif

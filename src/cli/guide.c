@@ -1,4 +1,5 @@
-/* guide.c - examples and the stages of the job: what the help shows and no table of a calculation can know. */
+/* guide.c - examples and the stages of the job: what the help shows and no table of a calculation
+ * can know. */
 #include "cli/help.h"
 
 #include <stddef.h>

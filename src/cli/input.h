@@ -3,7 +3,8 @@
 #define HW_INPUT_H
 #include "cli/csv.h"
 
-/* One file at a time per struct; the room for its text is part of it, so it is kept in static storage. */
+/* One file at a time per struct; the room for its text is part of it, so it is kept in static
+ * storage. */
 struct input {
     const char *name; /* as it was given; "-" is standard input */
     int descriptor;
@@ -15,8 +16,8 @@ struct input {
 /* Opens a file, or standard input for "-". False with a message when it cannot be read. */
 bool input_open(struct input *input, const char *name);
 
-/* Reads more behind text[begin..end), moving it to the front first when there is need. False with a message when
- * reading fails. */
+/* Reads more behind text[begin..end), moving it to the front first when there is need. False with a
+ * message when reading fails. */
 bool input_fill(struct input *input);
 
 void input_close(struct input *input);

@@ -99,7 +99,8 @@ void message_results(const struct hw_calc *calc)
     complain("the results of %s are: %s", calc->name, text);
 }
 
-/* True when an input of that name is required whatever word a choice that was not given will have. */
+/* True when an input of that name is required whatever word a choice that was not given will
+ * have. */
 static bool required_anyhow(const struct hw_calc *calc, size_t input)
 {
     uint32_t covered = 0;
@@ -114,7 +115,8 @@ static bool required_anyhow(const struct hw_calc *calc, size_t input)
     return covered == (UINT32_C(1) << words) - 1;
 }
 
-/* True when an input must be given and was not. Choices after the input `first` are not settled yet. */
+/* True when an input must be given and was not. Choices after the input `first` are not settled
+ * yet. */
 static bool is_missing(const struct hw_calc *calc, const struct hw_written written[],
                        const struct hw_question *question, size_t first, size_t i)
 {
@@ -133,7 +135,8 @@ static bool is_missing(const struct hw_calc *calc, const struct hw_written writt
     return hw_input_find(calc, input->name, strlen(input->name)) == i && required_anyhow(calc, i);
 }
 
-/* All required inputs that were not given, so that they can be typed at once. Of one alone it is told what it takes. */
+/* All required inputs that were not given, so that they can be typed at once. Of one alone it is
+ * told what it takes. */
 static void message_missing(const struct hw_calc *calc, const struct hw_written written[],
                             const struct hw_question *question, size_t first)
 {
@@ -188,7 +191,8 @@ static void message_out_of_place(const struct hw_calc *calc, size_t which,
              choice->words[(size_t)question->in[input->when_input]]);
 }
 
-/* A word that belongs to another entry of the same name: the choice between them is what stands in its way. */
+/* A word that belongs to another entry of the same name: the choice between them is what stands in
+ * its way. */
 static bool message_twin_word(const struct hw_calc *calc, size_t which, struct hw_text text,
                               const struct hw_question *question)
 {

@@ -12,7 +12,7 @@ const struct plot_look plot_heading = {14, PLOT_LEFT, true, false};
 const struct plot_look plot_words = {12.5, PLOT_LEFT, false, false};
 const struct plot_look plot_tick = {12, PLOT_MIDDLE, false, false};
 
-/* --- The document ------------------------------------------------------------------------------------------------ */
+/* --- The document ----------------------------------------------------------------------------- */
 
 /* Words as XML takes them: what is not printable ASCII is shown as '?'. */
 static void put_escaped(const char *text, size_t n)
@@ -64,7 +64,7 @@ void plot_end(const struct plot *plot)
     }
 }
 
-/* --- Words ------------------------------------------------------------------------------------------------------- */
+/* --- Words ------------------------------------------------------------------------------------ */
 
 /* A character of a wide sans-serif, as a part of its size; rather too wide than too narrow. */
 static double character_width(char c)
@@ -141,7 +141,7 @@ void plot_wrapped(struct plot *plot, double indent, const struct plot_look *look
     }
 }
 
-/* --- Shapes ------------------------------------------------------------------------------------------------------ */
+/* --- Shapes ----------------------------------------------------------------------------------- */
 
 void plot_line(const struct plot *plot, const double from[2], const double to[2],
                enum plot_stroke stroke)
@@ -172,7 +172,8 @@ static int level_of(double grey)
     return (int)lround(255 - 190 * fmin(fmax(grey, 0), 1));
 }
 
-/* Where black and white words have about the same contrast, 4.6 to 1 (the relative luminance is 0.18). */
+/* Where black and white words have about the same contrast, 4.6 to 1 (the relative luminance is
+ * 0.18). */
 bool plot_is_dark(double grey)
 {
     return level_of(grey) < 118;
@@ -220,7 +221,7 @@ void plot_curve_end(const struct plot *plot)
     }
 }
 
-/* --- Scales ------------------------------------------------------------------------------------------------------ */
+/* --- Scales ----------------------------------------------------------------------------------- */
 
 /* One value alone, or some that differ by rounding: room at both sides. */
 static void part_ends(double *lo, double *hi)

@@ -1,8 +1,8 @@
-/* plot.h - pictures as SVG on stdout: shapes, words, scales with round ticks. Black on white, sizes in the units of the
- * picture, which is PLOT_WIDTH wide and as high as it needs to be.
+/* plot.h - pictures as SVG on stdout: shapes, words, scales with round ticks. Black on white, sizes
+ * in the units of the picture, which is PLOT_WIDTH wide and as high as it needs to be.
  *
- * A picture is drawn twice by the same calls: first with `measuring` set, when nothing is printed and `y` comes to be
- * its height, then in earnest. */
+ * A picture is drawn twice by the same calls: first with `measuring` set, when nothing is printed
+ * and `y` comes to be its height, then in earnest. */
 #ifndef HW_PLOT_H
 #define HW_PLOT_H
 #include <stdbool.h>
@@ -51,7 +51,8 @@ void plot_line(const struct plot *plot, const double from[2], const double to[2]
                enum plot_stroke stroke);
 void plot_dot(const struct plot *plot, double x, double y);
 
-/* A box in a grey from 0 (white) to 1 (darkest); words on it are black or white, as plot_is_dark says. */
+/* A box in a grey from 0 (white) to 1 (darkest); words on it are black or white, as plot_is_dark
+ * says. */
 void plot_shade(const struct plot *plot, const struct plot_box *box, double grey);
 bool plot_is_dark(double grey);
 
@@ -71,8 +72,8 @@ struct plot_scale {
     int places;      /* decimals of a tick's label; negative: with an exponent */
 };
 
-/* A scale that shows lo to hi, with at most `most` steps (2 or more). `wide` moves the ends outward to ticks. One value
- * alone gets some room at both sides. */
+/* A scale that shows lo to hi, with at most `most` steps (2 or more). `wide` moves the ends outward
+ * to ticks. One value alone gets some room at both sides. */
 void plot_scale_fit(struct plot_scale *scale, double lo, double hi, size_t most, bool wide);
 
 double plot_scale_place(const struct plot_scale *scale, double value);

@@ -33,7 +33,8 @@ static int exponent_of(double value, int digits)
     return e ? (int)strtol(e + 1, NULL, 10) : 0;
 }
 
-/* Writes a value with the decimals that so many digits of a number with this exponent have. Returns what stands there. */
+/* Writes a value with the decimals that so many digits of a number with this exponent have. Returns
+ * what stands there. */
 static double write_places(char text[NUMBER_MAX], double value, int places)
 {
     (void)snprintf(text, NUMBER_MAX, "%.*f", places, value);

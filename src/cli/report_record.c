@@ -54,7 +54,8 @@ void raised_codes(const struct hw_calc *calc, uint32_t notes, uint32_t possible,
     }
 }
 
-/* The offset of local time from UTC in minutes, from the two broken-down times: they are less than a day apart. */
+/* The offset of local time from UTC in minutes, from the two broken-down times: they are less than
+ * a day apart. */
 static int offset_minutes(const struct tm *local, const struct tm *utc)
 {
     int days = local->tm_yday - utc->tm_yday;
@@ -110,7 +111,8 @@ static void input_cell(const struct hw_question *question, size_t i, int digits,
     }
 }
 
-/* True for the first entry of a name that is in force, or for the first of all when none is: one column a name. */
+/* True for the first entry of a name that is in force, or for the first of all when none is: one
+ * column a name. */
 static bool has_column(const struct hw_question *question, size_t i)
 {
     const struct hw_calc *calc = question->calc;
@@ -300,8 +302,8 @@ static void put_when_and_tank(const struct report *report)
     (void)putchar(',');
 }
 
-/* The cells of a row that could not be asked, with their headers: what was read stays readable, as far
- * as a cell holds it. */
+/* The cells of a row that could not be asked, with their headers: what was read stays readable, as
+ * far as a cell holds it. */
 static void put_cells_as_written(const struct row_view *row)
 {
     char list[CELL_MAX] = "";

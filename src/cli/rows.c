@@ -9,7 +9,7 @@
 #include <stdio.h>
 #include <string.h>
 
-/* --- Rows in ----------------------------------------------------------------------------------------------------- */
+/* --- Rows in ---------------------------------------------------------------------------------- */
 
 /* The cells that feed inputs, of a record without quotes: one pass over its bytes. */
 static void split_plain(const struct rows *rows, struct row *row, struct hw_text fed[HW_INPUTS])
@@ -105,7 +105,8 @@ static const char *split(const struct rows *rows, struct row *row, struct hw_tex
     return problem;
 }
 
-/* Numbers on which nothing else hangs: each is read on its own; the rest of the question is the constant one. */
+/* Numbers on which nothing else hangs: each is read on its own; the rest of the question is the
+ * constant one. */
 static enum hw_problem ask_plain(struct rows *rows, const struct hw_text fed[], size_t *which)
 {
     size_t place = rows->n_asked;
@@ -193,8 +194,8 @@ static void take_record(struct rows *rows, struct csv_record record)
     }
 }
 
-/* The next record of the input, reading more when it must. Before the text moves the block is finished, as its records
- * stand there. False at the end, or with a message and *fine false. */
+/* The next record of the input, reading more when it must. Before the text moves the block is
+ * finished, as its records stand there. False at the end, or with a message and *fine false. */
 static bool next_record(struct rows *rows, struct csv_record *record, bool *fine)
 {
     struct input *input = &rows->input;
@@ -228,7 +229,7 @@ static bool next_record(struct rows *rows, struct csv_record *record, bool *fine
     }
 }
 
-/* --- The run ----------------------------------------------------------------------------------------------------- */
+/* --- The run ---------------------------------------------------------------------------------- */
 
 static bool read_header(struct rows *rows)
 {

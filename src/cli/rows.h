@@ -3,6 +3,7 @@
 #define HW_ROWS_H
 #include "cli/args.h"
 
-/* Answers every row of args->rows on stdout, in order, in constant memory. Returns the exit status. */
+/* Answers every row of args->rows on stdout, in order, in constant memory. Returns the exit
+ * status. */
 int rows_run(const struct args *args);
 #endif

@@ -50,7 +50,8 @@ struct rows {
     char text[OUT_SIZE];
 };
 
-/* The header of the input with the names of what is appended; nothing in formats that are no tables. */
+/* The header of the input with the names of what is appended; nothing in formats that are no
+ * tables. */
 void rows_put_header(struct rows *rows);
 
 /* Answers the rows of the block, writes them in their order, and empties it. */

@@ -9,7 +9,7 @@
 #include <stdio.h>
 #include <string.h>
 
-/* --- Output: a buffer before stdout ------------------------------------------------------------------------------ */
+/* --- Output: a buffer before stdout ----------------------------------------------------------- */
 
 void rows_flush(struct rows *rows)
 {
@@ -49,7 +49,7 @@ static void put_number(struct rows *rows, double value)
     rows->written += hw_decimal_write(rows->text + rows->written, value, digits);
 }
 
-/* --- The header -------------------------------------------------------------------------------------------------- */
+/* --- The header ------------------------------------------------------------------------------- */
 
 /* A record in the separator of the output. */
 static void put_record(struct rows *rows, const struct csv_record *record, size_t max_cells)
@@ -110,7 +110,7 @@ void rows_put_header(struct rows *rows)
     put_word(rows, "problem\n");
 }
 
-/* --- Rows out ---------------------------------------------------------------------------------------------------- */
+/* --- Rows out --------------------------------------------------------------------------------- */
 
 static const char *codes_text(struct rows *rows, uint32_t notes, uint32_t possible)
 {

@@ -1,4 +1,5 @@
-/* solve.c - a question asked backwards: looks for the value, rounds it, or says why there is none. */
+/* solve.c - a question asked backwards: looks for the value, rounds it, or says why there is
+ * none. */
 #include "cli/solve.h"
 
 #include "cli/message.h"
@@ -42,7 +43,7 @@ void place_text(const struct hw_input *input, double from, double to, char text[
     }
 }
 
-/* --- Rounding ---------------------------------------------------------------------------------------------------- */
+/* --- Rounding --------------------------------------------------------------------------------- */
 
 /* A solution to be rounded in a unit, to so many digits or more. */
 struct rounding {
@@ -77,8 +78,9 @@ static bool serves(const struct rounding *r, const struct hw_point *p)
            fabs(off) <= r->reach;
 }
 
-/* True when `up` is better than `down`. Where the result has no safe side and just one of the two has the cautions of the
- * solution itself, it is that one: rounding is to bring none that the solution does not have. */
+/* True when `up` is better than `down`. Where the result has no safe side and just one of the two
+ * has the cautions of the solution itself, it is that one: rounding is to bring none that the
+ * solution does not have. */
 static bool up_is_better(const struct rounding *r, const struct hw_point *down,
                          const struct hw_point *up)
 {
@@ -96,7 +98,8 @@ static bool up_is_better(const struct rounding *r, const struct hw_point *down,
                            slack * fabs(r->args->wanted_value), up, down);
 }
 
-/* Writes a value rounded down (side -1) or up (1) as the format prints numbers: in text no digit before the point is lost. */
+/* Writes a value rounded down (side -1) or up (1) as the format prints numbers: in text no digit
+ * before the point is lost. */
 static void write_side(const struct rounding *r, double value, int digits, int side,
                        char text[NUMBER_MAX])
 {
@@ -108,8 +111,8 @@ static void write_side(const struct rounding *r, double value, int digits, int s
     }
 }
 
-/* Writes the solution with as few digits as serve: rounded down or up, whichever is better for the result. Returns the
- * value that was written. */
+/* Writes the solution with as few digits as serve: rounded down or up, whichever is better for the
+ * result. Returns the value that was written. */
 static double round_solution(const struct rounding *r, int digits, char text[NUMBER_MAX])
 {
     char number[2][NUMBER_MAX];
@@ -164,7 +167,7 @@ static void put_solution(const struct args *args, const struct hw_solution *solu
     question->in[question->solved] = value;
 }
 
-/* --- No solution ------------------------------------------------------------------------------------------------- */
+/* --- No solution ------------------------------------------------------------------------------ */
 
 /* What runs from and to and never is the target, with as many digits as tell them apart. */
 static void message_unreached(const struct args *args, const struct hw_input *input,
@@ -266,7 +269,7 @@ static int message_no_solution(const struct args *args, const struct hw_input *i
     return status;
 }
 
-/* --- Answers ----------------------------------------------------------------------------------------------------- */
+/* --- Answers ---------------------------------------------------------------------------------- */
 
 /* No answer whatever the input is: the ordinary reply says why, and shows no value for it. */
 static int reply_barred(const struct args *args, struct hw_question *question,

@@ -19,8 +19,9 @@ static size_t least(size_t a, size_t b)
     return b < a ? b : a;
 }
 
-/* Edit distance in which two neighbours that changed places count once; words longer than WORD_MAX are far from
- * everything. Three rows of the table are kept: this one, the one above and the one above that. */
+/* Edit distance in which two neighbours that changed places count once; words longer than WORD_MAX
+ * are far from everything. Three rows of the table are kept: this one, the one above and the one
+ * above that. */
 static size_t distance(const char *a, const char *b)
 {
     size_t na = strlen(a);

@@ -5,8 +5,8 @@
 
 enum { SUGGEST_MAX = 3, SUGGEST_TEXT = 160 };
 
-/* Up to three candidates at an edit distance of at most 2 and at most a third of the longer word, or of which one
- * begins the other. */
+/* Up to three candidates at an edit distance of at most 2 and at most a third of the longer word,
+ * or of which one begins the other. */
 struct suggestions {
     const char *word; /* what was written, without leading hyphens; '_' and '-' are equal */
     const char *name[SUGGEST_MAX];

@@ -27,7 +27,7 @@ static void count_refusal(int status, struct tally *tally)
     tally->withheld += status == -2 ? 1 : 0;
 }
 
-/* --- One answer at a time ---------------------------------------------------------------------------------------- */
+/* --- One answer at a time --------------------------------------------------------------------- */
 
 static void put_json(const struct report *report, size_t k, size_t total)
 {
@@ -97,7 +97,7 @@ static int answer_points(struct sweep_view *view)
     return status_of(&tally);
 }
 
-/* --- All points in one ------------------------------------------------------------------------------------------- */
+/* --- All points in one ------------------------------------------------------------------------ */
 
 static int show_points(struct sweep_view *view)
 {

@@ -1,4 +1,5 @@
-/* sweep_chart.c - two axes as shaded cells with their numbers in them, folded when they are too many for the width. */
+/* sweep_chart.c - two axes as shaded cells with their numbers in them, folded when they are too
+ * many for the width. */
 #include "cli/sweep_picture.h"
 
 #include <math.h>

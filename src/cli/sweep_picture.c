@@ -1,4 +1,5 @@
-/* sweep_picture.c - a line with its axes, a chart of shaded cells. Nothing is told by shades alone. */
+/* sweep_picture.c - a line with its axes, a chart of shaded cells. Nothing is told by shades
+ * alone. */
 #include "cli/sweep_picture.h"
 
 #include <math.h>
@@ -14,7 +15,7 @@ void sweep_draw_heading(const struct sweep_view *view, size_t result, struct plo
     plot_wrapped(plot, 0, &plot_words, this->help);
 }
 
-/* --- One axis ---------------------------------------------------------------------------------------------------- */
+/* --- One axis --------------------------------------------------------------------------------- */
 
 enum { PANEL_HEIGHT = 170, BAR_HEIGHT = 15, DOTS_MAX = 60 };
 
@@ -38,7 +39,8 @@ static void fit_y(const struct sweep_view *view, size_t result, struct plot_scal
     plot_scale_fit(y, low > 0 && low < 0.6 * high ? 0 : low, high, 5, true);
 }
 
-/* The room that labels at the left need, the same for all results, so that their axes stand below one another. */
+/* The room that labels at the left need, the same for all results, so that their axes stand below
+ * one another. */
 static double left_of(const struct sweep_view *view)
 {
     double widest = 0;
@@ -68,7 +70,8 @@ static void fit_scales(struct panel *panel)
     }
 }
 
-/* Where some notes begin or end between point k and the next: dashed lines to both axes. Returns the place across. */
+/* Where some notes begin or end between point k and the next: dashed lines to both axes. Returns
+ * the place across. */
 static double draw_turn(const struct panel *panel, uint32_t notes, double bar, size_t k)
 {
     double out[HW_RESULTS];
@@ -152,7 +155,8 @@ static void draw_curve(const struct panel *panel)
     }
 }
 
-/* At each point when they are few; always at one that stands alone. True when the result is absent somewhere. */
+/* At each point when they are few; always at one that stands alone. True when the result is absent
+ * somewhere. */
 static bool draw_dots(const struct panel *panel)
 {
     struct sweep_view *view = panel->view;

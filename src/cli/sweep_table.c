@@ -1,4 +1,5 @@
-/* sweep_table.c - numbers in columns: a table of results over one axis, a chart of one result over two. */
+/* sweep_table.c - numbers in columns: a table of results over one axis, a chart of one result over
+ * two. */
 #include "cli/sweep_view.h"
 
 #include <stdio.h>
@@ -6,7 +7,7 @@
 
 enum { INDENT = 2, GAP = 2, LINE_MAX_BYTES = 1000 };
 
-/* --- Lines and columns ------------------------------------------------------------------------------------------- */
+/* --- Lines and columns ------------------------------------------------------------------------ */
 
 /* A line that is put together before it is printed, without blanks at its end. */
 struct line {
@@ -80,7 +81,7 @@ static void print_blank_cells(const struct sweep_view *view, bool absent)
     }
 }
 
-/* --- One axis ---------------------------------------------------------------------------------------------------- */
+/* --- One axis --------------------------------------------------------------------------------- */
 
 struct table {
     struct sweep_view *view;
@@ -188,7 +189,7 @@ void sweep_table(struct sweep_view *view)
     print_blank_cells(view, table.absent);
 }
 
-/* --- Two axes ---------------------------------------------------------------------------------------------------- */
+/* --- Two axes --------------------------------------------------------------------------------- */
 
 struct chart {
     struct sweep_view *view;

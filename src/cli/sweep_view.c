@@ -8,7 +8,7 @@
 #include <stdio.h>
 #include <string.h>
 
-/* --- Units ------------------------------------------------------------------------------------------------------- */
+/* --- Units ------------------------------------------------------------------------------------ */
 
 /* The keeper's own unit for a result, or NULL. What is poured stays in mL. */
 static const struct hw_unit *own_unit_of(const struct sweep_view *view, size_t result)
@@ -37,7 +37,7 @@ void sweep_label(const char *name, const char *unit, char text[AXIS_TEXT])
     (void)snprintf(text, AXIS_TEXT, "%s%s%s", name, unit[0] == '\0' ? "" : ", ", unit);
 }
 
-/* --- Axes -------------------------------------------------------------------------------------------------------- */
+/* --- Axes ------------------------------------------------------------------------------------- */
 
 /* A bare share was written as a fraction; it is shown in per cent, as inputs are. */
 double sweep_axis_number(const struct sweep_axis *axis, size_t k)
@@ -83,7 +83,7 @@ void sweep_axis_text(const struct sweep_axis *axis, size_t k, char text[AXIS_TEX
     }
 }
 
-/* --- Points ------------------------------------------------------------------------------------------------------ */
+/* --- Points ----------------------------------------------------------------------------------- */
 
 void sweep_load(struct sweep_view *view, size_t first, size_t n)
 {
@@ -167,7 +167,7 @@ size_t sweep_fold(size_t n, size_t most)
     return (n + blocks - 1) / blocks;
 }
 
-/* --- All of them ------------------------------------------------------------------------------------------------- */
+/* --- All of them ------------------------------------------------------------------------------ */
 
 /* Counts the notes that the ends of uncertain inputs raise, and the middle does not. */
 static void view_ends(struct sweep_view *view, size_t k)
@@ -246,7 +246,7 @@ void sweep_view(struct sweep_view *view, const struct args *args,
     tell_all_notes(view);
 }
 
-/* --- Words ------------------------------------------------------------------------------------------------------- */
+/* --- Words ------------------------------------------------------------------------------------ */
 
 static void add(char text[CAPTION_MAX], const char *more)
 {

@@ -43,7 +43,8 @@ void sweep_load(struct sweep_view *view, size_t first, size_t n);
 /* Makes sure that point k is loaded: with it those that follow, when it was not. */
 void sweep_reach(struct sweep_view *view, size_t k);
 
-/* Of point k, one that is loaded: its notes, whether it has no answer, a result in the unit that is shown. */
+/* Of point k, one that is loaded: its notes, whether it has no answer, a result in the unit that is
+ * shown. */
 uint32_t sweep_notes(const struct sweep_view *view, size_t k);
 bool sweep_is_refused(const struct sweep_view *view, size_t k);
 double sweep_value(const struct sweep_view *view, size_t result, size_t k);
@@ -51,7 +52,8 @@ double sweep_value(const struct sweep_view *view, size_t result, size_t k);
 /* A value of a result in the unit that is shown. */
 double sweep_shown(const struct sweep_view *view, size_t result, double value);
 
-/* A result at point k as it stands in a cell: its number, "-" where it does not apply, "x" without an answer. */
+/* A result at point k as it stands in a cell: its number, "-" where it does not apply, "x" without
+ * an answer. */
 void sweep_cell(const struct sweep_view *view, size_t result, size_t k, char text[NUMBER_MAX]);
 
 /* The letters of a point's notes. */
@@ -85,7 +87,8 @@ void sweep_ways(const struct sweep_view *view, char text[CAPTION_MAX]);
 /* What is swept, from where to where. */
 void sweep_heading(const struct sweep_view *view, char text[CAPTION_MAX]);
 
-/* How many of n columns stand side by side when `most` can (1 or more): the fewest blocks, of like width. */
+/* How many of n columns stand side by side when `most` can (1 or more): the fewest blocks, of like
+ * width. */
 size_t sweep_fold(size_t n, size_t most);
 
 /* Prints the numbers of a sweep over one axis in columns: the results that apply, and letters. */

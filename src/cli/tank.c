@@ -1,4 +1,5 @@
-/* tank.c - finds the row of one tank in the tanks file: CSV, a column `tank`, the rest named as inputs. */
+/* tank.c - finds the row of one tank in the tanks file: CSV, a column `tank`, the rest named as
+ * inputs. */
 #include "cli/tank.h"
 
 #include "cli/columns.h"
@@ -112,7 +113,8 @@ static bool find_tank_column(const struct csv_record *header, size_t *column)
     return false;
 }
 
-/* Takes one cell for an input that was not given. False when another column of the row fed it before. */
+/* Takes one cell for an input that was not given. False when another column of the row fed it
+ * before. */
 static bool take_cell(struct args *args, size_t first, struct hw_text text,
                       const struct hw_unit *unit)
 {
@@ -180,7 +182,8 @@ static bool no_such_tank(const struct args *args, const char *name, struct sugge
     return false;
 }
 
-/* Goes through the rows. The names of tanks that are near the one asked for are kept for the message. */
+/* Goes through the rows. The names of tanks that are near the one asked for are kept for the
+ * message. */
 static bool find_row(struct args *args, const char *name, const struct csv_record *header,
                      size_t column)
 {

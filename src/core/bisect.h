@@ -6,8 +6,8 @@
  *
  * f rises from lo to hi and target lies between f(lo, t) and f(hi, t). The bracket is halved 60
  * times, always: what is left of it is (hi - lo) / 2^60, less than the spacing of the numbers near
- * any x above (hi - lo) / 256. It cannot fail, run long or leave the bracket; the error left is that
- * of f itself, over its slope. */
+ * any x above (hi - lo) / 256. It cannot fail, run long or leave the bracket; the error left is
+ * that of f itself, over its slope. */
 static inline double hw_bisect(double (*f)(double x, double t), double t, double target, double lo,
                                double hi)
 {

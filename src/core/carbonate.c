@@ -86,7 +86,8 @@ static int solve(const struct water *w, double *ph)
     return HW_STATUS_OK;
 }
 
-/* Dissolved carbon of a reading, mol/kg, and h on the total scale; `w` is that water, from water_of. */
+/* Dissolved carbon of a reading, mol/kg, and h on the total scale; `w` is that water, from
+ * water_of. */
 static int carbon_of(double ph, const struct water *w, double *h, double *carbon)
 {
     if (!within(ph, HW_PH_MIN, HW_PH_MAX)) {

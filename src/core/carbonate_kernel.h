@@ -1,5 +1,5 @@
-/* carbonate_kernel.h - constants of the carbonate system, mol per kg of solution, total scale. Arguments are in range;
- * temperatures `kelvin` are t + 273.15. */
+/* carbonate_kernel.h - constants of the carbonate system, mol per kg of solution, total scale.
+ * Arguments are in range; temperatures `kelvin` are t + 273.15. */
 #ifndef HOLDWATER_CARBONATE_KERNEL_H
 #define HOLDWATER_CARBONATE_KERNEL_H
 
@@ -23,8 +23,8 @@ static inline double hw_carbon_dioxide_fugacity(double kelvin)
     return hw_exp((b + 2.0 * d) * 1.01325 / (83.14462618 * kelvin));
 }
 
-/* Waters, Millero & Woosley 2014: the two have one form. pure, by 1/T, by ln T; then by S^0.5, S, S^2, S^0.5/T, S/T,
- * S^0.5 ln T. */
+/* Waters, Millero & Woosley 2014: the two have one form. pure, by 1/T, by ln T; then by S^0.5, S,
+ * S^2, S^0.5/T, S/T, S^0.5 ln T. */
 static inline double hw_waters2014(const double c[9], double kelvin, double salinity)
 {
     double root = sqrt(salinity);

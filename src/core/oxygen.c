@@ -42,8 +42,8 @@ int hw_oxygen_pressure(double altitude, double *pressure)
     return HW_STATUS_OK;
 }
 
-/* Arguments in range. Oxygen follows its own pressure, that of the air less the water vapour; theta is how far it is
- * from an ideal gas. */
+/* Arguments in range. Oxygen follows its own pressure, that of the air less the water vapour; theta
+ * is how far it is from an ideal gas. */
 static double pressure_share(double temp, double pressure)
 {
     double t = kelvin(temp);
@@ -62,7 +62,8 @@ int hw_oxygen_pressure_share(double temp, double pressure, double *share)
     return HW_STATUS_OK;
 }
 
-/* mg/L at one atmosphere, as a logarithm: by rising powers of 1/T, fresh water and what a g/kg of salt takes away. */
+/* mg/L at one atmosphere, as a logarithm: by rising powers of 1/T, fresh water and what a g/kg of
+ * salt takes away. */
 static double log_at_one_atm(double temp, double salinity)
 {
     static const double fresh[] = {-139.34411, 1.575701e5, -6.642308e7, 1.243800e10, -8.621949e11};

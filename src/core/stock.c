@@ -5,7 +5,8 @@
 #include "holdwater/challenge.h"
 #include "holdwater/nitrogen.h"
 
-/* Grams of reagent to a gram of what it is counted as, and what dissolves; 0 for one that does not exist. */
+/* Grams of reagent to a gram of what it is counted as, and what dissolves; 0 for one that does not
+ * exist. */
 struct reagent {
     double per_gram, solubility;
 };

@@ -9,8 +9,8 @@ struct hw_answer {
     int status;     /* 0, 1, -1, -2: of the gravest note */
 };
 
-/* Runs a block: calls run, then writes NaN over every result of the refused and withheld rows. The one way to a
- * calculation, for one row and for many. */
+/* Runs a block: calls run, then writes NaN over every result of the refused and withheld rows. The
+ * one way to a calculation, for one row and for many. */
 void hw_block_run(const struct hw_calc *calc, const struct hw_block *block);
 
 /* Questions to one calculation, one a row, held in columns. Large: one at a time, on the stack. */

@@ -164,9 +164,9 @@ size_t hw_decimal_read(const char *text, size_t n, double *value)
 /* --- Writing --- */
 
 /* The power of ten that a begins with, for 1e-15 <= a < 1e22: the last of `powers` not above a. For
- * 2^b <= a < 2^(b+1) that is b log10(2) rounded down, or one more. The whole-number form of it holds
- * for |b| <= 80: 78913 / 2^18 is log10(2) less 8e-7, and no 2^b up to there is so near to a power of
- * ten that 80 x 8e-7 in the logarithm matters (10^3 < 2^10 is the nearest: 0.01). */
+ * 2^b <= a < 2^(b+1) that is b log10(2) rounded down, or one more. The whole-number form of it
+ * holds for |b| <= 80: 78913 / 2^18 is log10(2) less 8e-7, and no 2^b up to there is so near to a
+ * power of ten that 80 x 8e-7 in the logarithm matters (10^3 < 2^10 is the nearest: 0.01). */
 static int power_of(double a)
 {
     uint64_t bits;

@@ -18,10 +18,10 @@ static size_t find_spread(struct hw_text text, size_t *at)
     return 0;
 }
 
-/* --- An uncertainty ---------------------------------------------------------------------------------------------- */
+/* --- An uncertainty --------------------------------------------------------------------------- */
 
-/* A half-width in a unit of its own, as a difference. A bare value is in the input's unit or its column's, and a
- * half-width beside it in another would be read against a unit nobody wrote. */
+/* A half-width in a unit of its own, as a difference. A bare value is in the input's unit or its
+ * column's, and a half-width beside it in another would be read against a unit nobody wrote. */
 static enum hw_problem half_with_unit(const struct hw_input *input, struct hw_text tail,
                                       const struct hw_unit *of_value, double *half)
 {
@@ -101,7 +101,7 @@ static enum hw_problem read_spread(const struct hw_input *input, struct hw_text 
     return problem;
 }
 
-/* --- A sweep ----------------------------------------------------------------------------------------------------- */
+/* --- A sweep ---------------------------------------------------------------------------------- */
 
 static enum hw_problem split_sweep(struct hw_text text, struct hw_text part[3])
 {
@@ -181,8 +181,8 @@ static enum hw_problem read_sweep(const struct hw_input *input, struct hw_text t
     return problem == HW_FINE ? check_sweep(sweep) : problem;
 }
 
-/* The sum is off by some last bits of the larger end, so a value much smaller than that is rounded to as many digits
- * less. */
+/* The sum is off by some last bits of the larger end, so a value much smaller than that is rounded
+ * to as many digits less. */
 double hw_sweep_number(const struct hw_sweep *sweep, size_t k)
 {
     if (k == 0 || k + 1 == sweep->n) {
@@ -204,7 +204,8 @@ double hw_sweep_value(const struct hw_input *input, const struct hw_sweep *sweep
 {
     double x = hw_sweep_number(sweep, k);
     double value = NAN;
-    /* both ends were in range, and so is what lies between; a gravity on the way is a salinity, as both ends are */
+    /* both ends were in range, and so is what lies between; a gravity on the way is a salinity, as
+     * both ends are */
     if (hw_number_settle(input, x, sweep->unit, NULL, &value) == HW_PROBLEM_GRAVITY) {
         const struct hw_unit *kept = hw_unit_of(input->kind, input->unit);
         (void)hw_number_settle(input, x, kept, NULL, &value);
@@ -212,7 +213,7 @@ double hw_sweep_value(const struct hw_input *input, const struct hw_sweep *sweep
     return value;
 }
 
-/* --- Any form ---------------------------------------------------------------------------------------------------- */
+/* --- Any form --------------------------------------------------------------------------------- */
 
 enum hw_problem hw_form_read(const struct hw_input *input, struct hw_text text,
                              const struct hw_unit *column, struct hw_form *form)

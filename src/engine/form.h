@@ -5,8 +5,9 @@
 
 enum { HW_SWEEP_MAX = 1000 }; /* the most values of one sweep */
 
-/* start:stop:step. The values are start, start + step, start + 2 step and so on, each rounded to the 15th digit of the
- * larger end in the unit it was written in, so that it is the number that would be typed; the last is stop. */
+/* start:stop:step. The values are start, start + step, start + 2 step and so on, each rounded to
+ * the 15th digit of the larger end in the unit it was written in, so that it is the number that
+ * would be typed; the last is stop. */
 struct hw_sweep {
     const struct hw_unit *unit; /* of the three numbers; NULL: bare */
     double start, stop, step;
@@ -21,8 +22,9 @@ struct hw_form {
     struct hw_sweep sweep;      /* n is 0 when it is none */
 };
 
-/* Reads what was written for an input, in any form. Given and returned as for hw_value_read; a half-width is one
- * standard deviation, its own unit or that of the value, or per cent: of the value as written, points of a share. */
+/* Reads what was written for an input, in any form. Given and returned as for hw_value_read; a
+ * half-width is one standard deviation, its own unit or that of the value, or per cent: of the
+ * value as written, points of a share. */
 enum hw_problem hw_form_read(const struct hw_input *input, struct hw_text text,
                              const struct hw_unit *column, struct hw_form *form);
 

@@ -29,12 +29,14 @@ bool hw_point_answered(const struct hw_point *point);
 
 enum { HW_LINE_PARTS = 16 };
 
-/* Values that lie strictly between a and b, in the order from a to b: they divide it into HW_LINE_PARTS or fewer; whole
- * numbers for a count. Returns how many there are, 0 when nothing lies between. */
+/* Values that lie strictly between a and b, in the order from a to b: they divide it into
+ * HW_LINE_PARTS or fewer; whole numbers for a count. Returns how many there are, 0 when nothing
+ * lies between. */
 size_t hw_line_between(const struct hw_line *line, double a, double b, double x[HW_LINE_PARTS - 1]);
 
-/* The values that a search looks at first: both ends of the input's range and about four thousand between, evenly
- * spaced; half of them by equal factors when the range spans decades. For a count, whole numbers. */
+/* The values that a search looks at first: both ends of the input's range and about four thousand
+ * between, evenly spaced; half of them by equal factors when the range spans decades. For a count,
+ * whole numbers. */
 struct hw_line_walk {
     double lo, hi, last;
     bool whole, started;

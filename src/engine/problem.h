@@ -1,12 +1,13 @@
-/* problem.h - everything that can be wrong with what was asked. The code is what a `problem` cell shows. */
+/* problem.h - everything that can be wrong with what was asked. The code is what a `problem` cell
+ * shows. */
 #ifndef HW_PROBLEM_H
 #define HW_PROBLEM_H
 
 enum hw_problem {
     HW_FINE,
-    HW_PROBLEM_EMPTY,        /* no characters */
-    HW_PROBLEM_NOT_A_NUMBER, /* does not begin as a decimal number, or has more after it than a unit */
-    HW_PROBLEM_COMMA,        /* a decimal comma */
+    HW_PROBLEM_EMPTY,         /* no characters */
+    HW_PROBLEM_NOT_A_NUMBER,  /* no decimal number, or more after it than a unit */
+    HW_PROBLEM_COMMA,         /* a decimal comma */
     HW_PROBLEM_NOT_DECIMAL,   /* nan, inf, hexadecimal */
     HW_PROBLEM_TOO_LARGE,     /* beyond double precision */
     HW_PROBLEM_SPREAD,        /* value+-half: not taken here */

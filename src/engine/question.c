@@ -97,8 +97,8 @@ static enum hw_problem leave_out(const struct hw_calc *calc, size_t i,
     return required ? HW_PROBLEM_MISSING : HW_FINE;
 }
 
-/* An input whose condition does not hold: out of place when it was written, unless another entry of its name is
- * meant. */
+/* An input whose condition does not hold: out of place when it was written, unless another entry of
+ * its name is meant. */
 static enum hw_problem leave_unwanted(const struct hw_calc *calc, size_t i,
                                       const struct hw_written written[],
                                       const struct hw_question *question)

@@ -14,9 +14,9 @@ enum hw_from {
     HW_SOLVED
 };
 
-/* One input as it was written. The entries of one name share one writing. An input that is not written and whose
- * `from` is HW_FROM_COLUMN is written later, row by row: what hangs on it is not judged before. One whose `from` is
- * HW_SOLVED is looked for. */
+/* One input as it was written. The entries of one name share one writing. An input that is not
+ * written and whose `from` is HW_FROM_COLUMN is written later, row by row: what hangs on it is not
+ * judged before. One whose `from` is HW_SOLVED is looked for. */
 struct hw_written {
     struct hw_text text;          /* text.at NULL: not written */
     const struct hw_unit *column; /* the unit that the column's name carries, or NULL */
@@ -33,8 +33,7 @@ struct hw_axis {
 
 struct hw_question {
     const struct hw_calc *calc;
-    double in
-        [HW_INPUTS]; /* in the inputs' units; NaN: absent, or solved for; of a sweep the first value */
+    double in[HW_INPUTS];   /* NaN: absent, or solved for; of a sweep the first value */
     double half[HW_INPUTS]; /* half-widths in the inputs' units; 0: exact */
     enum hw_from from[HW_INPUTS];
     const struct hw_unit *unit[HW_INPUTS]; /* the unit written with the value, or NULL */
@@ -64,7 +63,8 @@ bool hw_input_wanted(const struct hw_calc *calc, size_t input, const double in[]
 /* True when another entry of the same name is in force instead. */
 bool hw_input_has_twin_in_force(const struct hw_calc *calc, size_t input, const double in[]);
 
-/* The index of the first input of that name, or calc->n_inputs. Case counts; '-' and '_' are equal. */
+/* The index of the first input of that name, or calc->n_inputs. Case counts; '-' and '_' are
+ * equal. */
 size_t hw_input_find(const struct hw_calc *calc, const char *name, size_t n);
 
 /* The index of the result of that name, or calc->n_results. */

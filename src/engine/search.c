@@ -67,7 +67,7 @@ static bool is_better(const struct hw_search *s, const struct hw_point *a, const
     return hw_point_better(s->line.batch.calc, s->line.result, s->target, 0, a, b);
 }
 
-/* --- Narrowing --------------------------------------------------------------------------------------------------- */
+/* --- Narrowing -------------------------------------------------------------------------------- */
 
 bool hw_search_alike(const struct hw_search *s, const struct hw_point *a, const struct hw_point *b)
 {
@@ -108,7 +108,7 @@ void hw_search_narrow(struct hw_search *s, struct hw_point *here, struct hw_poin
     }
 }
 
-/* --- What is found ----------------------------------------------------------------------------------------------- */
+/* --- What is found ---------------------------------------------------------------------------- */
 
 /* True when two values of the input are as good as one: rounding makes several of one root. */
 static bool are_together(const struct hw_search *s, double a, double b)

@@ -34,7 +34,8 @@ bool hw_search_alike(const struct hw_search *s, const struct hw_point *a, const 
 bool hw_search_both_answered(const struct hw_search *s, const struct hw_point *a,
                              const struct hw_point *b);
 
-/* Moves two points together, until nothing lies between: `here` stays like it was, `there` stays unlike it. */
+/* Moves two points together, until nothing lies between: `here` stays like it was, `there` stays
+ * unlike it. */
 void hw_search_narrow(struct hw_search *s, struct hw_point *here, struct hw_point *there,
                       bool (*same)(const struct hw_search *s, const struct hw_point *a,
                                    const struct hw_point *b));
@@ -42,11 +43,12 @@ void hw_search_narrow(struct hw_search *s, struct hw_point *here, struct hw_poin
 /* Adds a root, unless it is as good as the last one. */
 void hw_search_add_root(struct hw_search *s, const struct hw_point *from, double to);
 
-/* The end of where the result has the target, to within rounding: adds a root, one value when they are all one. */
+/* The end of where the result has the target, to within rounding: adds a root, one value when they
+ * are all one. */
 void hw_search_leave_target(struct hw_search *s, const struct hw_point *to);
 
-/* From one side to the other between neighbours, where the points that were seen first differed by `rise`: adds a
- * root, or a leap. */
+/* From one side to the other between neighbours, where the points that were seen first differed by
+ * `rise`: adds a root, or a leap. */
 void hw_search_pass(struct hw_search *s, const struct hw_point *a, const struct hw_point *b,
                     double rise);
 

@@ -1,4 +1,5 @@
-/* solution.c - where a result reaches a target: a scan of the input's range, each change of side narrowed down. */
+/* solution.c - where a result reaches a target: a scan of the input's range, each change of side
+ * narrowed down. */
 #include "engine/solution.h"
 
 #include "engine/answer.h"
@@ -10,7 +11,7 @@ enum { CHANGES_MAX = 16 }; /* between two values of the scan: more are noise */
 
 static const double flat = 1e-12; /* of the result: it does not hang on the input */
 
-/* --- From one point to the next ---------------------------------------------------------------------------------- */
+/* --- From one point to the next --------------------------------------------------------------- */
 
 /* Every change of side between two points with a result, from left to right. */
 static void cross(struct hw_search *s, struct hw_point a, const struct hw_point *b)
@@ -40,7 +41,8 @@ static void cross(struct hw_search *s, struct hw_point a, const struct hw_point 
     }
 }
 
-/* A highest or lowest point between two others that may touch the target: all three are on one side of it. */
+/* A highest or lowest point between two others that may touch the target: all three are on one side
+ * of it. */
 static void touch(struct hw_search *s, struct hw_point left, struct hw_point middle,
                   struct hw_point right)
 {
@@ -76,7 +78,8 @@ static void touch(struct hw_search *s, struct hw_point left, struct hw_point mid
     }
 }
 
-/* True when the middle of three is nearest to the target, and near enough for what lies between to reach it. */
+/* True when the middle of three is nearest to the target, and near enough for what lies between to
+ * reach it. */
 static bool may_touch(const struct hw_search *s, const struct hw_point *left,
                       const struct hw_point *middle, const struct hw_point *right)
 {

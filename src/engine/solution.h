@@ -9,7 +9,7 @@ enum { HW_ROOTS = 8, HW_GAPS = 4 };
 enum hw_end {
     HW_END_FOUND,     /* there is a solution, perhaps several */
     HW_END_JUMPED,    /* the result leaps over the target and never has it */
-    HW_END_UNREACHED, /* the result stays on one side, or passes the target where there is no answer */
+    HW_END_UNREACHED, /* stays on one side, or passes the target without an answer */
     HW_END_FLAT,      /* the result does not hang on the input */
     HW_END_ABSENT,    /* there are answers, and the result is in none of them */
     HW_END_BARRED     /* refused or withheld, whatever the input is */
@@ -18,8 +18,7 @@ enum hw_end {
 /* Where the result has the target: at one value, or all the way from one to another. */
 struct hw_root {
     double from, to; /* equal for one value */
-    double
-        reached; /* the result at `from`; a count of rounds or rows rarely hits it and passes it there */
+    double reached;  /* the result at `from`; a count rarely hits it and passes it there */
 };
 
 /* A stretch of the input in which the result is not there. */
@@ -44,7 +43,8 @@ struct hw_solution {
         notes; /* when barred: every note that leaves no answer, and those that hold everywhere */
 };
 
-/* Looks for the value of the input `question->solved` at which a result is `target`, within the input's range.
+/* Looks for the value of the input `question->solved` at which a result is `target`, within the
+ * input's range.
  *
  * Given
  *   question   settled, with an input that is solved for; half-widths do not count
@@ -53,14 +53,15 @@ struct hw_solution {
  * Returned
  *   solution   roots in rising order
  * Notes
- *  1. About four thousand values are looked at, then each change of side is narrowed to neighbouring doubles. A detour
- *     of the result that is narrower than a four-thousandth of the range may be missed.
- *  2. Of the two neighbours the root is the one on the result's `safe` side; without one, that with fewer raised
- *     notes, then the nearer.
- *  3. A highest or lowest point that comes within 1e-9 of the target, in its own size, is a root. So is an end of the
- *     range.
- *  4. A count takes whole numbers: the result rarely has the target there, and the root is the first at which it has
- *     passed it, or the last before when that is the `safe` side.
+ *  1. About four thousand values are looked at, then each change of side is narrowed to
+ *     neighbouring doubles. A detour of the result that is narrower than a four-thousandth of the
+ *     range may be missed.
+ *  2. Of the two neighbours the root is the one on the result's `safe` side; without one, that with
+ *     fewer raised notes, then the nearer.
+ *  3. A highest or lowest point that comes within 1e-9 of the target, in its own size, is a root.
+ *     So is an end of the range.
+ *  4. A count takes whole numbers: the result rarely has the target there, and the root is the
+ *     first at which it has passed it, or the last before when that is the `safe` side.
  */
 void hw_solve(const struct hw_question *question, size_t result, double target,
               struct hw_solution *solution);
@@ -68,12 +69,14 @@ void hw_solve(const struct hw_question *question, size_t result, double target,
 /* How many notes were raised by values. */
 int hw_notes_raised(const struct hw_calc *calc, uint32_t notes);
 
-/* The side of a target on which a result may lie when it is solved for: -1 not above, +1 not below, 0 either. That of an
- * amount is the side that it is rounded to; a time is to be reached, though it is shown rounded down. */
+/* The side of a target on which a result may lie when it is solved for: -1 not above, +1 not below,
+ * 0 either. That of an amount is the side that it is rounded to; a time is to be reached, though it
+ * is shown rounded down. */
 int hw_solved_side(const struct hw_result *result);
 
-/* True when point a serves better than b to bring a result to a target: what is on its `safe` side comes first (within
- * slack both count as being on the target), then, when it has no such side, fewer raised notes, then the nearer. */
+/* True when point a serves better than b to bring a result to a target: what is on its `safe` side
+ * comes first (within slack both count as being on the target), then, when it has no such side,
+ * fewer raised notes, then the nearer. */
 bool hw_point_better(const struct hw_calc *calc, size_t result, double target, double slack,
                      const struct hw_point *a, const struct hw_point *b);
 #endif

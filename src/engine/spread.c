@@ -39,16 +39,16 @@ static size_t place_ends(const struct hw_question *question, struct points *poin
     return n;
 }
 
-/* What one input does to one result: what it adds at most and takes away at most, and towards which of its ends it
- * adds; which side cannot be told because an end lies outside. */
+/* What one input does to one result: what it adds at most and takes away at most, and towards which
+ * of its ends it adds; which side cannot be told because an end lies outside. */
 struct effect {
     double gain, loss;
     int end; /* where the gain is */
     bool no_gain, no_loss;
 };
 
-/* An end outside the range is not evaluated, but on which side it would count can be seen: at the end of the range,
- * or, where the middle stands there itself, at the other end. */
+/* An end outside the range is not evaluated, but on which side it would count can be seen: at the
+ * end of the range, or, where the middle stands there itself, at the other end. */
 static void leave_end(double seen, double opposite, struct effect *effect)
 {
     double way = seen != 0 ? seen : -opposite;

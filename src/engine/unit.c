@@ -1,6 +1,6 @@
-/* unit.c - the table of units. Sizes are exact definitions (international yard and pound 1959, US liquid gallon of
- * 231 cubic inches, imperial gallon of 4.54609 L) unless the row says otherwise. `make oracles` holds them against
- * an independent program. */
+/* unit.c - the table of units. Sizes are exact definitions (international yard and pound 1959, US
+ * liquid gallon of 231 cubic inches, imperial gallon of 4.54609 L) unless the row says otherwise.
+ * `make oracles` holds them against an independent program. */
 #include "engine/unit.h"
 
 #include <string.h>

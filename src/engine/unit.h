@@ -3,8 +3,8 @@
 #define HW_UNIT_H
 #include "calc/calc.h"
 
-/* One unit. A value x in it is (x - shift) * num / den in the first unit listed for its kind. Definitions with finitely
- * many decimals are held whole, never as a rounded product. */
+/* One unit. A value x in it is (x - shift) * num / den in the first unit listed for its kind.
+ * Definitions with finitely many decimals are held whole, never as a rounded product. */
 struct hw_unit {
     enum hw_kind kind;
     const char *name;
@@ -18,10 +18,12 @@ extern const struct hw_unit hw_units[];
 /* What a kind is called in messages: "a volume". */
 const char *hw_kind_name(enum hw_kind kind);
 
-/* The unit of that kind written as text[0..n), or NULL. Unit names are matched exactly: mL is not ML. */
+/* The unit of that kind written as text[0..n), or NULL. Unit names are matched exactly: mL is not
+ * ML. */
 const struct hw_unit *hw_unit_find(enum hw_kind kind, const char *text, size_t n);
 
-/* The first unit of any kind with that name, or NULL: it tells a wrong kind from an unknown word. */
+/* The first unit of any kind with that name, or NULL: it tells a wrong kind from an unknown
+ * word. */
 const struct hw_unit *hw_unit_find_any(const char *text, size_t n);
 
 /* The unit in which an input or a result is kept, NULL when its kind has none. */

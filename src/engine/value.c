@@ -1,4 +1,5 @@
-/* value.c - reads one written value. Strict: the whole text is one decimal number and at most one unit. */
+/* value.c - reads one written value. Strict: the whole text is one decimal number and at most one
+ * unit. */
 #include "engine/value.h"
 
 #include "engine/decimal.h"
@@ -143,8 +144,8 @@ static enum hw_problem bare_number(const struct hw_input *input, double *value)
     return HW_FINE;
 }
 
-/* A salinity without a unit beside it that looks like a specific gravity; a unit in the name of its column says what
- * the column was meant to hold, not what was typed. */
+/* A salinity without a unit beside it that looks like a specific gravity; a unit in the name of its
+ * column says what the column was meant to hold, not what was typed. */
 static bool looks_like_gravity(const struct hw_input *input, const struct hw_unit *column,
                                double value)
 {
@@ -157,8 +158,9 @@ static double absolute(double x)
     return x < 0 ? -x : x;
 }
 
-/* An end of the range that was written in another unit may come back a rounding error beside it: then it is the end. Outside
- * the error may be one of the whole range, for units with an offset; inside it is a few of the last bits of the end itself. */
+/* An end of the range that was written in another unit may come back a rounding error beside it:
+ * then it is the end. Outside the error may be one of the whole range, for units with an offset;
+ * inside it is a few of the last bits of the end itself. */
 static double onto_end(double value, double end, bool outside, double size)
 {
     double slack = outside ? 64 * (DBL_EPSILON * size) : 8 * (DBL_EPSILON * absolute(end));

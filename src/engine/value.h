@@ -20,8 +20,9 @@ struct hw_text hw_text_trimmed(struct hw_text text);
  * Given
  *   input     what is wanted
  *   text      the whole of what was written; blanks around it and before the unit are allowed
- *   column    the unit of a bare number when the column's name carries one, else NULL; it may be of another kind
- *             when the entries of one name differ in kind, and the value is then refused
+ *   column    the unit of a bare number when the column's name carries one, else NULL; it may be of
+ *             another kind when the entries of one name differ in kind, and the value is then
+ *             refused
  * Returned
  *   value     in the input's unit; untouched when there is a problem
  *   written   the unit that was written with it, or NULL
@@ -30,8 +31,8 @@ enum hw_problem hw_value_read(const struct hw_input *input, struct hw_text text,
                               const struct hw_unit *column, double *value,
                               const struct hw_unit **written);
 
-/* Reads a number and the unit that may follow it, in that unit and not checked against a range. For parts of what was
- * written; written is NULL when there is no unit. */
+/* Reads a number and the unit that may follow it, in that unit and not checked against a range. For
+ * parts of what was written; written is NULL when there is no unit. */
 enum hw_problem hw_number_read(const struct hw_input *input, struct hw_text text, double *x,
                                const struct hw_unit **written);
 

@@ -1,4 +1,5 @@
-/* working.c - collects the steps of a working. Text by printf, as numbers of a working are for people. */
+/* working.c - collects the steps of a working. Text by printf, as numbers of a working are for
+ * people. */
 #include "engine/working.h"
 
 #include <stdarg.h>

@@ -1,4 +1,5 @@
-/* startup.c - the least program that links libm: what any answer costs before the first line of its own. */
+/* startup.c - the least program that links libm: what any answer costs before the first line of its
+ * own. */
 #include <math.h>
 #include <stdio.h>
 

@@ -50,7 +50,8 @@ static void out(const double a[4])
     assert_no_answer(total);
 }
 
-/* Each argument in turn: both ends are in, the next number beyond is out, and so is what is no number. */
+/* Each argument in turn: both ends are in, the next number beyond is out, and so is what is no
+ * number. */
 static void ranges(void **state)
 {
     (void)state;

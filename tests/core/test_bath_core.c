@@ -89,7 +89,8 @@ static const struct {
      {HW_BATH_VOLUME_MAX, HW_BATH_STRENGTH_MAX, HW_BATH_DYE_MAX}},
 };
 
-/* Each argument in turn: both ends are in, the next number beyond is out, and so is what is no number. */
+/* Each argument in turn: both ends are in, the next number beyond is out, and so is what is no
+ * number. */
 static void ranges(void **state)
 {
     (void)state;

@@ -157,7 +157,8 @@ static void in(int f, const double a[])
     check(isfinite(result));
 }
 
-/* Each argument in turn: both ends are in, the next number beyond is out, and so is what is no number. */
+/* Each argument in turn: both ends are in, the next number beyond is out, and so is what is no
+ * number. */
 static void ranges(void **state)
 {
     (void)state;

@@ -59,7 +59,8 @@ static void design_figure(void **state)
     assert_close(HW_BIOLOAD_FACTOR, HW_BIOLOAD_WHOLE * 0.80 * 0.80 * 0.90, 5e-4, 0);
 }
 
-/* Changed by the share that is told, day after day, the level comes to the limit from below and stays there. */
+/* Changed by the share that is told, day after day, the level comes to the limit from below and
+ * stays there. */
 static void change_holds_the_limit(void **state)
 {
     (void)state;
@@ -154,7 +155,8 @@ static void refused(int which, const double a[])
     assert_no_answer(result);
 }
 
-/* Each argument in turn: both ends are in, the next number beyond is out, and so is what is no number. */
+/* Each argument in turn: both ends are in, the next number beyond is out, and so is what is no
+ * number. */
 static void ranges(void **state)
 {
     (void)state;

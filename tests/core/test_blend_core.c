@@ -69,7 +69,8 @@ static void assert_conserved(const struct hw_blend *blend, const struct water *a
     assert_close(mixed, wanted, 0, 1e-12);
 }
 
-/* Alkalinity, carbon and ammonia are conserved per kg; heat and salt, too; and either water may be the old one. */
+/* Alkalinity, carbon and ammonia are conserved per kg; heat and salt, too; and either water may be
+ * the old one. */
 static void conserved(void **state)
 {
     (void)state;

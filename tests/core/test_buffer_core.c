@@ -31,7 +31,8 @@ static void by_hand(void **state)
     }
 }
 
-/* Two steps weigh what one does, and the salts stand to one another as their masses for an equivalent. */
+/* Two steps weigh what one does, and the salts stand to one another as their masses for an
+ * equivalent. */
 static void parts_make_the_whole(void **state)
 {
     (void)state;

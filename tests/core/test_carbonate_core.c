@@ -13,7 +13,8 @@
 
 static const double not_numbers[] = {(double)NAN, (double)INFINITY, -(double)INFINITY};
 
-/* From a reading to carbon and back to the reading; more alkalinity is a higher pH, more carbon a lower one. */
+/* From a reading to carbon and back to the reading; more alkalinity is a higher pH, more carbon a
+ * lower one. */
 static void there_and_back(void **state)
 {
     (void)state;
@@ -132,8 +133,9 @@ static void ranges(void **state)
     }
 }
 
-/* At 25 degrees and salinity 34 an open package (PyCO2SYS 1.8.3.4) gives pK1 by Waters, Millero & Woosley 2014, ln KB by
- * Dickson 1990 and by Weiss 1974 the fugacity, and K0 at salinity 5; ln KW by Millero 1995 was computed apart in double precision. */
+/* At 25 degrees and salinity 34 an open package (PyCO2SYS 1.8.3.4) gives pK1 by Waters, Millero &
+ * Woosley 2014, ln KB by Dickson 1990 and by Weiss 1974 the fugacity, and K0 at salinity 5; ln KW
+ * by Millero 1995 was computed apart in double precision. */
 static void constants(void **state)
 {
     (void)state;

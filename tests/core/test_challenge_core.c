@@ -29,7 +29,8 @@ static void molar_masses_are_sums(void **state)
     assert_close(HW_MOLAR_CALCIUM_CARBONATE, 40.078 + 12.011 + 3 * oxygen, 0, 1e-15);
 }
 
-/* 3.819 and 4.717 mg of salt to a mg of nitrogen, by weights of another edition (Cl 35.453, S 32.065): 1 in 10 000. */
+/* 3.819 and 4.717 mg of salt to a mg of nitrogen, by weights of another edition (Cl 35.453, S
+ * 32.065): 1 in 10 000. */
 static void salts(void **state)
 {
     (void)state;
@@ -79,7 +80,8 @@ static double density_of(double percent)
     return density;
 }
 
-/* The table's points are in tests/reference/ammonia-solution.csv. Between them: no step, and falling throughout. */
+/* The table's points are in tests/reference/ammonia-solution.csv. Between them: no step, and
+ * falling throughout. */
 static void density_falls_without_steps(void **state)
 {
     (void)state;
@@ -142,7 +144,8 @@ static void nitrification(void **state)
     assert_status(hw_nitrification(HW_NITRIFIED_AMMONIA, 2, &nitrate, &oxygen, &half), 0);
     assert_close(half, alkalinity / 2, 0, 1e-15);
     assert_close(oxygen, 9.13814, 0, 1e-4);
-    /* Atoms: the oxygen of the nitrate and of the water made is the oxygen taken. NH3 + 2 O2 -> HNO3 + H2O. */
+    /* Atoms: the oxygen of the nitrate and of the water made is the oxygen taken. NH3 + 2 O2 ->
+     * HNO3 + H2O. */
     double moles = 2 / HW_MOLAR_N;
     assert_close(2 + oxygen + moles * 3 * HW_MOLAR_H,
                  nitrate + moles * HW_MOLAR_H + moles * (2 * HW_MOLAR_H + 15.999), 1e-12, 0);

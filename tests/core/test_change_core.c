@@ -60,8 +60,8 @@ static void batch_conserves_mass(void **state)
     }
 }
 
-/* In a flow what is in the tank is what was there, and came in, less what ran out: the level on the way, summed by
- * Simpson's rule. */
+/* In a flow what is in the tank is what was there, and came in, less what ran out: the level on the
+ * way, summed by Simpson's rule. */
 static void flow_conserves_mass(void **state)
 {
     (void)state;

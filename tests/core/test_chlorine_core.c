@@ -138,7 +138,8 @@ static const struct {
     {1, {1.2}, {HW_CHLORINE_LEVEL_MIN}, {HW_CHLORINE_LEVEL_MAX}},
 };
 
-/* Each argument in turn: both ends are in, the next number beyond is out, and so is what is no number. */
+/* Each argument in turn: both ends are in, the next number beyond is out, and so is what is no
+ * number. */
 static void ranges(void **state)
 {
     (void)state;

@@ -41,7 +41,8 @@ static void published_values(void **state)
     assert_close(conductivity_of(35, 25), 53.0710, 5e-5, 0);
 }
 
-/* A compensated meter on water of salinity 35 at 15 degrees, and the reading taken for one at 25. */
+/* A compensated meter on water of salinity 35 at 15 degrees, and the reading taken for one at
+ * 25. */
 static void compensation_is_undone(void **state)
 {
     (void)state;

@@ -99,8 +99,8 @@ static void no_earlier_dose_passes(void **state)
     check(passed > 500);
 }
 
-/* Dye is conserved: what was poured in is in the tank or went out with the changes. Levels stay below the ceiling and
- * agree with the sum of the series. */
+/* Dye is conserved: what was poured in is in the tank or went out with the changes. Levels stay
+ * below the ceiling and agree with the sum of the series. */
 static void dye_is_conserved(void **state)
 {
     (void)state;
@@ -137,7 +137,8 @@ static void dye_is_conserved(void **state)
     }
 }
 
-/* One call of any of them; the first two results, the second a copy of the first where there is but one. */
+/* One call of any of them; the first two results, the second a copy of the first where there is but
+ * one. */
 static int call(int which, int redose, const double a[], double result[2])
 {
     enum hw_course_redose kind = (enum hw_course_redose)redose;
@@ -200,7 +201,8 @@ static void refused(int which, const double a[])
     assert_no_answer(result[1]);
 }
 
-/* Each argument in turn: both ends are in, the next number beyond is out, and so is what is no number. */
+/* Each argument in turn: both ends are in, the next number beyond is out, and so is what is no
+ * number. */
 static void ranges(void **state)
 {
     (void)state;
@@ -262,7 +264,8 @@ static void just_beyond(void **state)
     }
 }
 
-/* The dose that would pass the highest limit there is may not exist, but the question is a proper one. */
+/* The dose that would pass the highest limit there is may not exist, but the question is a proper
+ * one. */
 static void highest_limit(void **state)
 {
     (void)state;

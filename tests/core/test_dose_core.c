@@ -190,7 +190,8 @@ static void by_a_label(void **state)
     assert_close(ml, 3.75, 0, 1e-15);
 }
 
-/* What is dosed for a target makes the target, as a liquid and as a powder; steps end there and never fall. */
+/* What is dosed for a target makes the target, as a liquid and as a powder; steps end there and
+ * never fall. */
 static void there_and_back(void **state)
 {
     (void)state;

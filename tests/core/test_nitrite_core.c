@@ -64,9 +64,10 @@ static void counting_refusals(void **state)
     }
 }
 
-/* Chlorinity is 0.3285234 times the silver that falls out with chloride and bromide (a mole to a mole); sea water of
- * chlorinity 19.374 holds 0.0673 g/kg of bromide. What is left of the silver took chloride. All recalled figures, but
- * not those of the core: agreement to the 1 in 10 000 of 0.9989. */
+/* Chlorinity is 0.3285234 times the silver that falls out with chloride and bromide (a mole to a
+ * mole); sea water of chlorinity 19.374 holds 0.0673 g/kg of bromide. What is left of the silver
+ * took chloride. All recalled figures, but not those of the core: agreement to the 1 in 10 000 of
+ * 0.9989. */
 static void share_by_silver(void **state)
 {
     (void)state;

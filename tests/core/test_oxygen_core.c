@@ -38,7 +38,8 @@ static void by_hand(void **state)
     check(x > 0);
 }
 
-/* Warmer, saltier and higher up, water holds less; at 5000 m it holds about what the air there does. */
+/* Warmer, saltier and higher up, water holds less; at 5000 m it holds about what the air there
+ * does. */
 static void less_when_warm_salt_or_high(void **state)
 {
     (void)state;

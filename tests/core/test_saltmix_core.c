@@ -51,8 +51,8 @@ static void salt_is_conserved(void **state)
     }
 }
 
-/* What a label says of a product is what that product makes: the mass of the finished water less the product is the
- * water it was dissolved in. */
+/* What a label says of a product is what that product makes: the mass of the finished water less
+ * the product is the water it was dissolved in. */
 static void label_and_way_back(void **state)
 {
     (void)state;

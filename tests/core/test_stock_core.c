@@ -62,7 +62,8 @@ static void agrees_with_challenge(void **state)
     }
 }
 
-/* From grams in 100 g of water, or per cent, and the density of the saturated solution; rounded down. */
+/* From grams in 100 g of water, or per cent, and the density of the saturated solution; rounded
+ * down. */
 static void solubilities(void **state)
 {
     (void)state;

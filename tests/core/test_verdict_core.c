@@ -47,7 +47,8 @@ static void no_answer(void **state)
     assert_status(hw_verdict_hours(0.125, nextafter(0.125, 1), 0.125, 0.125, 2, &a), HW_STATUS_OK);
 }
 
-/* Run for the hours it says at that rate, the excess has gone; half the protein, twice the feed; colder is never more. */
+/* Run for the hours it says at that rate, the excess has gone; half the protein, twice the feed;
+ * colder is never more. */
 static void properties(void **state)
 {
     (void)state;

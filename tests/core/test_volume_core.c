@@ -14,7 +14,8 @@
 
 static const double not_numbers[] = {(double)NAN, (double)INFINITY, -(double)INFINITY};
 
-/* The US gallon is 231 cubic inches; 11 x 7 x 3 is 231. The gallon of 1706 was a cylinder 7 in wide and 6 in deep. */
+/* The US gallon is 231 cubic inches; 11 x 7 x 3 is 231. The gallon of 1706 was a cylinder 7 in wide
+ * and 6 in deep. */
 static void gallons(void **state)
 {
     (void)state;
@@ -132,7 +133,8 @@ static const struct {
      {HW_VOLUME_ADDED_MAX, HW_VOLUME_RISE_MAX, 0}},
 };
 
-/* Each argument in turn: both ends are in, the next number beyond is out, and so is what is no number. */
+/* Each argument in turn: both ends are in, the next number beyond is out, and so is what is no
+ * number. */
 static void ranges(void **state)
 {
     (void)state;

@@ -6,7 +6,8 @@
 /* The calculation of that name, or NULL. */
 const struct hw_calc *find_calc(const char *name);
 
-/* Settles "name=value;name=value" ("" for nothing). The text must outlive the question's reading, which this call does. */
+/* Settles "name=value;name=value" ("" for nothing). The text must outlive the question's reading,
+ * which this call does. */
 enum hw_problem ask_settle(const struct hw_calc *calc, const char *line,
                            struct hw_question *question, size_t *which);
 
@@ -17,10 +18,12 @@ void ask(const struct hw_calc *calc, const char *line, struct hw_question *quest
 /* The value of a result by its name; fails the test when there is none of that name. */
 double result_of(const struct hw_calc *calc, const struct hw_answer *answer, const char *name);
 
-/* True when the answer has the note of that code; fails the test when the calculation has no such note. */
+/* True when the answer has the note of that code; fails the test when the calculation has no such
+ * note. */
 bool noted(const struct hw_calc *calc, const struct hw_answer *answer, const char *code);
 
-/* Has awk redo every step of the working: each expression gives its value, a step named like a result has exactly the
- * answer's number, and the last step is the first result that applies. A question without an answer has no working. */
+/* Has awk redo every step of the working: each expression gives its value, a step named like a
+ * result has exactly the answer's number, and the last step is the first result that applies. A
+ * question without an answer has no working. */
 void check_working(const struct hw_calc *calc, const char *line);
 #endif

@@ -1,4 +1,5 @@
-/* inverted.c - questions of every calculation, from the examples of the help and the reference rows. */
+/* inverted.c - questions of every calculation, from the examples of the help and the reference
+ * rows. */
 #include "inverted.h"
 
 #include "ask.h"

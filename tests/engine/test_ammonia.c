@@ -1,5 +1,5 @@
-/* test_ammonia.c - the ammonia calculation: published limits, every note, every result that may be absent, and the
- * working redone by awk. */
+/* test_ammonia.c - the ammonia calculation: published limits, every note, every result that may be
+ * absent, and the working redone by awk. */
 #include "ask.h"
 #include "assert_close.h"
 #include "holdwater/criteria.h"
@@ -29,7 +29,8 @@ static double ask_for(const char *line, const char *result)
     return result_of(ammonia(), &answer, result);
 }
 
-/* EPA 440/5-88-004: pK = 9.245 + 0.116 I + 0.0324 (298 - T) + 0.0415 P/T, written out again here with libm. */
+/* EPA 440/5-88-004: pK = 9.245 + 0.116 I + 0.0324 (298 - T) + 0.0415 P/T, written out again here
+ * with libm. */
 static double free_1989(double tan_nh3, double ph, double temp, double salinity)
 {
     double ionic = 19.9273 * salinity / (1000 - 1.005109 * salinity);
@@ -38,7 +39,8 @@ static double free_1989(double tan_nh3, double ph, double temp, double salinity)
     return tan_nh3 / (1 + pow(10, pk - ph));
 }
 
-/* The limits are 0.035 (4 days) and 0.233 (1 hour) mg NH3/L, EPA 1989 as adopted in state standards. */
+/* The limits are 0.035 (4 days) and 0.233 (1 hour) mg NH3/L, EPA 1989 as adopted in state
+ * standards. */
 static void salt_water_limits(void **state)
 {
     (void)state;
@@ -297,7 +299,8 @@ static void working_can_be_redone(void **state)
     }
 }
 
-/* A block of random rows gives the bits of the one-off, and free ammonia rises with pH and temperature. */
+/* A block of random rows gives the bits of the one-off, and free ammonia rises with pH and
+ * temperature. */
 static void random_rows(void **state)
 {
     (void)state;

@@ -184,8 +184,8 @@ static bool over_hour(const struct hw_answer *ammonia)
            noted(find_calc("ammonia"), ammonia, "over-short-fresh");
 }
 
-/* A property: the two free ammonias are those that ammonia tells of the same water to the bit, and so are the limits
- * of an hour; times_worse is their ratio, and above 1 when pH rises. */
+/* A property: the two free ammonias are those that ammonia tells of the same water to the bit, and
+ * so are the limits of an hour; times_worse is their ratio, and above 1 when pH rises. */
 static void as_ammonia_says(void **state)
 {
     (void)state;

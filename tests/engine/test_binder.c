@@ -90,8 +90,8 @@ static void hours(void **state)
     assert_int_equal(status_of(LIQUID ";hold-from=30.1;hold-to=30"), -1);
 }
 
-/* Ionic and amine-held copper and dye withhold it, whatever stands beside them and whatever is asked; nothing else
- * does. All sets of medicines, by each kind of agent. */
+/* Ionic and amine-held copper and dye withhold it, whatever stands beside them and whatever is
+ * asked; nothing else does. All sets of medicines, by each kind of agent. */
 static void withheld(void **state)
 {
     (void)state;
@@ -184,7 +184,8 @@ static void every_note(void **state)
     check_notes(binder(), notes, sizeof notes / sizeof notes[0]);
 }
 
-/* What is in the water and what binds are asked, never assumed; of a label all is asked, and exactly one measure. */
+/* What is in the water and what binds are asked, never assumed; of a label all is asked, and
+ * exactly one measure. */
 static void asked_never_assumed(void **state)
 {
     (void)state;
@@ -215,8 +216,8 @@ static void asked_never_assumed(void **state)
     }
 }
 
-/* A property: what binds is spread through the tank again, as moles of agent to a mole of ammonia it is the excess
- * asked for; and in two halves of the water there is half of it each. */
+/* A property: what binds is spread through the tank again, as moles of agent to a mole of ammonia
+ * it is the excess asked for; and in two halves of the water there is half of it each. */
 static void moles_in_the_tank(void **state)
 {
     (void)state;

@@ -1,4 +1,5 @@
-/* test_bioload.c - the calculation bioload: worked loads, the limit it shares with ammonia, every note. */
+/* test_bioload.c - the calculation bioload: worked loads, the limit it shares with ammonia, every
+ * note. */
 #include "assert_close.h"
 #include "note_rows.h"
 
@@ -101,8 +102,9 @@ static void limit_is_that_of_ammonia(void **state)
     }
 }
 
-/* Changed every day by the share that is told, the level stays at or below the limit and comes to it; without changes it
- * is there after the hours that are told. Fish that get a ration are fish that get that food. */
+/* Changed every day by the share that is told, the level stays at or below the limit and comes to
+ * it; without changes it is there after the hours that are told. Fish that get a ration are fish
+ * that get that food. */
 static void answers_do_what_they_say(void **state)
 {
     (void)state;

@@ -149,7 +149,8 @@ static void workings(void **state)
                   "fresh_temp=74F;fresh_salinity=35;air_co2=800");
 }
 
-/* At the upper ends of both waters the mixture, which is a little denser than their mean, has an answer still. */
+/* At the upper ends of both waters the mixture, which is a little denser than their mean, has an
+ * answer still. */
 static void at_the_upper_ends(void **state)
 {
     (void)state;
@@ -172,8 +173,9 @@ static void at_the_upper_ends(void **state)
     check(isfinite(result_of(blend(), &answer, "free_same_co2")));
 }
 
-/* Whichever of two waters is called the tank, the mixture is the same; more carbon dioxide in the air is less free
- * ammonia; and with as many waters as there are, the mixture has what both bring. */
+/* Whichever of two waters is called the tank, the mixture is the same; more carbon dioxide in the
+ * air is less free ammonia; and with as many waters as there are, the mixture has what both
+ * bring. */
 static void either_way_round(void **state)
 {
     (void)state;

@@ -119,8 +119,8 @@ static void workings(void **state)
                             "salinity=0.3;tan=1.2");
 }
 
-/* Carbonate raises pH at once and more than bicarbonate; both end at the same pH in air, which does not depend on
- * the pH before; and free ammonia goes with the pH. */
+/* Carbonate raises pH at once and more than bicarbonate; both end at the same pH in air, which does
+ * not depend on the pH before; and free ammonia goes with the pH. */
 static void two_salts_one_end(void **state)
 {
     (void)state;

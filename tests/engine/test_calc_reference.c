@@ -1,6 +1,6 @@
-/* test_calc_reference.c - the rows of tests/reference/calc_*.csv: whole calculations against outside values.
- * Columns: function,inputs,result,expected,abs,rel,source,how. The result `status` is the calculation's status, or -9
- * when the question itself must be refused. */
+/* test_calc_reference.c - the rows of tests/reference/calc_*.csv: whole calculations against
+ * outside values. Columns: function,inputs,result,expected,abs,rel,source,how. The result `status`
+ * is the calculation's status, or -9 when the question itself must be refused. */
 #include "ask.h"
 #include "assert_close.h"
 

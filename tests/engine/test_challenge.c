@@ -1,5 +1,5 @@
-/* test_challenge.c - the challenge calculation: worked doses, every note, every result that may be absent, and the
- * working redone by awk. */
+/* test_challenge.c - the challenge calculation: worked doses, every note, every result that may be
+ * absent, and the working redone by awk. */
 #include "ask.h"
 #include "assert_close.h"
 #include "holdwater/ammonia.h"
@@ -67,7 +67,8 @@ static void two_labels_of_one_bottle(void **state)
     assert_close(ask_for(line, "liquid"), liquid, 0, 1e-14);
 }
 
-/* reading is the target in the kit's basis, whatever the source; what is there already is nitrified too. */
+/* reading is the target in the kit's basis, whatever the source; what is there already is nitrified
+ * too. */
 static void what_to_expect(void **state)
 {
     (void)state;
@@ -255,7 +256,8 @@ static void ph_of_the_dose(void **state)
         assert_true(hw_ammonia_pk(HW_AMMONIA_KHOO1977, HW_PH_METER, temp, salinity, &pk) >= 0);
         assert_true(hw_ammonia_fraction_at_pk(liquid, pk, &fraction) >= 0);
         assert_close(ask_for(line, "free_peak"), fraction * target, 0, 1e-14);
-        /* backwards: water of that pH, with that alkalinity, holds the carbon that it held before */
+        /* backwards: water of that pH, with that alkalinity, holds the carbon that it held
+         * before */
         assert_true(hw_carbonate_carbon(ph, alkalinity, now, temp, salinity, &carbon) >= 0);
         assert_true(hw_carbonate_carbon(liquid, alkalinity + (target - now) / n, target, temp,
                                         salinity, &again) >= 0);

@@ -1,5 +1,5 @@
-/* test_change.c - the change calculation: worked changes, every note, every result that may be absent, mass over random
- * rows, and the working redone by awk. */
+/* test_change.c - the change calculation: worked changes, every note, every result that may be
+ * absent, mass over random rows, and the working redone by awk. */
 #include "ask.h"
 #include "assert_close.h"
 
@@ -50,7 +50,8 @@ static void lowest_on_the_way(void **state)
     assert_close(ask_for("volume=75L;take=25L;now=3;fresh=3;times=2", "lowest"), 3, 0, 0);
 }
 
-/* With `take`, `share` and rows of single rounds the same comes out, and the dose brings the tank to keep. */
+/* With `take`, `share` and rows of single rounds the same comes out, and the dose brings the tank
+ * to keep. */
 static void doses_do_what_they_say(void **state)
 {
     (void)state;

@@ -64,8 +64,9 @@ static void absent_results(void **state)
     assert_close(ask_for(TANK "target=5.5;doses=3;redose=replace", "dose_over"), 1, 0, 0);
 }
 
-/* A course asked for by the rate of its first dose is the one asked for by the level. Whatever is put back, the last
- * level lies between the first and the ceiling; all the dye is in the tank or went out with the changes. */
+/* A course asked for by the rate of its first dose is the one asked for by the level. Whatever is
+ * put back, the last level lies between the first and the ceiling; all the dye is in the tank or
+ * went out with the changes. */
 static void rate_and_target_agree(void **state)
 {
     (void)state;
@@ -162,7 +163,8 @@ static void statuses(void **state)
     assert_status(answer.status, -1);
 }
 
-/* The working of a course: each dose up to the tenth, and how many are left out; all of it redone by awk. */
+/* The working of a course: each dose up to the tenth, and how many are left out; all of it redone
+ * by awk. */
 static void working_of(const char *line, const char *last_dose, double left_out)
 {
     static struct hw_steps steps;

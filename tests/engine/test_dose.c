@@ -1,4 +1,5 @@
-/* test_dose.c - the calculation dose: amounts, steps, formalin, what was poured already, every note. */
+/* test_dose.c - the calculation dose: amounts, steps, formalin, what was poured already, every
+ * note. */
 #include "assert_close.h"
 #include "note_rows.h"
 
@@ -102,8 +103,8 @@ static void formalin_in_three_bases(void **state)
                  100.0 / 6, 0, 1e-13);
 }
 
-/* Twice at random: what is dosed for a target and then told as poured gives the target; what is in the water before
- * and what is added is in it after. */
+/* Twice at random: what is dosed for a target and then told as poured gives the target; what is in
+ * the water before and what is added is in it after. */
 static void dosed_then_poured(void **state)
 {
     (void)state;

@@ -1,4 +1,5 @@
-/* test_form.c - a value with its uncertainty, a sweep: every way in which they can be right or wrong. */
+/* test_form.c - a value with its uncertainty, a sweep: every way in which they can be right or
+ * wrong. */
 #include "assert_close.h"
 #include "engine/form.h"
 
@@ -59,7 +60,7 @@ static enum hw_problem read_form(const struct hw_input *input, const char *text,
     return hw_form_read(input, (struct hw_text){text, strlen(text)}, unit, form);
 }
 
-/* --- A point ----------------------------------------------------------------------------------------------------- */
+/* --- A point ---------------------------------------------------------------------------------- */
 
 static void a_point_is_read_as_before(void **state)
 {
@@ -79,7 +80,7 @@ static void a_point_is_read_as_before(void **state)
     assert_no_answer(form.value);
 }
 
-/* --- An uncertainty ---------------------------------------------------------------------------------------------- */
+/* --- An uncertainty --------------------------------------------------------------------------- */
 
 static const struct {
     const struct hw_input *input;
@@ -215,7 +216,7 @@ static void a_half_that_is_too_long(void **state)
     assert_close(form.half, 0.1, 0, 0);
 }
 
-/* --- A sweep ----------------------------------------------------------------------------------------------------- */
+/* --- A sweep ---------------------------------------------------------------------------------- */
 
 static const struct {
     const struct hw_input *input;

@@ -245,7 +245,8 @@ static enum hw_problem read_number(const struct hw_input *input, double value,
     return hw_value_read(input, (struct hw_text){text, strlen(text)}, NULL, got, &written);
 }
 
-/* Both ends of each range are accepted in every unit, and come back as the ends; just outside they are refused. */
+/* Both ends of each range are accepted in every unit, and come back as the ends; just outside they
+ * are refused. */
 static void both_ends_in_every_unit(void **state)
 {
     (void)state;

@@ -102,7 +102,8 @@ static void workings(void **state)
     check_working(oxygen(), "temp=40;salinity=45;oxygen_now=50;volume=0.05L;biomass=1000kg");
 }
 
-/* Random questions: hours go with the water, against fish and uptake; percent times saturation is the reading. */
+/* Random questions: hours go with the water, against fish and uptake; percent times saturation is
+ * the reading. */
 static void hours_balance(void **state)
 {
     (void)state;

@@ -69,7 +69,8 @@ static void tiny_and_huge(void **state)
     shown(5e-8, 3, -1, "5.00e-08");
 }
 
-/* Never on the wrong side by more than noise, and never further than a unit of the last digit asked for. */
+/* Never on the wrong side by more than noise, and never further than a unit of the last digit asked
+ * for. */
 static void on_the_safe_side(void **state)
 {
     (void)state;

@@ -1,4 +1,5 @@
-/* test_question.c - presets, groups, conditions, twins and the block call, on a made-up calculation. */
+/* test_question.c - presets, groups, conditions, twins and the block call, on a made-up
+ * calculation. */
 #include "ask.h"
 #include "assert_close.h"
 

@@ -1,5 +1,5 @@
-/* test_salinity.c - the salinity calculation: every instrument, every note, corrections, the corners of the ranges and
- * the working redone by awk. */
+/* test_salinity.c - the salinity calculation: every instrument, every note, corrections, the
+ * corners of the ranges and the working redone by awk. */
 #include "ask.h"
 #include "assert_close.h"
 #include "holdwater/conductivity.h"

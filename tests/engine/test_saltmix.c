@@ -142,7 +142,8 @@ static void workings(void **state)
     check_working(saltmix(), "volume=75L;salinity=45;target=0;why=mixed-too-strong");
 }
 
-/* Up by salt, and back down by a top-up or a swap: each leaves the salinity it says, by masses of salt and water. */
+/* Up by salt, and back down by a top-up or a swap: each leaves the salinity it says, by masses of
+ * salt and water. */
 static void salt_balance(void **state)
 {
     (void)state;

@@ -1,5 +1,5 @@
-/* test_solve.c - solving backwards: made-up shapes whose roots are known, closed forms of the core, and every input and
- * result of every calculation there and back. */
+/* test_solve.c - solving backwards: made-up shapes whose roots are known, closed forms of the core,
+ * and every input and result of every calculation there and back. */
 #include "ask.h"
 #include "assert_close.h"
 #include "engine/solution.h"
@@ -15,7 +15,7 @@
 
 #include <cmocka.h>
 
-/* --- A calculation of one input, whose result is any function ----------------------------------------------------- */
+/* --- A calculation of one input, whose result is any function --------------------------------- */
 
 enum { STAND, RAISE, REFUSE, WITHHOLD, NOTES };
 enum { BIT_STAND = 1u << STAND, BIT_RAISE = 1u << RAISE };
@@ -156,7 +156,7 @@ static void at_the_ends(void **state)
     one_root(0, 0, 0);
 }
 
-/* --- Several roots ------------------------------------------------------------------------------------------------ */
+/* --- Several roots ---------------------------------------------------------------------------- */
 
 static double hill(double x, uint32_t *bits)
 {
@@ -246,7 +246,7 @@ static void touching(void **state)
     check(found.end == HW_END_UNREACHED);
 }
 
-/* --- Leaps, flats, steps ------------------------------------------------------------------------------------------ */
+/* --- Leaps, flats, steps ---------------------------------------------------------------------- */
 
 static double leap(double x, uint32_t *bits)
 {
@@ -282,7 +282,8 @@ static double noise(double x, uint32_t *bits)
     return 5 + ((z >> 40) & 1 ? 0.001 : -0.001);
 }
 
-/* Over five at every other value of the scan from -1 to 1; between them on five or below it, at random. */
+/* Over five at every other value of the scan from -1 to 1; between them on five or below it, at
+ * random. */
 static double noise_below(double x, uint32_t *bits)
 {
     double scan = (x + 1) * 2048;
@@ -401,7 +402,7 @@ static void stretches(void **state)
     one_root(3.3, 0, 0);
 }
 
-/* --- Where there is no answer ------------------------------------------------------------------------------------- */
+/* --- Where there is no answer ----------------------------------------------------------------- */
 
 static double bits_or(double y, bool barred, uint32_t bit, uint32_t *bits)
 {
@@ -538,7 +539,7 @@ static void no_answer_at_all(void **state)
     expect_gap(0, 0, 10, -1, BIT_REFUSE);
 }
 
-/* --- The safe side, and counts ------------------------------------------------------------------------------------ */
+/* --- The safe side, and counts ---------------------------------------------------------------- */
 
 static double square_with_caution(double x, uint32_t *bits)
 {
@@ -662,7 +663,7 @@ static void counts(void **state)
     input.kind = HW_NUMBER;
 }
 
-/* --- The steps of the scan ---------------------------------------------------------------------------------------- */
+/* --- The steps of the scan -------------------------------------------------------------------- */
 
 static size_t walk_along(double lo, double hi, enum hw_kind kind, double *widest)
 {
@@ -711,7 +712,7 @@ static void the_scan(void **state)
     check(n == 4097);
 }
 
-/* --- Random shapes with closed forms ------------------------------------------------------------------------------ */
+/* --- Random shapes with closed forms ---------------------------------------------------------- */
 
 static double factor[3];
 
@@ -756,9 +757,10 @@ static void random_shapes(void **state)
     }
 }
 
-/* --- Closed forms of the core ------------------------------------------------------------------------------------- */
+/* --- Closed forms of the core ----------------------------------------------------------------- */
 
-/* Settles a line in which one input is left out, or given and then looked for instead, and solves. */
+/* Settles a line in which one input is left out, or given and then looked for instead, and
+ * solves. */
 static void solve_line(const char *name, const char *line, const char *moving, const char *wanted,
                        double target)
 {
@@ -842,7 +844,7 @@ static void what_is_never_answered(void **state)
     check(fabs(found.most.y - 80) < 0.01 && fabs(found.least.y) < 0.01);
 }
 
-/* --- There and back, every calculation ---------------------------------------------------------------------------- */
+/* --- There and back, every calculation -------------------------------------------------------- */
 
 static struct {
     size_t questions, pairs, found, flat, steep, failed;
@@ -868,7 +870,8 @@ static double random_value(const struct hw_input *of)
     return of->kind == HW_COUNT ? floor(x) : x;
 }
 
-/* True when the result rises all the way, or falls all the way, by more than rounding at each of many steps. */
+/* True when the result rises all the way, or falls all the way, by more than rounding at each of
+ * many steps. */
 static bool is_monotone(const struct hw_question *question, size_t r)
 {
     enum { LOOKS = 60 };
@@ -903,7 +906,8 @@ static bool comes_back(const struct hw_question *question, size_t r, double x, d
     }
     bool steep = found.n_roots == 1 && is_monotone(question, r);
     tally.steep += steep ? 1 : 0;
-    /* one of the roots is the value it came from; where the result is monotone it is the only one */
+    /* one of the roots is the value it came from; where the result is monotone it is the only
+     * one */
     return found.more_roots || off <= 1e-6 * fabs(x) || (steep && off <= 1e-9);
 }
 
@@ -929,8 +933,8 @@ static void there_and_back(const struct hw_question *question, size_t r, double 
     }
 }
 
-/* A calculation with many questions has its first ones asked back whole; then, question by question, a part of the pairs
- * in turn, so that all come round. */
+/* A calculation with many questions has its first ones asked back whole; then, question by
+ * question, a part of the pairs in turn, so that all come round. */
 enum { WHOLE = 250, IN_TURN = 64 };
 
 static void invert(const struct hw_question *base)

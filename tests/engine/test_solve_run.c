@@ -1,5 +1,5 @@
-/* test_solve_run.c - what is said of searches that no calculation needs yet: ends that are withheld in part, gaps of
- * every place, many solutions, counts with a safe side. */
+/* test_solve_run.c - what is said of searches that no calculation needs yet: ends that are withheld
+ * in part, gaps of every place, many solutions, counts with a safe side. */
 #include "ask.h"
 #include "assert_close.h"
 #include "cli/solve.h"

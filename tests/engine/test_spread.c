@@ -12,7 +12,7 @@
 
 #include <cmocka.h>
 
-/* --- Calculations of known shape ---------------------------------------------------------------------------------- */
+/* --- Calculations of known shape -------------------------------------------------------------- */
 
 enum { X, Y, Z, INPUTS };
 enum { RATIO, VALLEY, APART, STEEP, RESULTS };
@@ -80,11 +80,12 @@ static struct hw_spread spread_of(const struct hw_calc *calc, const char *line,
     return spread;
 }
 
-/* --- Checks ------------------------------------------------------------------------------------------------------- */
+/* --- Checks ----------------------------------------------------------------------------------- */
 
-/* EURACHEM/CITAC Guide CG 4, example A1 (recalled from the guide, not read again): a standard of 100.28 mg +- 0.05 mg of
- * purity 0.9999 +- 0.000058 in 100.0 mL +- 0.07 mL holds 1002.7 mg/L with a standard uncertainty of 0.9 mg/L; the volume
- * makes most of it (relative 0.0007 against 0.0005 and 0.000058). */
+/* EURACHEM/CITAC Guide CG 4, example A1 (recalled from the guide, not read again): a standard of
+ * 100.28 mg +- 0.05 mg of purity 0.9999 +- 0.000058 in 100.0 mL +- 0.07 mL holds 1002.7 mg/L with a
+ * standard uncertainty of 0.9 mg/L; the volume makes most of it (relative 0.0007 against 0.0005 and
+ * 0.000058). */
 static void a_published_example(void **state)
 {
     (void)state;
@@ -195,7 +196,8 @@ static void possible_notes_of(void **state)
     check(s.possible == 0 && isnan(s.low[STEEP]));
 }
 
-/* Every calculation bears every uncertainty: results are finite or absent, low is not above high. */
+/* Every calculation bears every uncertainty: results are finite or absent, low is not above
+ * high. */
 static void low_is_below_high(void **state)
 {
     (void)state;

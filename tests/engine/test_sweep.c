@@ -1,4 +1,5 @@
-/* test_sweep.c - the points of a sweep are the answers to single questions, bit for bit, for every calculation. */
+/* test_sweep.c - the points of a sweep are the answers to single questions, bit for bit, for every
+ * calculation. */
 #include "ask.h"
 #include "assert_close.h"
 #include "cli/help.h"
@@ -71,7 +72,8 @@ static void write_line(const struct asked *asked, const size_t swept[2], char va
     }
 }
 
-/* A sweep that begins where the option stands and goes up or down a little. False when it is no number. */
+/* A sweep that begins where the option stands and goes up or down a little. False when it is no
+ * number. */
 static bool make_sweep(const char *value, double factor, char text[VALUE])
 {
     char *unit = NULL;
@@ -133,7 +135,8 @@ static size_t check_points(const struct asked *asked, const size_t swept[2],
     return total;
 }
 
-/* Sweeps one option, or two, upwards if there is room, else down. Returns the points, 0 when it is no number. */
+/* Sweeps one option, or two, upwards if there is room, else down. Returns the points, 0 when it is
+ * no number. */
 static size_t sweep_options(const struct asked *asked, const size_t swept[2])
 {
     static const double factors[4][2] = {{1, 1}, {-1, 1}, {1, -1}, {-1, -1}};
@@ -210,8 +213,9 @@ static double input_at(const struct hw_question *question, size_t k)
     return hw_sweep_value(&question->calc->inputs[axis->input], &axis->sweep, k);
 }
 
-/* Where a caution begins or ends between two points, upwards and downwards: asked alone, just beside it, the caution
- * holds on one side and not on the other. At the limit for days the ratio to it is 1. */
+/* Where a caution begins or ends between two points, upwards and downwards: asked alone, just
+ * beside it, the caution holds on one side and not on the other. At the limit for days the ratio to
+ * it is 1. */
 static void where_a_caution_turns(void **state)
 {
     (void)state;

@@ -1,5 +1,5 @@
-/* test_unit.c - units: definitions, round trips, no two of one name in a kind. The factors are held against an
- * independent program by tests/oracles/unit_factors.py. */
+/* test_unit.c - units: definitions, round trips, no two of one name in a kind. The factors are held
+ * against an independent program by tests/oracles/unit_factors.py. */
 #include "assert_close.h"
 #include "engine/unit.h"
 
@@ -23,7 +23,8 @@ static double in_first(enum hw_kind kind, const char *name, double value)
     return hw_unit_convert(value, unit, first);
 }
 
-/* International definitions: NIST Handbook 44, appendix C (exact figures, recalled and held by the oracle). */
+/* International definitions: NIST Handbook 44, appendix C (exact figures, recalled and held by the
+ * oracle). */
 static void definitions_are_whole(void **state)
 {
     (void)state;

@@ -41,7 +41,8 @@ static void pass_or_not(void **state)
         {0, START "tan=0;nitrite=0.126;hours=24"},
         {1, START "tan=0.025;nitrite=0;hours=24;kit_step=0.05"},
         {0, START "tan=0.026;nitrite=0;hours=24;kit_step=0.05"},
-        /* half a step is in the kit's own basis: 0.125 as NH4 and as the ion is less as N, and clear */
+        /* half a step is in the kit's own basis: 0.125 as NH4 and as the ion is less as N, and
+         * clear */
         {1, START "tan=0.125;nitrite=0.125;hours=24;basis=nh4;nitrite_basis=ion"},
         {0, START "tan=0.13;nitrite=0;hours=24;basis=nh4"},
         {0, START "tan=0;nitrite=0.13;hours=24;nitrite_basis=ion"},

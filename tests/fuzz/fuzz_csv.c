@@ -1,5 +1,5 @@
-/* fuzz_csv.c - any bytes as a CSV or TSV file: records never overlap or go missing, and a file that arrives in two
- * pieces has the same records. */
+/* fuzz_csv.c - any bytes as a CSV or TSV file: records never overlap or go missing, and a file that
+ * arrives in two pieces has the same records. */
 #include "cli/csv.h"
 
 #include <stdlib.h>

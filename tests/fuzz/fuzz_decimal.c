@@ -1,5 +1,5 @@
-/* fuzz_decimal.c - the decimal reader and writer against strtod and snprintf: any text, and the same
- * bytes taken as doubles. */
+/* fuzz_decimal.c - the decimal reader and writer against strtod and snprintf: any text, and the
+ * same bytes taken as doubles. */
 #include "engine/decimal.h"
 
 #include <math.h>
@@ -17,8 +17,8 @@ static uint64_t bits_of(double value)
     return bits;
 }
 
-/* The number that a text begins with, by strtod. It is shown the characters of decimal numbers only,
- * so that it sees no blank, no nan or inf and nothing hexadecimal. */
+/* The number that a text begins with, by strtod. It is shown the characters of decimal numbers
+ * only, so that it sees no blank, no nan or inf and nothing hexadecimal. */
 static size_t expected(const char *text, size_t n, double *value)
 {
     char *copy = malloc(n + 1);

@@ -1,5 +1,5 @@
-/* fuzz_form.c - any bytes as a value, an uncertainty or a sweep of any input: every value lies in the input's range, no
- * half-width is below zero, the values of a sweep go one way. */
+/* fuzz_form.c - any bytes as a value, an uncertainty or a sweep of any input: every value lies in
+ * the input's range, no half-width is below zero, the values of a sweep go one way. */
 #include "engine/form.h"
 
 #include <math.h>

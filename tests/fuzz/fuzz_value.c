@@ -1,4 +1,5 @@
-/* fuzz_value.c - any bytes as the value of any input: what is accepted lies in the input's range. */
+/* fuzz_value.c - any bytes as the value of any input: what is accepted lies in the input's
+ * range. */
 #include "engine/value.h"
 
 #include <stdlib.h>

@@ -53,8 +53,8 @@ static void constants(void)
     printf("NaHOCH2SO2(H2O)2,%a\n", HW_MOLAR_HYDROXYMETHANESULFINATE_DIHYDRATE);
 }
 
-/* Method, exchanged, rounds, now, fresh, level; then the fresh water needed to end at that level; then the exchange
- * that reaches it at once. */
+/* Method, exchanged, rounds, now, fresh, level; then the fresh water needed to end at that level;
+ * then the exchange that reaches it at once. */
 static void change(long count)
 {
     static const char *const names[] = {"batch", "flow"};
@@ -99,8 +99,8 @@ static void oxygen(long count)
     }
 }
 
-/* Volume, the lower and the higher salinity, temperature, share of dry salt; product to rise from one to the other,
- * water to top up and to swap for the way back. */
+/* Volume, the lower and the higher salinity, temperature, share of dry salt; product to rise from
+ * one to the other, water to top up and to swap for the way back. */
 static void saltmix(long count)
 {
     for (long i = 0; i < count; i++) {
@@ -119,7 +119,8 @@ static void saltmix(long count)
     }
 }
 
-/* Share, temperature and salinity of the old and of the new water, at most 10 degrees apart; those of the mixture. */
+/* Share, temperature and salinity of the old and of the new water, at most 10 degrees apart; those
+ * of the mixture. */
 static void blend(long count)
 {
     for (long i = 0; i < count; i++) {
@@ -134,7 +135,8 @@ static void blend(long count)
     }
 }
 
-/* Conductivity to salinity and back: temperature, the argument, the result. Half of the points are below salinity 2. */
+/* Conductivity to salinity and back: temperature, the argument, the result. Half of the points are
+ * below salinity 2. */
 static void conductivity(long count)
 {
     for (long i = 0; i < count; i++) {
@@ -149,7 +151,8 @@ static void conductivity(long count)
     }
 }
 
-/* Temperature, density and the salinity found; temperature, salinity, index and the salinity found. */
+/* Temperature, density and the salinity found; temperature, salinity, index and the salinity
+ * found. */
 static void instruments(long count)
 {
     for (long i = 0; i < count; i++) {

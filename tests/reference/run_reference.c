@@ -1267,8 +1267,8 @@ static void blend_masses(struct row *row)
     put(row, "salinity", mix.salinity);
 }
 
-/* The mixture as it would be if a kilogram of either water took up the same heat, which the notes on
- * the carbonate system assume: their pH and ammonia hold at that temperature. */
+/* The mixture as it would be if a kilogram of either water took up the same heat, which the notes
+ * on the carbonate system assume: their pH and ammonia hold at that temperature. */
 static void assume_one_heat_capacity(struct hw_blend *mix, double temp, double new_temp)
 {
     double density = density_at(mix->temp, mix->salinity);
@@ -1278,8 +1278,8 @@ static void assume_one_heat_capacity(struct hw_blend *mix, double temp, double n
     mix->per_new *= assumed / density;
 }
 
-/* Two waters mixed by mass. The temperature is as hw_blend_mix gives it, the rest at the temperature
- * that the rows assume. */
+/* Two waters mixed by mass. The temperature is as hw_blend_mix gives it, the rest at the
+ * temperature that the rows assume. */
 static void carbonate_blend_kg(struct row *row)
 {
     struct kg_water a = water_of(row);
