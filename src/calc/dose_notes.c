@@ -40,6 +40,13 @@ static bool is_unlikely(const struct dose_plan *plan)
            (plan->kind == KIND_DYE && plan->target > HW_COURSE_LEVEL_MAX);
 }
 
+/* Formalin of a strength that is a bath of an hour at most. */
+static bool is_bath(const struct dose_plan *plan)
+{
+    return plan->kind == KIND_FORMALIN &&
+           level_above(plan->solution_mg, hw_limits[HW_LIMIT_FORMALIN_STAY].value);
+}
+
 /* The notes that leave no answer. */
 static uint32_t refusals(const struct dose_plan *plan, const double in[])
 {
@@ -53,7 +60,8 @@ static uint32_t refusals(const struct dose_plan *plan, const double in[])
            note_if(is_unlikely(plan), HW_DOSE_NOTE_DOSE_UNLIKELY) |
            note_if(plan->floor > plan->ceiling, HW_DOSE_NOTE_FLOOR_OVER_CEILING) |
            note_if(plan->target <= plan->now, HW_DOSE_NOTE_TARGET_NOT_ABOVE) |
-           note_if((plan->added && spread) || (plan->steps == 1 && spread),
+           note_if((plan->added && spread) || (plan->steps == 1 && spread) ||
+                       (in[DAYS] > 0 && is_bath(plan)),
                    HW_DOSE_NOTE_STEPS_WITHOUT_USE) |
            note_if(level_above(plan->target, plan->ceiling), HW_DOSE_NOTE_OVER_CEILING);
 }
@@ -111,8 +119,7 @@ static uint32_t formalin_notes(const struct dose_plan *plan, const double in[])
     if (plan->kind != KIND_FORMALIN) {
         return 0;
     }
-    return note_if(level_above(plan->solution_mg, hw_limits[HW_LIMIT_FORMALIN_STAY].value),
-                   HW_DOSE_NOTE_FORMALIN_BATH_ONLY) |
+    return note_if(is_bath(plan), HW_DOSE_NOTE_FORMALIN_BATH_ONLY) |
            note_if(isnan(in[STRENGTH]), HW_DOSE_NOTE_FORMALIN_37) |
            note_bit(HW_DOSE_NOTE_FORMALIN_OXYGEN) | note_bit(HW_DOSE_NOTE_FORMALIN_CARE);
 }

@@ -2,41 +2,37 @@
 #include "holdwater/bioload.h"
 
 #include "core/no_answer.h"
+#include "core/range.h"
 
 #include <stdbool.h>
 
 /* A rise above a limit by less than this share of it is at the limit: quotients round. */
 static const double noise = 1e-9;
 
-static bool within(double x, double lo, double hi)
-{
-    return x >= lo && x <= hi;
-}
-
 static bool is_biomass(double x)
 {
-    return within(x, HW_BIOLOAD_BIOMASS_MIN, HW_BIOLOAD_BIOMASS_MAX);
+    return hw_within(x, HW_BIOLOAD_BIOMASS_MIN, HW_BIOLOAD_BIOMASS_MAX);
 }
 
 static bool is_protein(double x)
 {
-    return within(x, HW_BIOLOAD_PROTEIN_MIN, HW_BIOLOAD_PROTEIN_MAX);
+    return hw_within(x, HW_BIOLOAD_PROTEIN_MIN, HW_BIOLOAD_PROTEIN_MAX);
 }
 
 static bool is_rise(double x)
 {
-    return within(x, HW_BIOLOAD_RISE_MIN, HW_BIOLOAD_RISE_MAX);
+    return hw_within(x, HW_BIOLOAD_RISE_MIN, HW_BIOLOAD_RISE_MAX);
 }
 
 static bool is_limit(double x)
 {
-    return within(x, HW_BIOLOAD_LIMIT_MIN, HW_BIOLOAD_LIMIT_MAX);
+    return hw_within(x, HW_BIOLOAD_LIMIT_MIN, HW_BIOLOAD_LIMIT_MAX);
 }
 
 int hw_bioload_feed(double biomass, double ration, double *feed)
 {
     *feed = HW_NO_ANSWER;
-    if (!is_biomass(biomass) || !within(ration, HW_BIOLOAD_RATION_MIN, HW_BIOLOAD_RATION_MAX)) {
+    if (!is_biomass(biomass) || !hw_within(ration, HW_BIOLOAD_RATION_MIN, HW_BIOLOAD_RATION_MAX)) {
         return HW_STATUS_RANGE;
     }
     *feed = biomass * ration / 100.0;
@@ -46,8 +42,8 @@ int hw_bioload_feed(double biomass, double ration, double *feed)
 int hw_bioload_fed(double feed, double protein, double factor, double *nitrogen)
 {
     *nitrogen = HW_NO_ANSWER;
-    if (!within(feed, HW_BIOLOAD_FEED_MIN, HW_BIOLOAD_FEED_MAX) || !is_protein(protein) ||
-        !within(factor, HW_BIOLOAD_FACTOR_MIN, HW_BIOLOAD_FACTOR_MAX)) {
+    if (!hw_within(feed, HW_BIOLOAD_FEED_MIN, HW_BIOLOAD_FEED_MAX) || !is_protein(protein) ||
+        !hw_within(factor, HW_BIOLOAD_FACTOR_MIN, HW_BIOLOAD_FACTOR_MAX)) {
         return HW_STATUS_RANGE;
     }
     *nitrogen = 1000.0 * feed * protein / 100.0 * factor;
@@ -57,7 +53,7 @@ int hw_bioload_fed(double feed, double protein, double factor, double *nitrogen)
 int hw_bioload_dead(double dead, double protein, double *nitrogen)
 {
     *nitrogen = HW_NO_ANSWER;
-    if (!within(dead, HW_BIOLOAD_DEAD_MIN, HW_BIOLOAD_DEAD_MAX) || !is_protein(protein)) {
+    if (!hw_within(dead, HW_BIOLOAD_DEAD_MIN, HW_BIOLOAD_DEAD_MAX) || !is_protein(protein)) {
         return HW_STATUS_RANGE;
     }
     double counted = protein > HW_BIOLOAD_DEAD_PROTEIN ? protein : HW_BIOLOAD_DEAD_PROTEIN;
@@ -68,7 +64,7 @@ int hw_bioload_dead(double dead, double protein, double *nitrogen)
 int hw_bioload_starved(double biomass, double rate, double *nitrogen)
 {
     *nitrogen = HW_NO_ANSWER;
-    if (!is_biomass(biomass) || !within(rate, HW_BIOLOAD_STARVED_MIN, HW_BIOLOAD_STARVED_MAX)) {
+    if (!is_biomass(biomass) || !hw_within(rate, HW_BIOLOAD_STARVED_MIN, HW_BIOLOAD_STARVED_MAX)) {
         return HW_STATUS_RANGE;
     }
     *nitrogen = biomass / 1000.0 * rate * 24.0;
@@ -78,8 +74,8 @@ int hw_bioload_starved(double biomass, double rate, double *nitrogen)
 int hw_bioload_rise(double production, double volume, double *rise)
 {
     *rise = HW_NO_ANSWER;
-    if (!within(production, HW_BIOLOAD_PRODUCTION_MIN, HW_BIOLOAD_PRODUCTION_MAX) ||
-        !within(volume, HW_BIOLOAD_VOLUME_MIN, HW_BIOLOAD_VOLUME_MAX)) {
+    if (!hw_within(production, HW_BIOLOAD_PRODUCTION_MIN, HW_BIOLOAD_PRODUCTION_MAX) ||
+        !hw_within(volume, HW_BIOLOAD_VOLUME_MIN, HW_BIOLOAD_VOLUME_MAX)) {
         return HW_STATUS_RANGE;
     }
     *rise = production / volume;

@@ -2,21 +2,17 @@
 #include "holdwater/blend.h"
 
 #include "core/no_answer.h"
+#include "core/range.h"
 #include "core/seawater_kernel.h"
 #include "holdwater/seawater.h"
 
 #include <math.h>
 #include <stdbool.h>
 
-static bool within(double x, double lo, double hi)
-{
-    return x >= lo && x <= hi;
-}
-
 static bool is_water(double temp, double salinity)
 {
-    return within(temp, HW_CARBONATE_TEMP_MIN, HW_CARBONATE_TEMP_MAX) &&
-           within(salinity, HW_PH_SALINITY_MIN, HW_PH_SALINITY_MAX);
+    return hw_within(temp, HW_CARBONATE_TEMP_MIN, HW_CARBONATE_TEMP_MAX) &&
+           hw_within(salinity, HW_PH_SALINITY_MIN, HW_PH_SALINITY_MAX);
 }
 
 /* (1 - share) a + share b, without rounding where a is b, and at both ends. */
@@ -30,7 +26,7 @@ int hw_blend_mix(double share, double temp, double salinity, double new_temp, do
 {
     *blend = (struct hw_blend){HW_NO_ANSWER, HW_NO_ANSWER, HW_NO_ANSWER,
                                HW_NO_ANSWER, HW_NO_ANSWER, HW_NO_ANSWER};
-    if (!within(share, HW_BLEND_SHARE_MIN, HW_BLEND_SHARE_MAX) || !is_water(temp, salinity) ||
+    if (!hw_within(share, HW_BLEND_SHARE_MIN, HW_BLEND_SHARE_MAX) || !is_water(temp, salinity) ||
         !is_water(new_temp, new_salinity)) {
         return HW_STATUS_RANGE;
     }

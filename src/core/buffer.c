@@ -2,17 +2,13 @@
 #include "holdwater/buffer.h"
 
 #include "core/no_answer.h"
+#include "core/range.h"
 
 #include <stdbool.h>
 
-static bool within(double x, double lo, double hi)
-{
-    return x >= lo && x <= hi;
-}
-
 static bool is_alkalinity(double x)
 {
-    return within(x, HW_BUFFER_ALKALINITY_MIN, HW_BUFFER_ALKALINITY_MAX);
+    return hw_within(x, HW_BUFFER_ALKALINITY_MIN, HW_BUFFER_ALKALINITY_MAX);
 }
 
 int hw_buffer_mass(enum hw_buffer_source source, double volume, double alkalinity, double target,
@@ -23,7 +19,7 @@ int hw_buffer_mass(enum hw_buffer_source source, double volume, double alkalinit
         return HW_STATUS_CHOICE;
     }
     if (!is_alkalinity(alkalinity) || !is_alkalinity(target) ||
-        !within(volume, HW_BUFFER_VOLUME_MIN, HW_BUFFER_VOLUME_MAX)) {
+        !hw_within(volume, HW_BUFFER_VOLUME_MIN, HW_BUFFER_VOLUME_MAX)) {
         return HW_STATUS_RANGE;
     }
     if (target < alkalinity) {

@@ -5,10 +5,9 @@
 #include "core/carbonate_kernel.h"
 #include "core/no_answer.h"
 #include "core/ph_kernel.h"
+#include "core/range.h"
 #include "core/seawater_kernel.h"
 #include "holdwater/nitrogen.h"
-
-#include <stdbool.h>
 
 /* One water at its temperature and salinity: constants and totals in mol per kg of solution. */
 struct water {
@@ -18,18 +17,13 @@ struct water {
     double carbon, free_carbon; /* what is known of it: all, or carbon dioxide; the other is NaN */
 };
 
-static bool within(double x, double lo, double hi)
-{
-    return x >= lo && x <= hi;
-}
-
 /* Checks what all questions share and finds the constants. */
 static int water_of(double alkalinity, double tan, double temp, double salinity, struct water *w)
 {
-    if (!within(alkalinity, HW_CARBONATE_ALKALINITY_MIN, HW_CARBONATE_ALKALINITY_MAX) ||
-        !within(tan, HW_CARBONATE_TAN_MIN, HW_CARBONATE_TAN_MAX) ||
-        !within(temp, HW_CARBONATE_TEMP_MIN, HW_CARBONATE_TEMP_MAX) ||
-        !within(salinity, HW_PH_SALINITY_MIN, HW_PH_SALINITY_MAX)) {
+    if (!hw_within(alkalinity, HW_CARBONATE_ALKALINITY_MIN, HW_CARBONATE_ALKALINITY_MAX) ||
+        !hw_within(tan, HW_CARBONATE_TAN_MIN, HW_CARBONATE_TAN_MAX) ||
+        !hw_within(temp, HW_CARBONATE_TEMP_MIN, HW_CARBONATE_TEMP_MAX) ||
+        !hw_within(salinity, HW_PH_SALINITY_MIN, HW_PH_SALINITY_MAX)) {
         return HW_STATUS_RANGE;
     }
     double kelvin = hw_kelvin(temp);
@@ -90,7 +84,7 @@ static int solve(const struct water *w, double *ph)
  * water_of. */
 static int carbon_of(double ph, const struct water *w, double *h, double *carbon)
 {
-    if (!within(ph, HW_PH_MIN, HW_PH_MAX)) {
+    if (!hw_within(ph, HW_PH_MIN, HW_PH_MAX)) {
         return HW_STATUS_RANGE;
     }
     *h = hw_exp10(-(ph - w->meter_over_total));
@@ -152,7 +146,7 @@ int hw_carbonate_ph(double alkalinity, double carbon, double tan, double temp, d
     struct water w;
     int status = water_of(alkalinity, tan, temp, salinity, &w);
     *ph = HW_NO_ANSWER;
-    if (status < 0 || !within(carbon, HW_CARBONATE_CARBON_MIN, HW_CARBONATE_CARBON_MAX)) {
+    if (status < 0 || !hw_within(carbon, HW_CARBONATE_CARBON_MIN, HW_CARBONATE_CARBON_MAX)) {
         return HW_STATUS_RANGE;
     }
     w.carbon = carbon / w.density;
@@ -167,7 +161,7 @@ int hw_carbonate_ph_in_air(double alkalinity, double air, double tan, double tem
     struct water w;
     int status = water_of(alkalinity, tan, temp, salinity, &w);
     *ph = HW_NO_ANSWER;
-    if (status < 0 || !within(air, HW_CARBONATE_AIR_MIN, HW_CARBONATE_AIR_MAX)) {
+    if (status < 0 || !hw_within(air, HW_CARBONATE_AIR_MIN, HW_CARBONATE_AIR_MAX)) {
         return HW_STATUS_RANGE;
     }
     w.carbon = HW_NO_ANSWER;

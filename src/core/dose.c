@@ -2,44 +2,40 @@
 #include "holdwater/dose.h"
 
 #include "core/no_answer.h"
+#include "core/range.h"
 #include "holdwater/stock.h"
 
 #include <stdbool.h>
 
-static bool within(double x, double lo, double hi)
-{
-    return x >= lo && x <= hi;
-}
-
 static bool is_volume(double x)
 {
-    return within(x, HW_DOSE_VOLUME_MIN, HW_DOSE_VOLUME_MAX);
+    return hw_within(x, HW_DOSE_VOLUME_MIN, HW_DOSE_VOLUME_MAX);
 }
 
 static bool is_level(double x)
 {
-    return within(x, HW_DOSE_LEVEL_MIN, HW_DOSE_LEVEL_MAX);
+    return hw_within(x, HW_DOSE_LEVEL_MIN, HW_DOSE_LEVEL_MAX);
 }
 
 static bool is_active(double x)
 {
-    return within(x, HW_DOSE_ACTIVE_MIN, HW_DOSE_ACTIVE_MAX);
+    return hw_within(x, HW_DOSE_ACTIVE_MIN, HW_DOSE_ACTIVE_MAX);
 }
 
 static bool is_strength(double x)
 {
-    return within(x, HW_DOSE_STRENGTH_MIN, HW_DOSE_STRENGTH_MAX);
+    return hw_within(x, HW_DOSE_STRENGTH_MIN, HW_DOSE_STRENGTH_MAX);
 }
 
 static bool is_share(double x)
 {
-    return within(x, HW_DOSE_SHARE_MIN, HW_DOSE_SHARE_MAX);
+    return hw_within(x, HW_DOSE_SHARE_MIN, HW_DOSE_SHARE_MAX);
 }
 
 int hw_dose_active(double volume, double now, double target, double *active)
 {
     *active = HW_NO_ANSWER;
-    if (!is_volume(volume) || !is_level(now) || !within(target, now, HW_DOSE_LEVEL_MAX)) {
+    if (!is_volume(volume) || !is_level(now) || !hw_within(target, now, HW_DOSE_LEVEL_MAX)) {
         return HW_STATUS_RANGE;
     }
     *active = (target - now) * volume;
@@ -69,7 +65,7 @@ int hw_dose_liquid(double active, double strength, double *liquid)
 int hw_dose_liquid_active(double liquid, double strength, double *active)
 {
     *active = HW_NO_ANSWER;
-    if (!within(liquid, HW_DOSE_LIQUID_MIN, HW_DOSE_LIQUID_MAX) || !is_strength(strength)) {
+    if (!hw_within(liquid, HW_DOSE_LIQUID_MIN, HW_DOSE_LIQUID_MAX) || !is_strength(strength)) {
         return HW_STATUS_RANGE;
     }
     *active = liquid * strength;
@@ -89,7 +85,7 @@ int hw_dose_solid(double active, double share, double *mass)
 int hw_dose_solid_active(double mass, double share, double *active)
 {
     *active = HW_NO_ANSWER;
-    if (!within(mass, HW_DOSE_MASS_MIN, HW_DOSE_MASS_MAX) || !is_share(share)) {
+    if (!hw_within(mass, HW_DOSE_MASS_MIN, HW_DOSE_MASS_MAX) || !is_share(share)) {
         return HW_STATUS_RANGE;
     }
     *active = mass * 1000.0 * (share / 100.0);

@@ -2,24 +2,20 @@
 #include "holdwater/oxygen.h"
 
 #include "core/no_answer.h"
+#include "core/range.h"
 
 #include <math.h>
 #include <stdbool.h>
 
-static bool within(double x, double lo, double hi)
-{
-    return x >= lo && x <= hi;
-}
-
 static bool is_level(double x)
 {
-    return within(x, HW_OXYGEN_LEVEL_MIN, HW_OXYGEN_LEVEL_MAX);
+    return hw_within(x, HW_OXYGEN_LEVEL_MIN, HW_OXYGEN_LEVEL_MAX);
 }
 
 static bool is_moist_air(double temp, double pressure)
 {
-    return within(temp, HW_OXYGEN_TEMP_MIN, HW_OXYGEN_TEMP_MAX) &&
-           within(pressure, HW_OXYGEN_PRESSURE_MIN, HW_OXYGEN_PRESSURE_MAX);
+    return hw_within(temp, HW_OXYGEN_TEMP_MIN, HW_OXYGEN_TEMP_MAX) &&
+           hw_within(pressure, HW_OXYGEN_PRESSURE_MIN, HW_OXYGEN_PRESSURE_MAX);
 }
 
 static double kelvin(double temp)
@@ -34,7 +30,7 @@ int hw_oxygen_pressure(double altitude, double *pressure)
     static const double sea_level = 288.15; /* K */
     static const double exponent = 9.80665 * 0.0289644 / (8.31432 * 0.0065);
     *pressure = HW_NO_ANSWER;
-    if (!within(altitude, HW_OXYGEN_ALTITUDE_MIN, HW_OXYGEN_ALTITUDE_MAX)) {
+    if (!hw_within(altitude, HW_OXYGEN_ALTITUDE_MIN, HW_OXYGEN_ALTITUDE_MAX)) {
         return HW_STATUS_RANGE;
     }
     double height = earth * altitude / (earth + altitude);
@@ -77,7 +73,7 @@ int hw_oxygen_saturation(double temp, double salinity, double pressure, double *
 {
     *saturation = HW_NO_ANSWER;
     if (!is_moist_air(temp, pressure) ||
-        !within(salinity, HW_OXYGEN_SALINITY_MIN, HW_OXYGEN_SALINITY_MAX)) {
+        !hw_within(salinity, HW_OXYGEN_SALINITY_MIN, HW_OXYGEN_SALINITY_MAX)) {
         return HW_STATUS_RANGE;
     }
     *saturation = exp(log_at_one_atm(temp, salinity)) * pressure_share(temp, pressure);
@@ -89,9 +85,9 @@ int hw_oxygen_hours(double oxygen, double floor, double volume, double biomass, 
 {
     *hours = HW_NO_ANSWER;
     if (!is_level(oxygen) || !is_level(floor) ||
-        !within(volume, HW_OXYGEN_VOLUME_MIN, HW_OXYGEN_VOLUME_MAX) ||
-        !within(biomass, HW_OXYGEN_BIOMASS_MIN, HW_OXYGEN_BIOMASS_MAX) ||
-        !within(uptake, HW_OXYGEN_UPTAKE_MIN, HW_OXYGEN_UPTAKE_MAX)) {
+        !hw_within(volume, HW_OXYGEN_VOLUME_MIN, HW_OXYGEN_VOLUME_MAX) ||
+        !hw_within(biomass, HW_OXYGEN_BIOMASS_MIN, HW_OXYGEN_BIOMASS_MAX) ||
+        !hw_within(uptake, HW_OXYGEN_UPTAKE_MIN, HW_OXYGEN_UPTAKE_MAX)) {
         return HW_STATUS_RANGE;
     }
     *hours = fmax(oxygen - floor, 0.0) * volume / (biomass / 1000.0 * uptake);

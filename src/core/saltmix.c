@@ -2,24 +2,21 @@
 #include "holdwater/saltmix.h"
 
 #include "core/no_answer.h"
+#include "core/range.h"
 
 #include <stdbool.h>
 
-static bool within(double x, double lo, double hi)
-{
-    return x >= lo && x <= hi;
-}
-
 static bool is_volume(double x)
 {
-    return within(x, HW_SALTMIX_VOLUME_MIN, HW_SALTMIX_VOLUME_MAX);
+    return hw_within(x, HW_SALTMIX_VOLUME_MIN, HW_SALTMIX_VOLUME_MAX);
 }
 
 /* The density of the water that there is, and the checks that all questions share. */
 static int start(double volume, double salinity, double target, double temp, double *density)
 {
     int status = hw_seawater_density(salinity, temp, density);
-    if (!is_volume(volume) || !within(target, HW_SEAWATER_SALINITY_MIN, HW_SEAWATER_SALINITY_MAX)) {
+    if (!is_volume(volume) ||
+        !hw_within(target, HW_SEAWATER_SALINITY_MIN, HW_SEAWATER_SALINITY_MAX)) {
         return HW_STATUS_RANGE;
     }
     return status;
@@ -31,7 +28,7 @@ int hw_saltmix_add(double volume, double salinity, double target, double temp, d
     double density = HW_NO_ANSWER;
     int status = start(volume, salinity, target, temp, &density);
     *mass = HW_NO_ANSWER;
-    if (status < 0 || !within(dry, HW_SALTMIX_DRY_MIN, HW_SALTMIX_DRY_MAX)) {
+    if (status < 0 || !hw_within(dry, HW_SALTMIX_DRY_MIN, HW_SALTMIX_DRY_MAX)) {
         return HW_STATUS_RANGE;
     }
     if (target < salinity) {
@@ -89,11 +86,11 @@ int hw_saltmix_label(double mass, double makes, double salinity, double temp, do
     int status = hw_seawater_density(salinity, temp, &density);
     *dry = HW_NO_ANSWER;
     if (status < 0 || !is_volume(makes) ||
-        !within(mass, HW_SALTMIX_MASS_MIN, HW_SALTMIX_MASS_MAX)) {
+        !hw_within(mass, HW_SALTMIX_MASS_MIN, HW_SALTMIX_MASS_MAX)) {
         return HW_STATUS_RANGE;
     }
     double share = makes * density / 1000.0 * salinity / mass;
-    if (!within(share, HW_SALTMIX_DRY_MIN, HW_SALTMIX_LABEL_MAX)) {
+    if (!hw_within(share, HW_SALTMIX_DRY_MIN, HW_SALTMIX_LABEL_MAX)) {
         return HW_STATUS_NONE;
     }
     *dry = share;

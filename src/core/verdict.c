@@ -2,18 +2,14 @@
 #include "holdwater/verdict.h"
 
 #include "core/no_answer.h"
+#include "core/range.h"
 
 #include <math.h>
 #include <stdbool.h>
 
-static bool within(double x, double lo, double hi)
-{
-    return x >= lo && x <= hi;
-}
-
 static bool is_nitrogen(double x)
 {
-    return within(x, HW_VERDICT_NITROGEN_MIN, HW_VERDICT_NITROGEN_MAX);
+    return hw_within(x, HW_VERDICT_NITROGEN_MIN, HW_VERDICT_NITROGEN_MAX);
 }
 
 int hw_verdict_rate(double start, double left, double hours, double volume, double *rate,
@@ -21,8 +17,8 @@ int hw_verdict_rate(double start, double left, double hours, double volume, doub
 {
     *rate = *capacity = HW_NO_ANSWER;
     if (!is_nitrogen(start) || !is_nitrogen(left) ||
-        !within(hours, HW_VERDICT_HOURS_MIN, HW_VERDICT_HOURS_MAX) ||
-        !within(volume, HW_VERDICT_VOLUME_MIN, HW_VERDICT_VOLUME_MAX)) {
+        !hw_within(hours, HW_VERDICT_HOURS_MIN, HW_VERDICT_HOURS_MAX) ||
+        !hw_within(volume, HW_VERDICT_VOLUME_MIN, HW_VERDICT_VOLUME_MAX)) {
         return HW_STATUS_RANGE;
     }
     if (!(left < start)) {
@@ -37,10 +33,10 @@ int hw_verdict_feed(double capacity, double protein, double working, double cold
                     double *working_feed)
 {
     *feed = *working_feed = HW_NO_ANSWER;
-    if (!within(capacity, HW_VERDICT_CAPACITY_MIN, HW_VERDICT_CAPACITY_MAX) ||
-        !within(protein, HW_VERDICT_PROTEIN_MIN, HW_VERDICT_PROTEIN_MAX) ||
-        !within(working, HW_VERDICT_WORKING_MIN, HW_VERDICT_WORKING_MAX) ||
-        !within(colder, HW_VERDICT_COLDER_MIN, HW_VERDICT_COLDER_MAX)) {
+    if (!hw_within(capacity, HW_VERDICT_CAPACITY_MIN, HW_VERDICT_CAPACITY_MAX) ||
+        !hw_within(protein, HW_VERDICT_PROTEIN_MIN, HW_VERDICT_PROTEIN_MAX) ||
+        !hw_within(working, HW_VERDICT_WORKING_MIN, HW_VERDICT_WORKING_MAX) ||
+        !hw_within(colder, HW_VERDICT_COLDER_MIN, HW_VERDICT_COLDER_MAX)) {
         return HW_STATUS_RANGE;
     }
     *feed = capacity / (protein / 100.0 * HW_VERDICT_NITROGEN_OF_PROTEIN);
@@ -53,9 +49,9 @@ int hw_verdict_hours(double tan, double nitrite, double half_tan, double half_ni
 {
     *hours = HW_NO_ANSWER;
     if (!is_nitrogen(tan) || !is_nitrogen(nitrite) ||
-        !within(half_tan, HW_VERDICT_HALF_MIN, HW_VERDICT_HALF_MAX) ||
-        !within(half_nitrite, HW_VERDICT_HALF_MIN, HW_VERDICT_HALF_MAX) ||
-        !within(rate, HW_VERDICT_RATE_MIN, HW_VERDICT_RATE_MAX)) {
+        !hw_within(half_tan, HW_VERDICT_HALF_MIN, HW_VERDICT_HALF_MAX) ||
+        !hw_within(half_nitrite, HW_VERDICT_HALF_MIN, HW_VERDICT_HALF_MAX) ||
+        !hw_within(rate, HW_VERDICT_RATE_MIN, HW_VERDICT_RATE_MAX)) {
         return HW_STATUS_RANGE;
     }
     double above = fmax(tan - half_tan, 0.0) + fmax(nitrite - half_nitrite, 0.0);

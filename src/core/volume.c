@@ -2,6 +2,7 @@
 #include "holdwater/volume.h"
 
 #include "core/no_answer.h"
+#include "core/range.h"
 
 #include <stdbool.h>
 
@@ -9,25 +10,20 @@ static const double pi = 3.141592653589793;
 static const double cm3_per_litre = 1000;
 static const double rounding = 1e-12; /* relative: what is left of a sum that comes to nothing */
 
-static bool within(double x, double lo, double hi)
-{
-    return x >= lo && x <= hi;
-}
-
 static bool is_side(double x)
 {
-    return within(x, HW_VOLUME_SIDE_MIN, HW_VOLUME_SIDE_MAX);
+    return hw_within(x, HW_VOLUME_SIDE_MIN, HW_VOLUME_SIDE_MAX);
 }
 
 static bool is_part(double x)
 {
-    return within(x, HW_VOLUME_PART_MIN, HW_VOLUME_PART_MAX);
+    return hw_within(x, HW_VOLUME_PART_MIN, HW_VOLUME_PART_MAX);
 }
 
 int hw_volume_inside(double outside, double wall, double *inside)
 {
     *inside = HW_NO_ANSWER;
-    if (!is_side(outside) || !within(wall, HW_VOLUME_WALL_MIN, HW_VOLUME_WALL_MAX)) {
+    if (!is_side(outside) || !hw_within(wall, HW_VOLUME_WALL_MIN, HW_VOLUME_WALL_MAX)) {
         return HW_STATUS_RANGE;
     }
     double left = outside - 2 * wall;
@@ -75,8 +71,8 @@ int hw_volume_net(double gross, double displaced, double extra, double *net)
 int hw_volume_gauge(double added, double rise, double *net)
 {
     *net = HW_NO_ANSWER;
-    if (!within(added, HW_VOLUME_ADDED_MIN, HW_VOLUME_ADDED_MAX) ||
-        !within(rise, HW_VOLUME_RISE_MIN, HW_VOLUME_RISE_MAX)) {
+    if (!hw_within(added, HW_VOLUME_ADDED_MIN, HW_VOLUME_ADDED_MAX) ||
+        !hw_within(rise, HW_VOLUME_RISE_MIN, HW_VOLUME_RISE_MAX)) {
         return HW_STATUS_RANGE;
     }
     *net = added / rise;
