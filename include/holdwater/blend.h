@@ -45,7 +45,7 @@ struct hw_blend {
  *  1. mass_share w = x r2 / ((1 - x) r1 + x r2), with densities r1 and r2.
  *  2. salinity is (1 - w) s1 + w s2; temp is (1 - q) t1 + q t2, with q = w c2 / ((1 - w) c1 + w c2)
  *     and c the specific heat capacities. The heat of mixing is not modelled: fresh and sea water
- *     mixed are some 0.005 degrees cooler, up to 0.04 in cold brine.
+ *     mixed are some 0.005 degrees cooler, up to 0.05 in cold brine.
  *  3. The heat capacities are used up to 45 g/kg and 40 degrees without a status of their own:
  *     there they are within 0.13 % of the TEOS-10 standard.
  *  4. per_old = (1 - w) r / r1 and per_new = w r / r2, with r the density of the mixture.

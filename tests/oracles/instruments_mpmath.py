@@ -44,6 +44,7 @@ def index(s, t):
 from_density = Comparison("salinity from density", 1e-12)
 of_index = Comparison("refractive index", 1e-15)
 from_index = Comparison("salinity from index", 5e-12)
+refused = Comparison("refused: salinity at the end, 45", 1e-12)
 
 for name, values in core("instruments", 1500):
     t = f(values[0])
@@ -54,6 +55,9 @@ for name, values in core("instruments", 1500):
     else:
         _, s, n, got = values
         of_index.add(f(n), index(f(s), t), (s, t))
+        if got != got:  # rounding brought the end of the range beyond it
+            refused.add(s, 45, (n, t))
+            continue
         from_index.add(f(got), (f(n) - index(f(0), t)) / (index(f(1), t) - index(f(0), t)), (n, t))
 
-finish([from_density, of_index, from_index])
+finish([from_density, of_index, from_index] + ([refused] if refused.points else []))
