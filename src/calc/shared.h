@@ -12,6 +12,15 @@ extern const char *const medicine_words[]; /* a set; none first */
 
 enum { YES, NO };
 
+/* The input `basis` of a total ammonia, the same in the table of every calculation that reads one. */
+#define BASIS_INPUT                                                                                \
+    {                                                                                              \
+        .name = "basis", .unit = "", .kind = HW_CHOICE, .lo = 0, .hi = HW_NITROGEN_NH4,            \
+        .words = basis_words,                                                                      \
+        .help = "what the kit counts: nitrogen, ammonia or ammonium (its leaflet says)",           \
+        .need = HW_PRESET, .preset = HW_NITROGEN_N, .when_input = -1                               \
+    }
+
 /* The bits of a medicine set. */
 enum {
     MEDICINE_NONE = 1u << 0,

@@ -46,12 +46,17 @@ static int places_of(int digits, int exponent)
     return digits - 1 - exponent > 0 ? digits - 1 - exponent : 0;
 }
 
+/* What is shown lies on the wrong side of the value, by more than rounding. */
+static bool on_wrong_side(double shown, double value, int safe)
+{
+    return safe * (value - shown) > 0 && fabs(value - shown) > 1e-9 * fabs(value);
+}
+
 void number_significant(char text[NUMBER_MAX], double value, int digits, int safe)
 {
     (void)snprintf(text, NUMBER_MAX, "%.*e", digits - 1, value);
     double shown = strtod(text, NULL);
-    double noise = 1e-9 * fabs(value);
-    if (safe < 0 ? shown > value + noise : safe > 0 && shown < value - noise) {
+    if (on_wrong_side(shown, value, safe)) {
         /* Below a power of ten the step is that of the decade below. */
         int exponent = exponent_of(value, 17) - (digits - 1);
         (void)snprintf(text, NUMBER_MAX, "%.*e", digits - 1, shown + safe * pow(10, exponent));
@@ -67,16 +72,13 @@ void number_text(char text[NUMBER_MAX], double value, int digits, int safe)
         return;
     }
     int places = places_of(digits, exponent);
-    double noise = 1e-9 * fabs(value);
-    double shown = write_places(text, value, places);
-    bool aside = safe < 0 ? shown > value + noise : safe > 0 && shown < value - noise;
-    if (!aside) {
+    if (!on_wrong_side(write_places(text, value, places), value, safe)) {
         return;
     }
     /* Rounded to the other side it may stay below the power of ten, and has a digit more. */
     places = places_of(digits, exponent_of(value, 17));
-    shown = write_places(text, value, places);
-    if (safe < 0 ? shown > value + noise : shown < value - noise) {
+    double shown = write_places(text, value, places);
+    if (on_wrong_side(shown, value, safe)) {
         double next = shown + safe * pow(10, -places);
         (void)write_places(text, next, places_of(digits, exponent_of(next, digits)));
     }

@@ -80,17 +80,23 @@ static int solve(const struct water *w, double *ph)
     return HW_STATUS_OK;
 }
 
-/* Dissolved carbon of a reading, mol/kg, and h on the total scale; `w` is that water, from
- * water_of. */
-static int carbon_of(double ph, const struct water *w, double *h, double *carbon)
+/* A water whose pH was read: h and dissolved carbon, mol/kg. */
+struct reading {
+    struct water water;
+    double h, carbon;
+};
+
+static int read_water(double ph, double alkalinity, double tan, double temp, double salinity,
+                      struct reading *r)
 {
-    if (!hw_within(ph, HW_PH_MIN, HW_PH_MAX)) {
+    int status = water_of(alkalinity, tan, temp, salinity, &r->water);
+    if (status < 0 || !hw_within(ph, HW_PH_MIN, HW_PH_MAX)) {
         return HW_STATUS_RANGE;
     }
-    *h = hw_exp10(-(ph - w->meter_over_total));
-    double left = w->alkalinity - other_alkalinity(w, *h);
-    *carbon = left / equivalents(w, *h);
-    return left > 0.0 ? HW_STATUS_OK : HW_STATUS_NONE;
+    r->h = hw_exp10(-(ph - r->water.meter_over_total));
+    double left = r->water.alkalinity - other_alkalinity(&r->water, r->h);
+    r->carbon = left / equivalents(&r->water, r->h);
+    return left > 0.0 ? status : HW_STATUS_NONE;
 }
 
 /* Carbon dioxide that one atmosphere of it dissolves, mol/kg. */
@@ -124,19 +130,9 @@ int hw_carbonate_constants(double temp, double salinity, struct hw_carbonate_con
 int hw_carbonate_carbon(double ph, double alkalinity, double tan, double temp, double salinity,
                         double *carbon)
 {
-    struct water w;
-    double h = 0;
-    double found = 0;
-    int status = water_of(alkalinity, tan, temp, salinity, &w);
-    *carbon = HW_NO_ANSWER;
-    if (status < 0) {
-        return status;
-    }
-    int known = carbon_of(ph, &w, &h, &found);
-    if (known < 0) {
-        return known;
-    }
-    *carbon = found * w.density;
+    struct reading r;
+    int status = read_water(ph, alkalinity, tan, temp, salinity, &r);
+    *carbon = status < 0 ? HW_NO_ANSWER : r.carbon * r.water.density;
     return status;
 }
 
@@ -173,19 +169,13 @@ int hw_carbonate_ph_in_air(double alkalinity, double air, double tan, double tem
 int hw_carbonate_air(double ph, double alkalinity, double tan, double temp, double salinity,
                      double *air)
 {
-    struct water w;
-    double h = 0;
-    double carbon = 0;
-    int status = water_of(alkalinity, tan, temp, salinity, &w);
+    struct reading r;
+    int status = read_water(ph, alkalinity, tan, temp, salinity, &r);
     *air = HW_NO_ANSWER;
-    if (status < 0) {
-        return status;
+    if (status >= 0) {
+        const struct water *w = &r.water;
+        double share = r.h * r.h / (r.h * r.h + w->k1 * r.h + w->k1 * w->k2);
+        *air = r.carbon * share / per_atmosphere(temp, salinity) * 1e6;
     }
-    int known = carbon_of(ph, &w, &h, &carbon);
-    if (known < 0) {
-        return known;
-    }
-    double share = h * h / (h * h + w.k1 * h + w.k1 * w.k2);
-    *air = carbon * share / per_atmosphere(temp, salinity) * 1e6;
     return status;
 }

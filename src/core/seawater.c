@@ -2,14 +2,15 @@
 #include "holdwater/seawater.h"
 
 #include "core/no_answer.h"
+#include "core/range.h"
 #include "core/seawater_kernel.h"
 
 #include <stdbool.h>
 
 static bool is_water(double salinity, double temp)
 {
-    return salinity >= HW_SEAWATER_SALINITY_MIN && salinity <= HW_SEAWATER_SALINITY_MAX &&
-           temp >= HW_SEAWATER_TEMP_MIN && temp <= HW_SEAWATER_TEMP_MAX;
+    return hw_within(salinity, HW_SEAWATER_SALINITY_MIN, HW_SEAWATER_SALINITY_MAX) &&
+           hw_within(temp, HW_SEAWATER_TEMP_MIN, HW_SEAWATER_TEMP_MAX);
 }
 
 int hw_seawater_density(double salinity, double temp, double *density)
@@ -37,7 +38,7 @@ int hw_seawater_heat_capacity(double salinity, double temp, double *capacity)
 int hw_seawater_ionic_strength(double salinity, double *molal)
 {
     *molal = HW_NO_ANSWER;
-    if (!(salinity >= HW_SEAWATER_SALINITY_MIN && salinity <= HW_SEAWATER_SALINITY_MAX)) {
+    if (!hw_within(salinity, HW_SEAWATER_SALINITY_MIN, HW_SEAWATER_SALINITY_MAX)) {
         return HW_STATUS_RANGE;
     }
     *molal = hw_ionic_strength(salinity);
