@@ -3,6 +3,7 @@
 # Usage: test_json.sh BUILD
 set -eu
 program=$(cd "$1" && pwd)/holdwater
+tests=$(cd "$(dirname "$0")" && pwd)
 command -v jq >/dev/null || { echo "skipped: JSON, as there is no jq"; exit 0; }
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
@@ -34,23 +35,15 @@ read_by() {
     done
 }
 
-"$program" | sed -n 's/^  \([a-z]*\) .*/\1/p' >names.txt
-for name in $(cat names.txt); do
-    "$program" help "$name" >help.txt 2>/dev/null || continue
-    awk '/^    holdwater / { if (line) print line; line = substr($0, 15); next }
-         line && /^        / { line = line " " substr($0, 9); next }
-         { if (line) print line; line = "" }' help.txt >examples.txt
-    while read -r example; do
-        case $example in
-        *--rows* | *--format* | *--work* | *"|"*) continue ;;
-        esac
-        status=0
-        # shellcheck disable=SC2086
-        "$program" $example >/dev/null 2>&1 || status=$?
-        # shellcheck disable=SC2086
-        read_by "$status" $example
-    done <examples.txt
-done
+while read -r example; do
+    status=0
+    # shellcheck disable=SC2086
+    "$program" $example >/dev/null 2>&1 || status=$?
+    # shellcheck disable=SC2086
+    read_by "$status" $example
+done <<EOF
+$(sh "$tests/help_examples.sh" "$program")
+EOF
 # without an answer, withheld, swept with gaps
 read_by 1 change --volume 75L --take 80L --now 0.5
 read_by 3 challenge --volume 75L --fish yes

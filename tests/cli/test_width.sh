@@ -3,6 +3,7 @@
 # Usage: test_width.sh BUILD
 set -eu
 program=$(cd "$1" && pwd)/holdwater
+tests=$(cd "$(dirname "$0")" && pwd)
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 checks=0
@@ -23,28 +24,29 @@ narrow
 for list in units sources cautions --help; do
     narrow $list
 done
-"$program" | sed -n 's/^  \([a-z]*\) .*/\1/p' >names.txt
-for name in $(cat names.txt); do
-    "$program" help "$name" >help.txt 2>/dev/null || continue
+for name in $("$program" | sed -n 's/^  \([a-z]*\) .*/\1/p'); do
+    "$program" help "$name" >/dev/null 2>&1 || continue
     narrow help "$name"
-    # an example may go on in the next line, which stands further in
-    awk '/^    holdwater / { if (line) print line; line = substr($0, 15); next }
-         line && /^        / { line = line " " substr($0, 9); next }
-         { if (line) print line; line = "" }' help.txt >examples.txt
-    while read -r example; do
-        case $example in
-        *--rows* | *--format* | *--work* | *"|"*) continue ;;
-        esac
-        # shellcheck disable=SC2086
-        narrow $example
-        case $example in
-        *:*) ;; # a sweep has no working
-        *)
-            # shellcheck disable=SC2086
-            narrow $example --work
-            ;;
-        esac
-    done <examples.txt
 done
+while read -r example; do
+    # shellcheck disable=SC2086
+    narrow $example
+    case $example in
+    *:*) ;; # a sweep has no working
+    *)
+        # shellcheck disable=SC2086
+        narrow $example --work
+        ;;
+    esac
+done <<EOF
+$(sh "$tests/help_examples.sh" "$program")
+EOF
+# Long words and long numbers: a set of all medicines, a value in its own unit out of a tank's file with its uncertainty.
+narrow ammonia --tan 0.6 --ph 8 --temp 25 --salinity 34 \
+    --medicine copper-ionic,copper-amine,copper-chelated,dye,formalin,antibiotic,binder,other
+printf 'tank,alkalinity,fresh_alkalinity\na,115.25mgCaCO3/L,115mgCaCO3/L+-7%%\n' >tanks.csv
+narrow blend --tank a --tanks tanks.csv --volume 75L --share 20% --ph 8.1 --temp 25 --salinity 34 --fresh-ph 8.2 \
+    --fresh-temp 25 --fresh-salinity 30
+narrow ammonia --tan 3+-0.5 --ph 8.4:9.4:0.01 --temp 26 --salinity 34 --long-limit 1 --only free
 [ "$checks" -gt 100 ] || { echo "only $checks checks" >&2; exit 1; }
 echo "$checks checks passed"
