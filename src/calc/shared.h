@@ -12,7 +12,7 @@ extern const char *const medicine_words[]; /* a set; none first */
 
 enum { YES, NO };
 
-/* The input `basis` of a total ammonia, the same in the table of every calculation that reads one. */
+/* The input `basis` of a total ammonia, the same in every table that has it without a condition. */
 #define BASIS_INPUT                                                                                \
     {                                                                                              \
         .name = "basis", .unit = "", .kind = HW_CHOICE, .lo = 0, .hi = HW_NITROGEN_NH4,            \
