@@ -1,4 +1,4 @@
-/* calc.h - what a calculation is: tables and one function. Internal to the program: not installed,
+/* calc.h - what a calculation is: tables and one function of one question. Internal to the program: not installed,
  * no ABI promise.
  *
  * An input may stand in the table more than once, under one name, when a choice decides what it is:
@@ -17,10 +17,10 @@
 
 enum {
     HW_BLOCK = 256,
-    HW_INPUTS = 24,
+    HW_INPUTS = 40,
     HW_RESULTS = 16,
-    HW_NOTES = 32
-}; /* limits, held by the lint test */
+    HW_NOTES = 63 /* bits of a uint64_t; the last one is the engine's own */
+};                /* limits, held by the lint test */
 
 enum hw_kind { /* which units convert into one another */
                HW_NUMBER,
@@ -81,8 +81,7 @@ struct hw_result {
 };
 
 /* The row's status is that of its gravest note. A standing one is true of every answer, or until a
- * missing input is given: text and json have it, never a cell; run sets its bit as it does the
- * others. */
+ * missing input is given: text and json have it, never a cell. */
 enum hw_effect {
     HW_STANDING,
     HW_CAUTION,   /* raised by these values: status 0 */
@@ -91,18 +90,27 @@ enum hw_effect {
     HW_WITHHELD   /* not given, for safety: status -2, every result NaN */
 };
 
+/* Who sets the bit of a note: `answer` decides, or the engine, which needs no decision. */
+enum hw_setter {
+    HW_SET_BY_ANSWER,
+    HW_SET_WITH_ANSWER, /* true of every answer: set where there is one */
+    HW_SET_EVER         /* set where there is no answer, too */
+};
+
 struct hw_note {
     const char *code, *text, *source;
     enum hw_effect effect;
+    enum hw_setter setter;
 };
 
+/* Rows in columns. */
 struct hw_block {
-    size_t n; /* rows, 1 to HW_BLOCK */
+    size_t n; /* 1 to HW_BLOCK */
     const double *const
         *in; /* in[INPUT][row]: canonical unit, lo <= x <= hi; NaN: optional, not given */
     double *const
         *out;        /* out[RESULT][row]: set each; NaN where a `sometimes` result does not apply */
-    uint32_t *notes; /* notes[row]: zero on entry; set bit NOTE, an index into hw_calc.notes */
+    uint64_t *notes; /* notes[row]: zero on entry; set bit NOTE, an index into hw_calc.notes */
 };
 
 struct hw_steps; /* the working of one row, see engine */
@@ -115,10 +123,15 @@ struct hw_calc {
     size_t n_results;
     const struct hw_note *notes;
     size_t n_notes;
-    const char *const *sources;            /* keys of data/references.tsv; NULL ends the list */
-    void (*run)(const struct hw_block *b); /* pure: same block, same bytes */
-    void (*work)(const double in[],
-                 struct hw_steps *steps); /* one row on paper, from the same core calls */
+    const char *const *sources; /* keys of data/references.tsv; NULL ends the list */
+    /* One question: in[INPUT] is in its canonical unit and range, NaN where it is optional and not
+     * given. Sets each out[RESULT], NaN where a `sometimes` result does not apply, and adds the
+     * bits of its notes to *notes. Pure: same question, same bytes. */
+    void (*answer)(const double in[], double out[], uint64_t *notes);
+    /* NULL, or the same over the rows of a block, with the bits of `answer`: for speed alone. */
+    void (*block)(const struct hw_block *block);
+    /* The working of one question, from the same core calls. */
+    void (*work)(const double in[], struct hw_steps *steps);
 };
 
 extern const struct hw_calc *const hw_calcs[]; /* help order; NULL ends the list */

@@ -210,7 +210,7 @@ static struct ammonia_standing stricter(struct ammonia_standing a, struct ammoni
 }
 
 static struct ammonia_standing
-against_published(struct ammonia_sample *s, const struct ammonia_limits *limits, uint32_t *notes)
+against_published(struct ammonia_sample *s, const struct ammonia_limits *limits, uint64_t *notes)
 {
     struct ammonia_standing salt = {NAN, NAN, NAN};
     struct ammonia_standing fresh = {NAN, NAN, NAN};
@@ -247,12 +247,12 @@ static bool looks_like_nh3(const double in[], int limit)
 /* What the published limit would say, and nothing told of it. */
 static double published_ratio(struct ammonia_sample s, const struct ammonia_limits *limits)
 {
-    uint32_t untold = 0;
+    uint64_t untold = 0;
     return against_published(&s, limits, &untold).ratio;
 }
 
 static struct ammonia_standing against(struct ammonia_sample *s, const double in[],
-                                       const struct ammonia_limits *limits, uint32_t *notes)
+                                       const struct ammonia_limits *limits, uint64_t *notes)
 {
     if (isnan(in[limits->own])) {
         return against_published(s, limits, notes);
@@ -269,13 +269,13 @@ static struct ammonia_standing against(struct ammonia_sample *s, const double in
     return standing;
 }
 
-static uint32_t medicine_notes(double medicine)
+static uint64_t medicine_notes(double medicine)
 {
     if (isnan(medicine)) {
         return note_bit(HW_AMMONIA_NOTE_MEDICINE_UNSAID) |
                note_bit(HW_AMMONIA_NOTE_BOUND_BY_BINDER);
     }
-    uint32_t set = (uint32_t)medicine;
+    uint64_t set = (uint64_t)medicine;
     return note_if(set & (MEDICINE_COPPER_IONIC | MEDICINE_COPPER_AMINE | MEDICINE_COPPER_CHELATED),
                    HW_AMMONIA_NOTE_TEST_COPPER) |
            note_if(set & MEDICINE_DYE, HW_AMMONIA_NOTE_TEST_DYE) |
@@ -286,7 +286,7 @@ static uint32_t medicine_notes(double medicine)
            note_if(!(set & MEDICINE_BINDER), HW_AMMONIA_NOTE_BOUND_BY_BINDER);
 }
 
-static uint32_t sample_notes(const struct ammonia_sample *s, double medicine)
+static uint64_t sample_notes(const struct ammonia_sample *s, double medicine)
 {
     double act = hw_limits[HW_LIMIT_ACT_TODAY].value;
     return medicine_notes(medicine) | note_bit(HW_AMMONIA_NOTE_LIMIT_NOT_SAFE) |
@@ -303,7 +303,7 @@ static double in_ph_range(double ph)
     return ph >= HW_PH_MIN && ph <= HW_PH_MAX ? ph : (double)NAN;
 }
 
-static void answer(const double in[], double out[], uint32_t *notes)
+static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct ammonia_sample s = ammonia_sample(in);
     struct ammonia_standing days = against(&s, in, &ammonia_long_limits, notes);
@@ -320,11 +320,6 @@ static void answer(const double in[], double out[], uint32_t *notes)
     out[PH_LONG] = in_ph_range(days.ph);
 }
 
-static void run(const struct hw_block *b)
-{
-    block_answer(b, INPUTS, RESULTS, answer);
-}
-
 const struct hw_calc hw_calc_ammonia = {
     .name = "ammonia",
     .purpose = "how much of a total ammonia reading is free, and how far that is from a limit",
@@ -335,6 +330,6 @@ const struct hw_calc hw_calc_ammonia = {
     .notes = hw_ammonia_notes,
     .n_notes = HW_AMMONIA_NOTES,
     .sources = sources,
-    .run = run,
+    .answer = answer,
     .work = ammonia_work,
 };

@@ -154,7 +154,7 @@ static const char *const sources[] = {"emerson1975",     "khoo1977",       "epa1
                                       "aquarium-steps",  "kit-chemistry",  "iupac-weights",
                                       "common-practice", "our-arithmetic", NULL};
 
-static uint32_t ammonia_notes(const struct bag_water *bag, const double in[])
+static uint64_t ammonia_notes(const struct bag_water *bag, const double in[])
 {
     bool shut = bag->shut.salt_ratio > 1 || bag->shut.fresh_ratio > 1;
     bool stretched = bag->shut.criteria_stretched || bag->open.criteria_stretched;
@@ -174,7 +174,7 @@ static bool over(double gap, enum hw_limit_key limit)
     return gap > hw_limits[limit].value + noise;
 }
 
-static uint32_t gap_notes(const double out[])
+static uint64_t gap_notes(const double out[])
 {
     return note_if(over(out[TEMP_GAP], HW_LIMIT_TEMP_RISE), HW_BAG_NOTE_TANK_WARMER) |
            note_if(over(-out[TEMP_GAP], HW_LIMIT_TEMP_FALL), HW_BAG_NOTE_TANK_COLDER) |
@@ -183,13 +183,14 @@ static uint32_t gap_notes(const double out[])
            note_if(isnan(out[TEMP_GAP]) || isnan(out[SALINITY_GAP]), HW_BAG_NOTE_TANK_UNSAID);
 }
 
-static const uint32_t always = 1u << HW_BAG_NOTE_PH_ERROR | 1u << HW_BAG_NOTE_LIMIT_NOT_SAFE |
-                               1u << HW_BAG_NOTE_DRIP_DISPUTED | 1u << HW_BAG_NOTE_TANK_TO_BAG |
-                               1u << HW_BAG_NOTE_NO_BAG_WATER | 1u << HW_BAG_NOTE_BAG_NO_AIR |
-                               1u << HW_BAG_NOTE_BAG_PH_HOW | 1u << HW_BAG_NOTE_ASK_VET;
+static const uint64_t always =
+    UINT64_C(1) << HW_BAG_NOTE_PH_ERROR | UINT64_C(1) << HW_BAG_NOTE_LIMIT_NOT_SAFE |
+    UINT64_C(1) << HW_BAG_NOTE_DRIP_DISPUTED | UINT64_C(1) << HW_BAG_NOTE_TANK_TO_BAG |
+    UINT64_C(1) << HW_BAG_NOTE_NO_BAG_WATER | UINT64_C(1) << HW_BAG_NOTE_BAG_NO_AIR |
+    UINT64_C(1) << HW_BAG_NOTE_BAG_PH_HOW | UINT64_C(1) << HW_BAG_NOTE_ASK_VET;
 
 /* The notes that leave no answer. */
-static uint32_t refusals(const struct bag_water *bag, const double in[])
+static uint64_t refusals(const struct bag_water *bag, const double in[])
 {
     bool measured = !isnan(in[TAN]);
     bool some = !isnan(in[HOURS]) || !isnan(in[WATER]);
@@ -199,7 +200,7 @@ static uint32_t refusals(const struct bag_water *bag, const double in[])
            note_if(!measured && both && isnan(bag->total_n), HW_BAG_NOTE_BAG_IMPOSSIBLE);
 }
 
-static void answer(const double in[], double out[], uint32_t *notes)
+static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct bag_water bag = bag_water(in);
     out[TAN_BAG] = bag.total_n;
@@ -213,11 +214,6 @@ static void answer(const double in[], double out[], uint32_t *notes)
                           : always | ammonia_notes(&bag, in) | gap_notes(out);
 }
 
-static void run(const struct hw_block *b)
-{
-    block_answer(b, INPUTS, RESULTS, answer);
-}
-
 const struct hw_calc hw_calc_bag = {
     .name = "bag",
     .purpose = "fish out of a shipping bag: its free ammonia shut and opened, and the steps into "
@@ -229,6 +225,6 @@ const struct hw_calc hw_calc_bag = {
     .notes = hw_bag_notes,
     .n_notes = HW_BAG_NOTES,
     .sources = sources,
-    .run = run,
+    .answer = answer,
     .work = bag_work,
 };

@@ -204,7 +204,7 @@ static bool over(double x, enum hw_limit_key limit)
     return x > hw_limits[limit].value + 1e-9;
 }
 
-static uint32_t dye_notes(const double in[], double level)
+static uint64_t dye_notes(const double in[], double level)
 {
     if (is_no_bath(in, level)) {
         return note_bit(HW_BATH_NOTE_NO_BATH_LEVEL);
@@ -216,7 +216,7 @@ static uint32_t dye_notes(const double in[], double level)
 
 /* The fish is moved twice, in and back: what is a step up on the way in is one down on the way
  * back. The way back is told when the way in is not over its own limit. */
-static uint32_t gap_notes(const double out[])
+static uint64_t gap_notes(const double out[])
 {
     double temp = out[TEMP_GAP];
     double salinity = out[SALINITY_GAP];
@@ -235,7 +235,7 @@ static bool half_given(double bath, double source)
     return isnan(bath) != isnan(source);
 }
 
-static uint32_t notes_of(const double in[], const double out[])
+static uint64_t notes_of(const double in[], const double out[])
 {
     bool half = half_given(in[TEMP], in[SOURCE_TEMP]) ||
                 half_given(in[SALINITY], in[SOURCE_SALINITY]) || half_given(in[PH], in[SOURCE_PH]);
@@ -249,7 +249,7 @@ static uint32_t notes_of(const double in[], const double out[])
            note_bit(HW_BATH_NOTE_ASK_VET);
 }
 
-static void answer(const double in[], double out[], uint32_t *notes)
+static void answer(const double in[], double out[], uint64_t *notes)
 {
     out[DYE] = dye_of(in);
     out[LEVEL] = level_of(in, out[DYE]);
@@ -259,11 +259,6 @@ static void answer(const double in[], double out[], uint32_t *notes)
     out[SALINITY_GAP] = in[SALINITY] - in[SOURCE_SALINITY];
     out[PH_GAP] = in[PH] - in[SOURCE_PH];
     *notes |= notes_of(in, out);
-}
-
-static void run(const struct hw_block *b)
-{
-    block_answer(b, INPUTS, RESULTS, answer);
 }
 
 static void step_gap(const double in[], int bath, int source, const struct hw_result *gap,
@@ -304,6 +299,6 @@ const struct hw_calc hw_calc_bath = {
     .notes = hw_bath_notes,
     .n_notes = HW_BATH_NOTES,
     .sources = sources,
-    .run = run,
+    .answer = answer,
     .work = work,
 };

@@ -198,7 +198,7 @@ static bool over(double x, double limit)
     return x > limit * (1 + noise);
 }
 
-static uint32_t medicine_notes(unsigned medicine)
+static uint64_t medicine_notes(unsigned medicine)
 {
     return note_if((medicine & MEDICINE_COPPER_CHELATED) != 0, HW_BINDER_NOTE_BINDER_CHELATED) |
            note_if((medicine & MEDICINE_COPPER_CHELATED) != 0, HW_BINDER_NOTE_TEST_COPPER) |
@@ -210,7 +210,7 @@ static uint32_t medicine_notes(unsigned medicine)
            note_if((medicine & MEDICINE_OTHER) != 0, HW_BINDER_NOTE_TEST_OTHER);
 }
 
-static uint32_t agent_notes(const struct binder_dose *dose, const double in[])
+static uint64_t agent_notes(const struct binder_dose *dose, const double in[])
 {
     bool named = !dose->by_label;
     return note_if(dose->by_label, HW_BINDER_NOTE_LABEL_RULES) |
@@ -221,7 +221,7 @@ static uint32_t agent_notes(const struct binder_dose *dose, const double in[])
            note_if(named && in[EXCESS] < HW_BINDER_EXCESS_MAX, HW_BINDER_NOTE_BINDER_EXCESS);
 }
 
-static uint32_t dose_notes(const struct binder_dose *dose, const double in[])
+static uint64_t dose_notes(const struct binder_dose *dose, const double in[])
 {
     bool all = over(dose->oxygen, hw_limits[HW_LIMIT_BINDER_OXYGEN_ALL].value);
     bool hard = !all && over(dose->oxygen, hw_limits[HW_LIMIT_BINDER_OXYGEN_HIGH].value);
@@ -238,14 +238,14 @@ static uint32_t dose_notes(const struct binder_dose *dose, const double in[])
                    HW_BINDER_NOTE_HOLD_LONG);
 }
 
-static const uint32_t always =
-    1u << HW_BINDER_NOTE_KIT_BASIS | 1u << HW_BINDER_NOTE_BOUND_NOT_GONE |
-    1u << HW_BINDER_NOTE_BINDER_LETS_GO | 1u << HW_BINDER_NOTE_BINDER_AERATE |
-    1u << HW_BINDER_NOTE_BINDER_TESTS | 1u << HW_BINDER_NOTE_BINDER_THEN |
-    1u << HW_BINDER_NOTE_ASK_VET;
+static const uint64_t always =
+    UINT64_C(1) << HW_BINDER_NOTE_KIT_BASIS | UINT64_C(1) << HW_BINDER_NOTE_BOUND_NOT_GONE |
+    UINT64_C(1) << HW_BINDER_NOTE_BINDER_LETS_GO | UINT64_C(1) << HW_BINDER_NOTE_BINDER_AERATE |
+    UINT64_C(1) << HW_BINDER_NOTE_BINDER_TESTS | UINT64_C(1) << HW_BINDER_NOTE_BINDER_THEN |
+    UINT64_C(1) << HW_BINDER_NOTE_ASK_VET;
 
 /* The notes that leave no answer. */
-static uint32_t refusals(const double in[])
+static uint64_t refusals(const double in[])
 {
     unsigned medicine = (unsigned)in[MEDICINE];
     return note_if((medicine & LOOSE_COPPER) != 0, HW_BINDER_NOTE_BINDER_COPPER) |
@@ -253,7 +253,7 @@ static uint32_t refusals(const double in[])
            note_if(in[HOLD_FROM] > in[HOLD_TO], HW_BINDER_NOTE_HOLD_ORDER);
 }
 
-static void answer(const double in[], double out[], uint32_t *notes)
+static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct binder_dose dose = binder_dose(in);
     *notes |= refusals(in);
@@ -268,11 +268,6 @@ static void answer(const double in[], double out[], uint32_t *notes)
     out[RELEASE_TO] = in[HOLD_TO];
 }
 
-static void run(const struct hw_block *b)
-{
-    block_answer(b, INPUTS, RESULTS, answer);
-}
-
 const struct hw_calc hw_calc_binder = {
     .name = "binder",
     .purpose = "how much binds the ammonia for a day or two, what it takes of oxygen, when it lets "
@@ -284,6 +279,6 @@ const struct hw_calc hw_calc_binder = {
     .notes = hw_binder_notes,
     .n_notes = HW_BINDER_NOTES,
     .sources = sources,
-    .run = run,
+    .answer = answer,
     .work = binder_work,
 };

@@ -177,7 +177,7 @@ static bool above(double x, double limit)
     return x > limit * (1 + 1e-9);
 }
 
-static uint32_t load_notes(const struct bioload_day *day, const double in[])
+static uint64_t load_notes(const struct bioload_day *day, const double in[])
 {
     double working = hw_limits[HW_LIMIT_LOAD_SHARE].value;
     bool over = above(day->share, 100);
@@ -189,7 +189,7 @@ static uint32_t load_notes(const struct bioload_day *day, const double in[])
 }
 
 /* What stands in for a limit that is not there: all that is missing is told. */
-static uint32_t missing_notes(const double in[])
+static uint64_t missing_notes(const double in[])
 {
     bool none = isnan(in[PH]) && isnan(in[TEMP]) && isnan(in[SALINITY]);
     if (none) {
@@ -200,7 +200,7 @@ static uint32_t missing_notes(const double in[])
            note_if(isnan(in[SALINITY]), HW_BIOLOAD_NOTE_LIMIT_NEEDS_SALINITY);
 }
 
-static uint32_t published_notes(const struct long_limit *published)
+static uint64_t published_notes(const struct long_limit *published)
 {
     return note_if(published->salt, HW_BIOLOAD_NOTE_LIMIT_SALT) |
            note_if(published->fresh, HW_BIOLOAD_NOTE_LIMIT_FRESH) |
@@ -209,7 +209,7 @@ static uint32_t published_notes(const struct long_limit *published)
            note_if(published->stretched, HW_BIOLOAD_NOTE_CRITERIA_STRETCHED);
 }
 
-static uint32_t limit_notes(const struct bioload_day *day, const double in[])
+static uint64_t limit_notes(const struct bioload_day *day, const double in[])
 {
     if (isnan(day->limit)) {
         return missing_notes(in);
@@ -224,7 +224,7 @@ static uint32_t limit_notes(const struct bioload_day *day, const double in[])
            note_if(day->exchanged > 0, HW_BIOLOAD_NOTE_CHANGE_STEADY);
 }
 
-static uint32_t nitrogen_notes(const struct bioload_day *day, const double in[])
+static uint64_t nitrogen_notes(const struct bioload_day *day, const double in[])
 {
     bool recalled = in[FACTOR] == HW_BIOLOAD_FACTOR;
     bool fish = !isnan(in[BIOMASS]);
@@ -237,12 +237,13 @@ static uint32_t nitrogen_notes(const struct bioload_day *day, const double in[])
            note_if(!fish, HW_BIOLOAD_NOTE_RATION_UNUSED);
 }
 
-static const uint32_t always =
-    1u << HW_BIOLOAD_NOTE_PROTEIN_AS_FED | 1u << HW_BIOLOAD_NOTE_NO_FILTER_COUNTED |
-    1u << HW_BIOLOAD_NOTE_PEAK_AFTER_MEAL | 1u << HW_BIOLOAD_NOTE_ALKALINITY_EATEN |
-    1u << HW_BIOLOAD_NOTE_ASK_VET;
+static const uint64_t always = UINT64_C(1) << HW_BIOLOAD_NOTE_PROTEIN_AS_FED |
+                               UINT64_C(1) << HW_BIOLOAD_NOTE_NO_FILTER_COUNTED |
+                               UINT64_C(1) << HW_BIOLOAD_NOTE_PEAK_AFTER_MEAL |
+                               UINT64_C(1) << HW_BIOLOAD_NOTE_ALKALINITY_EATEN |
+                               UINT64_C(1) << HW_BIOLOAD_NOTE_ASK_VET;
 
-static void answer(const double in[], double out[], uint32_t *notes)
+static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct bioload_day day = bioload_day(in);
     *notes |= always | load_notes(&day, in) | limit_notes(&day, in) | nitrogen_notes(&day, in);
@@ -252,11 +253,6 @@ static void answer(const double in[], double out[], uint32_t *notes)
     out[HOURS_TO_LIMIT] = day.hours;
     out[CHANGE_NEEDED] = 100 * day.exchanged;
     out[ALKALINITY_USED] = day.alkalinity;
-}
-
-static void run(const struct hw_block *b)
-{
-    block_answer(b, INPUTS, RESULTS, answer);
 }
 
 const struct hw_calc hw_calc_bioload = {
@@ -271,6 +267,6 @@ const struct hw_calc hw_calc_bioload = {
     .notes = hw_bioload_notes,
     .n_notes = HW_BIOLOAD_NOTES,
     .sources = sources,
-    .run = run,
+    .answer = answer,
     .work = bioload_work,
 };

@@ -248,7 +248,7 @@ static bool over(double step, enum hw_limit_key limit)
     return step > hw_limits[limit].value + noise;
 }
 
-static uint32_t ammonia_notes(const struct blend_states *s)
+static uint64_t ammonia_notes(const struct blend_states *s)
 {
     double settled = fmax(s->free[SAME_CO2], s->free[AIRED]);
     double highest = fmax(fmax(s->free[MIXED], settled), s->free_worst);
@@ -260,7 +260,7 @@ static uint32_t ammonia_notes(const struct blend_states *s)
            note_if(s->over_fresh, HW_BLEND_NOTE_OVER_LIMIT_FRESH);
 }
 
-static uint32_t step_notes(const struct blend_states *s, const double in[])
+static uint64_t step_notes(const struct blend_states *s, const double in[])
 {
     double warmer = s->blend.temp - in[TEMP];
     double saltier = s->blend.salinity - in[SALINITY];
@@ -270,7 +270,7 @@ static uint32_t step_notes(const struct blend_states *s, const double in[])
            note_if(over(-saltier, HW_LIMIT_SALINITY_FALL), HW_BLEND_NOTE_SALT_STEP_DOWN);
 }
 
-static uint32_t notes_of(const struct blend_states *s, const double in[])
+static uint64_t notes_of(const struct blend_states *s, const double in[])
 {
     static const unsigned refusals[] = {[OVER_VOLUME] = HW_BLEND_NOTE_BLEND_OVER_VOLUME,
                                         [PH_NOT_ALKALINITY] = HW_BLEND_NOTE_PH_NOT_ALKALINITY,
@@ -290,7 +290,7 @@ static uint32_t notes_of(const struct blend_states *s, const double in[])
            note_bit(HW_BLEND_NOTE_BLEND_MEASURE);
 }
 
-static void answer(const double in[], double out[], uint32_t *notes)
+static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct blend_states s = blend_states(in);
     *notes |= notes_of(&s, in) | note_bit(HW_BLEND_NOTE_ASK_VET);
@@ -309,11 +309,6 @@ static void answer(const double in[], double out[], uint32_t *notes)
     out[FREE_WORST] = s.free_worst;
 }
 
-static void run(const struct hw_block *b)
-{
-    block_answer(b, INPUTS, RESULTS, answer);
-}
-
 const struct hw_calc hw_calc_blend = {
     .name = "blend",
     .purpose = "what a water change does to temperature, salinity, pH and free ammonia",
@@ -324,6 +319,6 @@ const struct hw_calc hw_calc_blend = {
     .notes = hw_blend_notes,
     .n_notes = HW_BLEND_NOTES,
     .sources = sources,
-    .run = run,
+    .answer = answer,
     .work = blend_work,
 };

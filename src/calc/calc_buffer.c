@@ -116,7 +116,7 @@ static const char *const sources[] = {
 static const double noise = 1e-9;
 static const double hundredth = 1.01;
 
-static uint32_t ammonia_notes(const struct buffer_dose *dose, const double in[])
+static uint64_t ammonia_notes(const struct buffer_dose *dose, const double in[])
 {
     bool ammonia = in[TAN] > 0;
     double worst_now = fmax(dose->free_before, dose->free_after);
@@ -129,7 +129,7 @@ static uint32_t ammonia_notes(const struct buffer_dose *dose, const double in[])
            note_if(ammonia, HW_BUFFER_NOTE_AMMONIA_FIRST);
 }
 
-static uint32_t step_notes(const struct buffer_dose *dose, const double in[])
+static uint64_t step_notes(const struct buffer_dose *dose, const double in[])
 {
     double rise = in[TARGET] - in[ALKALINITY];
     bool carbonate = dose->source == HW_BUFFER_CARBONATE;
@@ -145,7 +145,7 @@ static uint32_t step_notes(const struct buffer_dose *dose, const double in[])
            note_bit(HW_BUFFER_NOTE_BUFFER_MEASURE);
 }
 
-static uint32_t state_notes(const struct buffer_dose *dose, const double in[])
+static uint64_t state_notes(const struct buffer_dose *dose, const double in[])
 {
     bool fresh = in[SALINITY] < hw_limits[HW_LIMIT_CARBONATE_FRESH].value;
     return note_if(dose->states, HW_BUFFER_NOTE_BUFFER_STATES) |
@@ -155,7 +155,7 @@ static uint32_t state_notes(const struct buffer_dose *dose, const double in[])
            note_if(dose->stretched, HW_BUFFER_NOTE_FIT_STRETCHED);
 }
 
-static uint32_t notes_of(const struct buffer_dose *dose, const double in[])
+static uint64_t notes_of(const struct buffer_dose *dose, const double in[])
 {
     static const unsigned refusals[] = {[TARGET_BELOW] = HW_BUFFER_NOTE_TARGET_BELOW,
                                         [PH_NOT_ALKALINITY] = HW_BUFFER_NOTE_PH_NOT_ALKALINITY,
@@ -168,7 +168,7 @@ static uint32_t notes_of(const struct buffer_dose *dose, const double in[])
                                             : ammonia_notes(dose, in) | step_notes(dose, in));
 }
 
-static void answer(const double in[], double out[], uint32_t *notes)
+static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct buffer_dose dose = buffer_dose(in);
     *notes |= notes_of(&dose, in) | note_bit(HW_BUFFER_NOTE_ASK_VET);
@@ -178,11 +178,6 @@ static void answer(const double in[], double out[], uint32_t *notes)
     out[PH_AIRED] = dose.ph_aired;
     out[FREE_AIRED] = dose.free_aired;
     out[FREE_BEFORE] = dose.free_before;
-}
-
-static void run(const struct hw_block *b)
-{
-    block_answer(b, INPUTS, RESULTS, answer);
 }
 
 const struct hw_calc hw_calc_buffer = {
@@ -195,6 +190,6 @@ const struct hw_calc hw_calc_buffer = {
     .notes = hw_buffer_notes,
     .n_notes = HW_BUFFER_NOTES,
     .sources = sources,
-    .run = run,
+    .answer = answer,
     .work = buffer_work,
 };

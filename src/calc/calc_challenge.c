@@ -217,7 +217,7 @@ static const char *const sources[] = {
     "takahashi1982",       "davies",          "emerson1975",    "khoo1977",
     "nitrification-needs", "common-practice", "our-arithmetic", NULL};
 
-static uint32_t source_notes(const struct challenge_dose *dose)
+static uint64_t source_notes(const struct challenge_dose *dose)
 {
     bool salt = dose->source == CHLORIDE || dose->source == SULFATE;
     return note_if(salt, HW_CHALLENGE_NOTE_WEIGH_POWDER) |
@@ -228,7 +228,7 @@ static uint32_t source_notes(const struct challenge_dose *dose)
            note_if(dose->source == CONCENTRATE, HW_CHALLENGE_NOTE_COUNTER_ION);
 }
 
-static uint32_t water_notes(const struct challenge_dose *dose, const double in[])
+static uint64_t water_notes(const struct challenge_dose *dose, const double in[])
 {
     double left = in[ALKALINITY] - dose->alkalinity / (HW_MOLAR_CALCIUM_CARBONATE / 2);
     bool told = !isnan(dose->ph_after);
@@ -248,15 +248,17 @@ static uint32_t water_notes(const struct challenge_dose *dose, const double in[]
            note_if(dose->fit_stretched, HW_CHALLENGE_NOTE_FIT_STRETCHED);
 }
 
-static const uint32_t always =
-    1u << HW_CHALLENGE_NOTE_NO_FISH | 1u << HW_CHALLENGE_NOTE_KIT_BASIS |
-    1u << HW_CHALLENGE_NOTE_ADSORBENTS_OUT | 1u << HW_CHALLENGE_NOTE_AERATE_CHALLENGE |
-    1u << HW_CHALLENGE_NOTE_CHECK_READING | 1u << HW_CHALLENGE_NOTE_TEST_AT_24H |
-    1u << HW_CHALLENGE_NOTE_SAME_WATER | 1u << HW_CHALLENGE_NOTE_CHANGE_AFTER_PASS |
-    1u << HW_CHALLENGE_NOTE_FEED_FILTER | 1u << HW_CHALLENGE_NOTE_ASK_VET;
+static const uint64_t always =
+    UINT64_C(1) << HW_CHALLENGE_NOTE_NO_FISH | UINT64_C(1) << HW_CHALLENGE_NOTE_KIT_BASIS |
+    UINT64_C(1) << HW_CHALLENGE_NOTE_ADSORBENTS_OUT |
+    UINT64_C(1) << HW_CHALLENGE_NOTE_AERATE_CHALLENGE |
+    UINT64_C(1) << HW_CHALLENGE_NOTE_CHECK_READING | UINT64_C(1) << HW_CHALLENGE_NOTE_TEST_AT_24H |
+    UINT64_C(1) << HW_CHALLENGE_NOTE_SAME_WATER |
+    UINT64_C(1) << HW_CHALLENGE_NOTE_CHANGE_AFTER_PASS |
+    UINT64_C(1) << HW_CHALLENGE_NOTE_FEED_FILTER | UINT64_C(1) << HW_CHALLENGE_NOTE_ASK_VET;
 
 /* The notes that leave no answer. */
-static uint32_t refusals(const struct challenge_dose *dose, const double in[])
+static uint64_t refusals(const struct challenge_dose *dose, const double in[])
 {
     return note_if((int)in[FISH] == YES, HW_CHALLENGE_NOTE_FISH_IN_WATER) |
            note_if(in[TARGET] <= in[NOW], HW_CHALLENGE_NOTE_NOTHING_TO_ADD) |
@@ -264,7 +266,7 @@ static uint32_t refusals(const struct challenge_dose *dose, const double in[])
                    HW_CHALLENGE_NOTE_OUTSIDE_DENSITIES);
 }
 
-static void answer(const double in[], double out[], uint32_t *notes)
+static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct challenge_dose dose = challenge_dose(in);
     *notes |= refusals(&dose, in);
@@ -281,11 +283,6 @@ static void answer(const double in[], double out[], uint32_t *notes)
     out[PH_AFTER] = dose.ph_after;
 }
 
-static void run(const struct hw_block *b)
-{
-    block_answer(b, INPUTS, RESULTS, answer);
-}
-
 const struct hw_calc hw_calc_challenge = {
     .name = "challenge",
     .purpose = "how much ammonia to dose to prove a filter, and what to expect of it",
@@ -296,6 +293,6 @@ const struct hw_calc hw_calc_challenge = {
     .notes = hw_challenge_notes,
     .n_notes = HW_CHALLENGE_NOTES,
     .sources = sources,
-    .run = run,
+    .answer = answer,
     .work = challenge_work,
 };

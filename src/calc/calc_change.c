@@ -154,7 +154,7 @@ static bool above(double level, double limit)
     return level > limit * (1 + noise);
 }
 
-static uint32_t window_notes(const struct change_rounds *change, const double in[])
+static uint64_t window_notes(const struct change_rounds *change, const double in[])
 {
     double highest = change->after > change->now ? change->after : change->now;
     return note_if(below(change->lowest, in[FLOOR]), HW_CHANGE_NOTE_BELOW_FLOOR) |
@@ -165,7 +165,7 @@ static uint32_t window_notes(const struct change_rounds *change, const double in
                    HW_CHANGE_NOTE_KEEP_OUTSIDE);
 }
 
-static uint32_t dose_notes(const struct change_rounds *change, const double in[])
+static uint64_t dose_notes(const struct change_rounds *change, const double in[])
 {
     bool keep = !isnan(in[KEEP]);
     bool enough = keep && change->fresh_needed >= 0 && isnan(change->add);
@@ -178,19 +178,19 @@ static uint32_t dose_notes(const struct change_rounds *change, const double in[]
            note_if(!keep && !isnan(in[STRENGTH]), HW_CHANGE_NOTE_KEEP_UNSAID);
 }
 
-static uint32_t goal_notes(const struct change_rounds *change, const double in[])
+static uint64_t goal_notes(const struct change_rounds *change, const double in[])
 {
     bool missing = isnan(change->exchange_needed) || isnan(change->rounds_needed);
     return note_if(!isnan(in[GOAL]) && missing, HW_CHANGE_NOTE_GOAL_UNREACHABLE);
 }
 
-static const uint32_t always = 1u << HW_CHANGE_NOTE_DOSE_ORDER | 1u << HW_CHANGE_NOTE_HEATER_OFF |
-                               1u << HW_CHANGE_NOTE_MATCH_NEW_WATER |
-                               1u << HW_CHANGE_NOTE_PH_DIFFERS | 1u << HW_CHANGE_NOTE_NO_DRY_SALT |
-                               1u << HW_CHANGE_NOTE_ASK_VET;
+static const uint64_t always =
+    UINT64_C(1) << HW_CHANGE_NOTE_DOSE_ORDER | UINT64_C(1) << HW_CHANGE_NOTE_HEATER_OFF |
+    UINT64_C(1) << HW_CHANGE_NOTE_MATCH_NEW_WATER | UINT64_C(1) << HW_CHANGE_NOTE_PH_DIFFERS |
+    UINT64_C(1) << HW_CHANGE_NOTE_NO_DRY_SALT | UINT64_C(1) << HW_CHANGE_NOTE_ASK_VET;
 
 /* The notes that leave no answer. */
-static uint32_t refusals(const struct change_rounds *change, const double in[])
+static uint64_t refusals(const struct change_rounds *change, const double in[])
 {
     bool batch = change->method == HW_CHANGE_BATCH;
     bool too_much = isnan(change->kept);
@@ -199,7 +199,7 @@ static uint32_t refusals(const struct change_rounds *change, const double in[])
            note_if(in[FLOOR] > in[CEILING], HW_CHANGE_NOTE_FLOOR_OVER_CEILING);
 }
 
-static void answer(const double in[], double out[], uint32_t *notes)
+static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct change_rounds change = change_rounds(in);
     *notes |= refusals(&change, in);
@@ -215,11 +215,6 @@ static void answer(const double in[], double out[], uint32_t *notes)
     out[TIMES_NEEDED] = change.rounds_needed;
 }
 
-static void run(const struct hw_block *b)
-{
-    block_answer(b, INPUTS, RESULTS, answer);
-}
-
 const struct hw_calc hw_calc_change = {
     .name = "change",
     .purpose = "what water changes do to a level, and what the new water must hold to keep it",
@@ -230,6 +225,6 @@ const struct hw_calc hw_calc_change = {
     .notes = hw_change_notes,
     .n_notes = HW_CHANGE_NOTES,
     .sources = sources,
-    .run = run,
+    .answer = answer,
     .work = change_work,
 };

@@ -133,20 +133,22 @@ static struct stock stock_of(const double in[])
     return stock;
 }
 
-static const uint32_t always =
-    1u << HW_CONCENTRATE_NOTE_STOCK_BEATS_PINCH | 1u << HW_CONCENTRATE_NOTE_STOCK_FILL_UP |
-    1u << HW_CONCENTRATE_NOTE_STOCK_LABEL | 1u << HW_CONCENTRATE_NOTE_STOCK_ONE_TANK |
-    1u << HW_CONCENTRATE_NOTE_STOCK_PURE | 1u << HW_CONCENTRATE_NOTE_STOCK_KEEPING |
-    1u << HW_CONCENTRATE_NOTE_ASK_VET;
+static const uint64_t always = UINT64_C(1) << HW_CONCENTRATE_NOTE_STOCK_BEATS_PINCH |
+                               UINT64_C(1) << HW_CONCENTRATE_NOTE_STOCK_FILL_UP |
+                               UINT64_C(1) << HW_CONCENTRATE_NOTE_STOCK_LABEL |
+                               UINT64_C(1) << HW_CONCENTRATE_NOTE_STOCK_ONE_TANK |
+                               UINT64_C(1) << HW_CONCENTRATE_NOTE_STOCK_PURE |
+                               UINT64_C(1) << HW_CONCENTRATE_NOTE_STOCK_KEEPING |
+                               UINT64_C(1) << HW_CONCENTRATE_NOTE_ASK_VET;
 
-static const uint32_t copper_always = 1u << HW_CONCENTRATE_NOTE_STOCK_HYDRATE |
-                                      1u << HW_CONCENTRATE_NOTE_STOCK_COPPER_TEST |
-                                      1u << HW_CONCENTRATE_NOTE_STOCK_INVERTEBRATES;
+static const uint64_t copper_always = UINT64_C(1) << HW_CONCENTRATE_NOTE_STOCK_HYDRATE |
+                                      UINT64_C(1) << HW_CONCENTRATE_NOTE_STOCK_COPPER_TEST |
+                                      UINT64_C(1) << HW_CONCENTRATE_NOTE_STOCK_INVERTEBRATES;
 
-static const uint32_t ammonium_always =
-    1u << HW_CONCENTRATE_NOTE_NO_FISH | 1u << HW_CONCENTRATE_NOTE_KIT_BASIS;
+static const uint64_t ammonium_always =
+    UINT64_C(1) << HW_CONCENTRATE_NOTE_NO_FISH | UINT64_C(1) << HW_CONCENTRATE_NOTE_KIT_BASIS;
 
-static uint32_t copper_notes(double raises)
+static uint64_t copper_notes(double raises)
 {
     return copper_always |
            note_if(raises > hw_limits[HW_LIMIT_COPPER_STEP].value * (1 + noise),
@@ -155,14 +157,14 @@ static uint32_t copper_notes(double raises)
                    HW_CONCENTRATE_NOTE_STOCK_COPPER_OVER);
 }
 
-static uint32_t ammonium_notes(double raises_as_n)
+static uint64_t ammonium_notes(double raises_as_n)
 {
     return ammonium_always |
            note_if(raises_as_n > hw_limits[HW_LIMIT_CHALLENGE_STALL].value * (1 + noise),
                    HW_CONCENTRATE_NOTE_DOSE_STALLS);
 }
 
-static uint32_t notes_of(const struct stock *stock, const double in[])
+static uint64_t notes_of(const struct stock *stock, const double in[])
 {
     if (!(stock->share <= 100)) { /* NaN: so strong that the core does not count it */
         return note_bit(HW_CONCENTRATE_NOTE_STOCK_OVER_SOLUBILITY) |
@@ -178,18 +180,13 @@ static uint32_t notes_of(const struct stock *stock, const double in[])
            note_if(in[PER] < small, HW_CONCENTRATE_NOTE_SMALL_LIQUID);
 }
 
-static void answer(const double in[], double out[], uint32_t *notes)
+static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct stock stock = stock_of(in);
     out[MASS] = stock.mass;
     out[STRENGTH] = stock.strength;
     out[SOLUBILITY_SHARE] = stock.share;
     *notes |= notes_of(&stock, in);
-}
-
-static void run(const struct hw_block *b)
-{
-    block_answer(b, INPUTS, RESULTS, answer);
 }
 
 /* What is weighed for a gram of what the core counts, as text would have it: molar mass over so
@@ -227,6 +224,6 @@ const struct hw_calc hw_calc_concentrate = {
     .notes = hw_concentrate_notes,
     .n_notes = HW_CONCENTRATE_NOTES,
     .sources = sources,
-    .run = run,
+    .answer = answer,
     .work = work,
 };

@@ -175,18 +175,18 @@ static const char *const sources[] = {
 /* Less than a syringe of 1 mL shows well, mL. */
 static const double small = 1;
 
-static const uint32_t always =
-    1u << HW_COURSE_NOTE_COURSE_CHANGE_FIRST | 1u << HW_COURSE_NOTE_COURSE_NO_LOSS |
-    1u << HW_COURSE_NOTE_COURSE_AMMONIA | 1u << HW_COURSE_NOTE_COURSE_AERATE |
-    1u << HW_COURSE_NOTE_COURSE_PRACTICE | 1u << HW_COURSE_NOTE_COURSE_YOUNG |
-    1u << HW_COURSE_NOTE_COURSE_STOP | 1u << HW_COURSE_NOTE_HEATER_OFF |
-    1u << HW_COURSE_NOTE_MATCH_NEW_WATER | 1u << HW_COURSE_NOTE_DYE_FORM |
-    1u << HW_COURSE_NOTE_DYE_DIM | 1u << HW_COURSE_NOTE_DYE_REDUCERS |
-    1u << HW_COURSE_NOTE_DYE_STAINS | 1u << HW_COURSE_NOTE_DYE_NO_FOOD_FISH |
-    1u << HW_COURSE_NOTE_DYE_HANDLERS | 1u << HW_COURSE_NOTE_DYE_DISCARD |
-    1u << HW_COURSE_NOTE_ASK_VET;
+static const uint64_t always =
+    UINT64_C(1) << HW_COURSE_NOTE_COURSE_CHANGE_FIRST |
+    UINT64_C(1) << HW_COURSE_NOTE_COURSE_NO_LOSS | UINT64_C(1) << HW_COURSE_NOTE_COURSE_AMMONIA |
+    UINT64_C(1) << HW_COURSE_NOTE_COURSE_AERATE | UINT64_C(1) << HW_COURSE_NOTE_COURSE_PRACTICE |
+    UINT64_C(1) << HW_COURSE_NOTE_COURSE_YOUNG | UINT64_C(1) << HW_COURSE_NOTE_COURSE_STOP |
+    UINT64_C(1) << HW_COURSE_NOTE_HEATER_OFF | UINT64_C(1) << HW_COURSE_NOTE_MATCH_NEW_WATER |
+    UINT64_C(1) << HW_COURSE_NOTE_DYE_FORM | UINT64_C(1) << HW_COURSE_NOTE_DYE_DIM |
+    UINT64_C(1) << HW_COURSE_NOTE_DYE_REDUCERS | UINT64_C(1) << HW_COURSE_NOTE_DYE_STAINS |
+    UINT64_C(1) << HW_COURSE_NOTE_DYE_NO_FOOD_FISH | UINT64_C(1) << HW_COURSE_NOTE_DYE_HANDLERS |
+    UINT64_C(1) << HW_COURSE_NOTE_DYE_DISCARD | UINT64_C(1) << HW_COURSE_NOTE_ASK_VET;
 
-static uint32_t level_notes(const struct course_plan *plan)
+static uint64_t level_notes(const struct course_plan *plan)
 {
     double check = hw_limits[HW_LIMIT_DYE_CHECK].value;
     return note_if(plan->over_from <= plan->doses, HW_COURSE_NOTE_COURSE_OVER_5) |
@@ -195,13 +195,13 @@ static uint32_t level_notes(const struct course_plan *plan)
 }
 
 /* The notes that leave no answer. */
-static uint32_t refusals(const struct course_plan *plan, const double in[])
+static uint64_t refusals(const struct course_plan *plan, const double in[])
 {
     return note_if((int)in[BIOFILTER] == YES, HW_COURSE_NOTE_COURSE_BIOFILTER) |
            note_if(isnan(plan->first), HW_COURSE_NOTE_NO_COURSE_LEVEL);
 }
 
-static void answer(const double in[], double out[], uint32_t *notes)
+static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct course_plan plan = course_plan(in);
     double again = plan.doses > 1 ? plan.again : (double)NAN;
@@ -221,11 +221,6 @@ static void answer(const double in[], double out[], uint32_t *notes)
     out[DOSE_OVER] = plan.over_from;
 }
 
-static void run(const struct hw_block *b)
-{
-    block_answer(b, INPUTS, RESULTS, answer);
-}
-
 const struct hw_calc hw_calc_course = {
     .name = "course",
     .purpose = "a course of dye in a tank without a biofilter: what to pour, and how high the "
@@ -237,6 +232,6 @@ const struct hw_calc hw_calc_course = {
     .notes = hw_course_notes,
     .n_notes = HW_COURSE_NOTES,
     .sources = sources,
-    .run = run,
+    .answer = answer,
     .work = course_work,
 };

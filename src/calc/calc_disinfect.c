@@ -137,15 +137,16 @@ static void reckon(const double in[], double out[])
     hw_dechlorinator_mass(in[VOLUME], in[TARGET], in[RATIO], &out[THIOSULFATE]);
 }
 
-static const uint32_t always =
-    1u << HW_DISINFECT_NOTE_DRAIN_FIRST | 1u << HW_DISINFECT_NOTE_CONTACT_WHOLE |
-    1u << HW_DISINFECT_NOTE_TEST_STRONG | 1u << HW_DISINFECT_NOTE_NEUTRALISE_RINSE |
-    1u << HW_DISINFECT_NOTE_NEVER_MIX | 1u << HW_DISINFECT_NOTE_BLEACH_CARE |
-    1u << HW_DISINFECT_NOTE_BLEACH_OLD | 1u << HW_DISINFECT_NOTE_BLEACH_PLAIN |
-    1u << HW_DISINFECT_NOTE_POROUS_OUT | 1u << HW_DISINFECT_NOTE_FRESH_FILL |
-    1u << HW_DISINFECT_NOTE_BLEACH_WASTE | 1u << HW_DISINFECT_NOTE_ASK_VET;
+static const uint64_t always =
+    UINT64_C(1) << HW_DISINFECT_NOTE_DRAIN_FIRST | UINT64_C(1) << HW_DISINFECT_NOTE_CONTACT_WHOLE |
+    UINT64_C(1) << HW_DISINFECT_NOTE_TEST_STRONG |
+    UINT64_C(1) << HW_DISINFECT_NOTE_NEUTRALISE_RINSE | UINT64_C(1) << HW_DISINFECT_NOTE_NEVER_MIX |
+    UINT64_C(1) << HW_DISINFECT_NOTE_BLEACH_CARE | UINT64_C(1) << HW_DISINFECT_NOTE_BLEACH_OLD |
+    UINT64_C(1) << HW_DISINFECT_NOTE_BLEACH_PLAIN | UINT64_C(1) << HW_DISINFECT_NOTE_POROUS_OUT |
+    UINT64_C(1) << HW_DISINFECT_NOTE_FRESH_FILL | UINT64_C(1) << HW_DISINFECT_NOTE_BLEACH_WASTE |
+    UINT64_C(1) << HW_DISINFECT_NOTE_ASK_VET;
 
-static uint32_t notes_of(const double in[], const double out[])
+static uint64_t notes_of(const double in[], const double out[])
 {
     bool by_mass = (int)in[STRENGTH_AS] != HW_BLEACH_WV;
     return always |
@@ -161,15 +162,10 @@ static uint32_t notes_of(const double in[], const double out[])
            note_if(!by_mass, HW_DISINFECT_NOTE_PERCENT_BY_VOLUME);
 }
 
-static void answer(const double in[], double out[], uint32_t *notes)
+static void answer(const double in[], double out[], uint64_t *notes)
 {
     reckon(in, out);
     *notes |= notes_of(in, out);
-}
-
-static void run(const struct hw_block *b)
-{
-    block_answer(b, INPUTS, RESULTS, answer);
 }
 
 static void step_strength(const double in[], struct hw_steps *steps)
@@ -211,6 +207,6 @@ const struct hw_calc hw_calc_disinfect = {
     .notes = hw_disinfect_notes,
     .n_notes = HW_DISINFECT_NOTES,
     .sources = sources,
-    .run = run,
+    .answer = answer,
     .work = work,
 };

@@ -315,7 +315,7 @@ static const char *const sources[] = {"conservation",
                                       "label-and-law",
                                       NULL};
 
-static void answer(const double in[], double out[], uint32_t *notes)
+static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct dose_plan plan = dose_plan(in);
     out[LIQUID] = plan.liquid;
@@ -333,11 +333,6 @@ static void answer(const double in[], double out[], uint32_t *notes)
     *notes |= dose_notes(&plan, in);
 }
 
-static void run(const struct hw_block *b)
-{
-    block_answer(b, INPUTS, RESULTS, answer);
-}
-
 const struct hw_calc hw_calc_dose = {
     .name = "dose",
     .purpose = "what to pour or weigh to bring a medicine to a level, or where it is now",
@@ -348,6 +343,6 @@ const struct hw_calc hw_calc_dose = {
     .notes = hw_dose_notes,
     .n_notes = HW_DOSE_NOTES,
     .sources = sources,
-    .run = run,
+    .answer = answer,
     .work = dose_work,
 };

@@ -52,7 +52,7 @@ static double net_of(const double in[])
     return net;
 }
 
-static uint32_t notes_of(double net)
+static uint64_t notes_of(double net)
 {
     return note_bit(HW_GAUGE_NOTE_SAME_SUBSTANCE) | note_bit(HW_GAUGE_NOTE_MIX_FULLY) |
            note_bit(HW_GAUGE_NOTE_SAME_KIT) | note_bit(HW_GAUGE_NOTE_KIT_STEPS) |
@@ -62,15 +62,10 @@ static uint32_t notes_of(double net)
                    HW_GAUGE_NOTE_VOLUME_UNLIKELY);
 }
 
-static void answer(const double in[], double out[], uint32_t *notes)
+static void answer(const double in[], double out[], uint64_t *notes)
 {
     out[NET] = net_of(in);
     *notes |= notes_of(out[NET]);
-}
-
-static void run(const struct hw_block *b)
-{
-    block_answer(b, INPUTS, RESULTS, answer);
 }
 
 static void work(const double in[], struct hw_steps *steps)
@@ -88,6 +83,6 @@ const struct hw_calc hw_calc_gauge = {
     .notes = hw_gauge_notes,
     .n_notes = HW_GAUGE_NOTES,
     .sources = sources,
-    .run = run,
+    .answer = answer,
     .work = work,
 };

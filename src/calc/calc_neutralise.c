@@ -130,7 +130,7 @@ static void reckon(const double in[], double out[])
     }
 }
 
-static uint32_t medicine_notes(const double in[])
+static uint64_t medicine_notes(const double in[])
 {
     unsigned medicine = (unsigned)in[MEDICINE];
     return note_if((medicine & COPPER) != 0, HW_NEUTRALISE_NOTE_REDUCER_COPPER) |
@@ -138,7 +138,7 @@ static uint32_t medicine_notes(const double in[])
            note_if((medicine & MEDICINE_BINDER) != 0, HW_NEUTRALISE_NOTE_BINDER_CHLORINE);
 }
 
-static uint32_t agent_notes(const double in[])
+static uint64_t agent_notes(const double in[])
 {
     bool ascorbic = (int)in[AGENT] == HW_ASCORBIC_ACID;
     double level = in[CHLORINE] * ratio_of(in);
@@ -150,7 +150,7 @@ static uint32_t agent_notes(const double in[])
            note_if(in[RATIO] < usual_ratio(in), HW_NEUTRALISE_NOTE_RATIO_LOW);
 }
 
-static uint32_t water_notes(const double in[], const double out[])
+static uint64_t water_notes(const double in[], const double out[])
 {
     return note_if(in[CHLORINE] == 0, HW_NEUTRALISE_NOTE_NO_CHLORINE) |
            note_if(in[CHLORINE] > hw_limits[HW_LIMIT_TAP_CHLORINE].value,
@@ -159,29 +159,25 @@ static uint32_t water_notes(const double in[], const double out[])
            note_if(out[AMOUNT] > 0 && out[AMOUNT] < small, HW_NEUTRALISE_NOTE_WEIGH_SMALL);
 }
 
-static const uint32_t always =
-    1u << HW_NEUTRALISE_NOTE_TREAT_APART | 1u << HW_NEUTRALISE_NOTE_TOTAL_CHLORINE |
-    1u << HW_NEUTRALISE_NOTE_KIT_BLIND | 1u << HW_NEUTRALISE_NOTE_ASK_SUPPLIER |
-    1u << HW_NEUTRALISE_NOTE_WEIGH_AGENT | 1u << HW_NEUTRALISE_NOTE_AGENT_KITS;
+static const uint64_t always =
+    UINT64_C(1) << HW_NEUTRALISE_NOTE_TREAT_APART |
+    UINT64_C(1) << HW_NEUTRALISE_NOTE_TOTAL_CHLORINE | UINT64_C(1) << HW_NEUTRALISE_NOTE_KIT_BLIND |
+    UINT64_C(1) << HW_NEUTRALISE_NOTE_ASK_SUPPLIER | UINT64_C(1) << HW_NEUTRALISE_NOTE_WEIGH_AGENT |
+    UINT64_C(1) << HW_NEUTRALISE_NOTE_AGENT_KITS;
 
-static uint32_t notes_of(const double in[], const double out[])
+static uint64_t notes_of(const double in[], const double out[])
 {
-    uint32_t vet = note_bit(HW_NEUTRALISE_NOTE_ASK_VET);
+    uint64_t vet = note_bit(HW_NEUTRALISE_NOTE_ASK_VET);
     if ((int)in[AGENT] == HW_ASCORBIC_ACID && (int)in[CHLORAMINE] == YES) {
         return vet | note_bit(HW_NEUTRALISE_NOTE_ASCORBIC_CHLORAMINE);
     }
     return vet | always | medicine_notes(in) | agent_notes(in) | water_notes(in, out);
 }
 
-static void answer(const double in[], double out[], uint32_t *notes)
+static void answer(const double in[], double out[], uint64_t *notes)
 {
     reckon(in, out);
     *notes |= notes_of(in, out);
-}
-
-static void run(const struct hw_block *b)
-{
-    block_answer(b, INPUTS, RESULTS, answer);
 }
 
 static void step_ratio(const double in[], struct hw_steps *steps)
@@ -223,6 +219,6 @@ const struct hw_calc hw_calc_neutralise = {
     .notes = hw_neutralise_notes,
     .n_notes = HW_NEUTRALISE_NOTES,
     .sources = sources,
-    .run = run,
+    .answer = answer,
     .work = work,
 };

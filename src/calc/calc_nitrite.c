@@ -93,12 +93,13 @@ static void find(const double in[], double out[])
     hw_nitrite_chloride_ratio(out[CHLORIDE], out[AS_N], &out[CHLORIDE_RATIO]);
 }
 
-static const uint32_t always = 1u << HW_NITRITE_NOTE_NITRITE_BASIS |
-                               1u << HW_NITRITE_NOTE_CHLORIDE_NOT_SAFE |
-                               1u << HW_NITRITE_NOTE_CHLORIDE_RECKONED |
-                               1u << HW_NITRITE_NOTE_NITRITE_KIT | 1u << HW_NITRITE_NOTE_ASK_VET;
+static const uint64_t always = UINT64_C(1) << HW_NITRITE_NOTE_NITRITE_BASIS |
+                               UINT64_C(1) << HW_NITRITE_NOTE_CHLORIDE_NOT_SAFE |
+                               UINT64_C(1) << HW_NITRITE_NOTE_CHLORIDE_RECKONED |
+                               UINT64_C(1) << HW_NITRITE_NOTE_NITRITE_KIT |
+                               UINT64_C(1) << HW_NITRITE_NOTE_ASK_VET;
 
-static uint32_t notes_of(const double in[], const double out[])
+static uint64_t notes_of(const double in[], const double out[])
 {
     bool there = out[AS_N] > 0;
     bool fresh = in[SALINITY] < hw_limits[HW_LIMIT_NITRITE_FRESH_BELOW].value;
@@ -115,15 +116,10 @@ static uint32_t notes_of(const double in[], const double out[])
            note_if(in[SALINITY] > HW_SEAWATER_SALINITY_FITTED, HW_NITRITE_NOTE_ABOVE_FIT);
 }
 
-static void answer(const double in[], double out[], uint32_t *notes)
+static void answer(const double in[], double out[], uint64_t *notes)
 {
     find(in, out);
     *notes |= notes_of(in, out);
-}
-
-static void run(const struct hw_block *b)
-{
-    block_answer(b, INPUTS, RESULTS, answer);
 }
 
 static void work(const double in[], struct hw_steps *steps)
@@ -157,6 +153,6 @@ const struct hw_calc hw_calc_nitrite = {
     .notes = hw_nitrite_notes,
     .n_notes = HW_NITRITE_NOTES,
     .sources = sources,
-    .run = run,
+    .answer = answer,
     .work = work,
 };

@@ -132,7 +132,7 @@ static double hours_of(const double in[])
     return hours;
 }
 
-static uint32_t level_notes(const double in[], const double out[])
+static uint64_t level_notes(const double in[], const double out[])
 {
     bool now = at_floor(in);
     bool low = out[PERCENT] < hw_limits[HW_LIMIT_OXYGEN_LOW].value;
@@ -146,7 +146,7 @@ static uint32_t level_notes(const double in[], const double out[])
            note_if(out[SATURATION] < in[FLOOR], HW_OXYGEN_NOTE_FLOOR_NOT_HELD);
 }
 
-static uint32_t hours_notes(const double in[], const double out[])
+static uint64_t hours_notes(const double in[], const double out[])
 {
     bool volume = !isnan(in[VOLUME]);
     bool biomass = !isnan(in[BIOMASS]);
@@ -158,7 +158,7 @@ static uint32_t hours_notes(const double in[], const double out[])
            note_if(out[HOURS] > 0, HW_OXYGEN_NOTE_UPTAKE_ROUGH);
 }
 
-static void answer(const double in[], double out[], uint32_t *notes)
+static void answer(const double in[], double out[], uint64_t *notes)
 {
     double pressure = NAN;
     hw_oxygen_pressure(in[ALTITUDE], &pressure);
@@ -169,11 +169,6 @@ static void answer(const double in[], double out[], uint32_t *notes)
               note_if(status > 0, HW_OXYGEN_NOTE_OXYGEN_STRETCHED) |
               note_bit(HW_OXYGEN_NOTE_AIR_FIRST) | note_bit(HW_OXYGEN_NOTE_OXYGEN_FLOOR) |
               note_bit(HW_OXYGEN_NOTE_ASK_VET);
-}
-
-static void run(const struct hw_block *b)
-{
-    block_answer(b, INPUTS, RESULTS, answer);
 }
 
 static void step_hours(const double in[], struct hw_steps *steps)
@@ -234,6 +229,6 @@ const struct hw_calc hw_calc_oxygen = {
     .notes = hw_oxygen_notes,
     .n_notes = HW_OXYGEN_NOTES,
     .sources = sources,
-    .run = run,
+    .answer = answer,
     .work = work,
 };

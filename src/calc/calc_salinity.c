@@ -295,14 +295,14 @@ static const double large_correction = 2;
 static const double near_25 = 1;
 static const double far_from_25 = 3;
 
-static uint32_t refusals(const struct salinity_reading *r)
+static uint64_t refusals(const struct salinity_reading *r)
 {
     return note_if(isnan(r->standard) != isnan(r->reads), HW_SALINITY_NOTE_STANDARD_ALONE) |
            note_if(isnan(r->found) && r->above, HW_SALINITY_NOTE_TOO_SALTY) |
            note_if(isnan(r->found) && !r->above, HW_SALINITY_NOTE_BELOW_FRESH);
 }
 
-static uint32_t stretches(const struct salinity_reading *r)
+static uint64_t stretches(const struct salinity_reading *r)
 {
     bool index_fits = r->temp >= HW_REFRACTION_TEMP_FIT_MIN &&
                       r->temp <= HW_REFRACTION_TEMP_FIT_MAX &&
@@ -314,7 +314,7 @@ static uint32_t stretches(const struct salinity_reading *r)
 }
 
 /* Zero and standard: used together, and how much they move. */
-static uint32_t correction_notes(const struct salinity_reading *r)
+static uint64_t correction_notes(const struct salinity_reading *r)
 {
     bool both = r->zero != 0 && !isnan(r->standard);
     double move = fabs(salinity_behind(r, r->reading) - r->found);
@@ -323,7 +323,7 @@ static uint32_t correction_notes(const struct salinity_reading *r)
 }
 
 /* What must be known of each kind of instrument. */
-static uint32_t instrument_notes(const struct salinity_reading *r, double glass)
+static uint64_t instrument_notes(const struct salinity_reading *r, double glass)
 {
     bool meter = r->of == OF_CONDUCTIVITY || r->of == OF_COMPENSATED;
     bool brine = r->of == OF_BRINE_GKG || r->of == OF_BRINE_GL;
@@ -343,10 +343,10 @@ static uint32_t instrument_notes(const struct salinity_reading *r, double glass)
            note_if(brine || r->of == OF_SCALE, HW_SALINITY_NOTE_READ_AS_AT_20);
 }
 
-static void answer(const double in[], double out[], uint32_t *notes)
+static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct salinity_reading r = salinity_reading(in);
-    uint32_t refused = refusals(&r);
+    uint64_t refused = refusals(&r);
     *notes |=
         refused | note_bit(HW_SALINITY_NOTE_SEA_SALT_ONLY) | note_bit(HW_SALINITY_NOTE_ASK_VET);
     if (refused == 0) {
@@ -356,11 +356,6 @@ static void answer(const double in[], double out[], uint32_t *notes)
     out[DENSITY] = r.density;
     out[SG_25_25] = r.gravity;
     out[CONDUCTIVITY] = r.conductivity;
-}
-
-static void run(const struct hw_block *b)
-{
-    block_answer(b, INPUTS, RESULTS, answer);
 }
 
 const struct hw_calc hw_calc_salinity = {
@@ -373,6 +368,6 @@ const struct hw_calc hw_calc_salinity = {
     .notes = hw_salinity_notes,
     .n_notes = HW_SALINITY_NOTES,
     .sources = sources,
-    .run = run,
+    .answer = answer,
     .work = salinity_work,
 };

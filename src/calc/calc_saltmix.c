@@ -129,7 +129,7 @@ static const char *const sources[] = {"conservation",    "eos80",          "salt
 static const double noise = 1e-9;
 
 /* The notes that leave no answer. */
-static uint32_t refusals(const struct saltmix_batch *batch, const double in[])
+static uint64_t refusals(const struct saltmix_batch *batch, const double in[])
 {
     bool lower = in[TARGET] < in[SALINITY];
     return note_if(batch->product == LABEL_IN_PART, HW_SALTMIX_NOTE_LABEL_PART) |
@@ -140,7 +140,7 @@ static uint32_t refusals(const struct saltmix_batch *batch, const double in[])
                    HW_SALTMIX_NOTE_TOP_UP_TO_NOTHING);
 }
 
-static uint32_t salt_notes(const struct saltmix_batch *batch, const double in[])
+static uint64_t salt_notes(const struct saltmix_batch *batch, const double in[])
 {
     double step = in[TARGET] - in[SALINITY];
     bool counted_dry = batch->product == BY_MOISTURE && in[MOISTURE] == 0;
@@ -158,7 +158,7 @@ static uint32_t salt_notes(const struct saltmix_batch *batch, const double in[])
            note_bit(HW_SALTMIX_NOTE_WATER_BEFORE_SALT);
 }
 
-static uint32_t fresh_notes(const struct saltmix_batch *batch, const double in[])
+static uint64_t fresh_notes(const struct saltmix_batch *batch, const double in[])
 {
     double most = hw_limits[HW_LIMIT_TOP_UP_SHARE].value / 100 * in[VOLUME];
     double fall = in[SALINITY] - in[TARGET];
@@ -170,7 +170,7 @@ static uint32_t fresh_notes(const struct saltmix_batch *batch, const double in[]
            note_bit(HW_SALTMIX_NOTE_LOWER_SLOWLY);
 }
 
-static void answer(const double in[], double out[], uint32_t *notes)
+static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct saltmix_batch batch = saltmix_batch(in);
     *notes |= refusals(&batch, in);
@@ -185,11 +185,6 @@ static void answer(const double in[], double out[], uint32_t *notes)
     out[SWAP] = batch.swap;
 }
 
-static void run(const struct hw_block *b)
-{
-    block_answer(b, INPUTS, RESULTS, answer);
-}
-
 const struct hw_calc hw_calc_saltmix = {
     .name = "saltmix",
     .purpose = "how much salt a batch needs, or how much fresh water brings too salty water back",
@@ -200,6 +195,6 @@ const struct hw_calc hw_calc_saltmix = {
     .notes = hw_saltmix_notes,
     .n_notes = HW_SALTMIX_NOTES,
     .sources = sources,
-    .run = run,
+    .answer = answer,
     .work = saltmix_work,
 };

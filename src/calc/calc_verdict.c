@@ -202,7 +202,7 @@ static const char *const sources[] = {
     "conservation", "iupac-weights",  "nitrification",       "feed-nitrogen",   "half-saturation",
     "theta",        "our-arithmetic", "nitrification-needs", "common-practice", NULL};
 
-static uint32_t passing_notes(const struct verdict_reading *r, const double in[])
+static uint64_t passing_notes(const struct verdict_reading *r, const double in[])
 {
     bool clear = r->tan_clear && r->nitrite_clear;
     bool late = in[HOURS] > in[WITHIN];
@@ -218,7 +218,7 @@ static uint32_t passing_notes(const struct verdict_reading *r, const double in[]
            note_if(r->passed, HW_VERDICT_NOTE_CHANGE_AFTER_PASS);
 }
 
-static uint32_t nitrate_notes(const struct verdict_reading *r, const double in[])
+static uint64_t nitrate_notes(const struct verdict_reading *r, const double in[])
 {
     double margin = fmax(hw_limits[HW_LIMIT_NITRATE_KIT].value,
                          hw_limits[HW_LIMIT_NITRATE_KIT_SHARE].value * r->nitrate);
@@ -227,20 +227,20 @@ static uint32_t nitrate_notes(const struct verdict_reading *r, const double in[]
            note_if(isnan(in[NITRATE_RISE]), HW_VERDICT_NOTE_NITRATE_UNSAID);
 }
 
-static uint32_t temp_notes(const struct verdict_reading *r, const double in[])
+static uint64_t temp_notes(const struct verdict_reading *r, const double in[])
 {
     return note_if(r->colder > 0, HW_VERDICT_NOTE_COLDER_STOCK) |
            note_if(in[STOCK_TEMP] > in[TEMP], HW_VERDICT_NOTE_WARMER_STOCK) |
            note_if(isnan(in[TEMP]) != isnan(in[STOCK_TEMP]), HW_VERDICT_NOTE_TEMP_HALF);
 }
 
-static const uint32_t always = 1u << HW_VERDICT_NOTE_NOT_CARRYING |
-                               1u << HW_VERDICT_NOTE_FEED_FIGURE |
-                               1u << HW_VERDICT_NOTE_VOID_AFTER | 1u << HW_VERDICT_NOTE_HALF_STEP |
-                               1u << HW_VERDICT_NOTE_KIT_BASIS | 1u << HW_VERDICT_NOTE_SAME_WATER |
-                               1u << HW_VERDICT_NOTE_FEED_FILTER;
+static const uint64_t always =
+    UINT64_C(1) << HW_VERDICT_NOTE_NOT_CARRYING | UINT64_C(1) << HW_VERDICT_NOTE_FEED_FIGURE |
+    UINT64_C(1) << HW_VERDICT_NOTE_VOID_AFTER | UINT64_C(1) << HW_VERDICT_NOTE_HALF_STEP |
+    UINT64_C(1) << HW_VERDICT_NOTE_KIT_BASIS | UINT64_C(1) << HW_VERDICT_NOTE_SAME_WATER |
+    UINT64_C(1) << HW_VERDICT_NOTE_FEED_FILTER;
 
-static void answer(const double in[], double out[], uint32_t *notes)
+static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct verdict_reading r = verdict_reading(in);
     *notes |= note_bit(HW_VERDICT_NOTE_ASK_VET);
@@ -256,11 +256,6 @@ static void answer(const double in[], double out[], uint32_t *notes)
     out[HOURS_TO_CLEAR] = r.hours_to_clear;
 }
 
-static void run(const struct hw_block *b)
-{
-    block_answer(b, INPUTS, RESULTS, answer);
-}
-
 const struct hw_calc hw_calc_verdict = {
     .name = "verdict",
     .purpose = "whether a filter passed its challenge, and how much food it carries",
@@ -271,6 +266,6 @@ const struct hw_calc hw_calc_verdict = {
     .notes = hw_verdict_notes,
     .n_notes = HW_VERDICT_NOTES,
     .sources = sources,
-    .run = run,
+    .answer = answer,
     .work = verdict_work,
 };

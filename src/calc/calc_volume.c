@@ -158,7 +158,7 @@ static double net_of(const double in[], double gross)
     return net;
 }
 
-static uint32_t notes_of(const double in[], double gross, double net)
+static uint64_t notes_of(const double in[], double gross, double net)
 {
     return note_bit(HW_VOLUME_NOTE_FILL_DEPTH) | note_bit(HW_VOLUME_NOTE_DISPLACEMENT) |
            note_bit(HW_VOLUME_NOTE_NOMINAL_VOLUME) | note_bit(HW_VOLUME_NOTE_ASK_VET) |
@@ -170,16 +170,11 @@ static uint32_t notes_of(const double in[], double gross, double net)
                    HW_VOLUME_NOTE_VOLUME_UNLIKELY);
 }
 
-static void answer(const double in[], double out[], uint32_t *notes)
+static void answer(const double in[], double out[], uint64_t *notes)
 {
     out[GROSS] = gross_of(in);
     out[NET] = net_of(in, out[GROSS]);
     *notes |= notes_of(in, out[GROSS], out[NET]);
-}
-
-static void run(const struct hw_block *b)
-{
-    block_answer(b, INPUTS, RESULTS, answer);
 }
 
 static double step_inside(const double in[], int measure, const char *symbol,
@@ -218,6 +213,6 @@ const struct hw_calc hw_calc_volume = {
     .notes = hw_volume_notes,
     .n_notes = HW_VOLUME_NOTES,
     .sources = sources,
-    .run = run,
+    .answer = answer,
     .work = work,
 };

@@ -48,7 +48,7 @@ static bool is_bath(const struct dose_plan *plan)
 }
 
 /* The notes that leave no answer. */
-static uint32_t refusals(const struct dose_plan *plan, const double in[])
+static uint64_t refusals(const struct dose_plan *plan, const double in[])
 {
     bool formalin = plan->kind == KIND_FORMALIN;
     bool liquid = plan->source == SOURCE_LIQUID;
@@ -66,7 +66,7 @@ static uint32_t refusals(const struct dose_plan *plan, const double in[])
            note_if(level_above(plan->target, plan->ceiling), HW_DOSE_NOTE_OVER_CEILING);
 }
 
-static uint32_t level_notes(const struct dose_plan *plan)
+static uint64_t level_notes(const struct dose_plan *plan)
 {
     double first = plan->now + (plan->after - plan->now) / plan->steps;
     bool reached = !level_below(plan->after, plan->floor);
@@ -78,7 +78,7 @@ static uint32_t level_notes(const struct dose_plan *plan)
            note_if(isnan(plan->ceiling), HW_DOSE_NOTE_CEILING_UNSAID);
 }
 
-static uint32_t pour_notes(const struct dose_plan *plan)
+static uint64_t pour_notes(const struct dose_plan *plan)
 {
     double liquid = isnan(plan->step_liquid) ? plan->liquid : plan->step_liquid;
     double mass = isnan(plan->step_mass) ? plan->mass : plan->step_mass;
@@ -87,7 +87,7 @@ static uint32_t pour_notes(const struct dose_plan *plan)
            note_if(!plan->added, HW_DOSE_NOTE_DOSE_HOW);
 }
 
-static uint32_t copper_notes(const struct dose_plan *plan, const double in[])
+static uint64_t copper_notes(const struct dose_plan *plan, const double in[])
 {
     bool loose = plan->kind == KIND_IONIC || plan->kind == KIND_AMINE;
     bool salt = in[STRENGTH_AS] == STRENGTH_AS_SALT || plan->source == SOURCE_PENTAHYDRATE;
@@ -103,7 +103,7 @@ static uint32_t copper_notes(const struct dose_plan *plan, const double in[])
            note_bit(HW_DOSE_NOTE_COPPER_LOW_SALINITY) | note_bit(HW_DOSE_NOTE_STOCK_INVERTEBRATES);
 }
 
-static uint32_t dye_notes(const struct dose_plan *plan)
+static uint64_t dye_notes(const struct dose_plan *plan)
 {
     if (plan->kind != KIND_DYE) {
         return 0;
@@ -114,7 +114,7 @@ static uint32_t dye_notes(const struct dose_plan *plan)
            note_bit(HW_DOSE_NOTE_DYE_HANDLERS);
 }
 
-static uint32_t formalin_notes(const struct dose_plan *plan, const double in[])
+static uint64_t formalin_notes(const struct dose_plan *plan, const double in[])
 {
     if (plan->kind != KIND_FORMALIN) {
         return 0;
@@ -124,10 +124,10 @@ static uint32_t formalin_notes(const struct dose_plan *plan, const double in[])
            note_bit(HW_DOSE_NOTE_FORMALIN_OXYGEN) | note_bit(HW_DOSE_NOTE_FORMALIN_CARE);
 }
 
-uint32_t dose_notes(const struct dose_plan *plan, const double in[])
+uint64_t dose_notes(const struct dose_plan *plan, const double in[])
 {
-    uint32_t vet = note_bit(HW_DOSE_NOTE_ASK_VET);
-    uint32_t no_answer = refusals(plan, in);
+    uint64_t vet = note_bit(HW_DOSE_NOTE_ASK_VET);
+    uint64_t no_answer = refusals(plan, in);
     if (no_answer != 0) {
         return no_answer | vet;
     }

@@ -81,7 +81,7 @@ struct dose_plan {
 struct dose_plan dose_plan(const double in[]);
 
 /* The notes of the row, as bits. */
-uint32_t dose_notes(const struct dose_plan *plan, const double in[]);
+uint64_t dose_notes(const struct dose_plan *plan, const double in[]);
 
 /* Writes the working; the same names and numbers as the answer. */
 void dose_work(const double in[], struct hw_steps *steps);

@@ -36,14 +36,14 @@ enum {
 };
 
 /* The bit of a note, and the same under a condition. */
-static inline uint32_t note_bit(unsigned note)
+static inline uint64_t note_bit(unsigned note)
 {
-    return UINT32_C(1) << note;
+    return UINT64_C(1) << note;
 }
 
-static inline uint32_t note_if(bool condition, unsigned note)
+static inline uint64_t note_if(bool condition, unsigned note)
 {
-    return (uint32_t)condition << note;
+    return (uint64_t)condition << note;
 }
 
 /* The core's conversions of a total in a basis as expressions; NaN outside the core's range. */
@@ -52,33 +52,4 @@ double nitrogen_from_n(enum hw_nitrogen_basis basis, double as_n);
 
 /* Grams per mole of what a basis counts, for workings. */
 double basis_molar(enum hw_nitrogen_basis basis);
-
-/* Copies row `row` of a block into in[0..n), and out[0..n) back into it. */
-static inline void block_get(const struct hw_block *block, size_t row, double in[], size_t n)
-{
-    for (size_t i = 0; i < n; i++) {
-        in[i] = block->in[i][row];
-    }
-}
-
-static inline void block_set(const struct hw_block *block, size_t row, const double out[], size_t n)
-{
-    for (size_t i = 0; i < n; i++) {
-        block->out[i][row] = out[i];
-    }
-}
-
-/* Answers a block a row at a time: `answer` takes in[0..n_in), sets out[0..n_out) and adds the bits
- * of its notes. */
-static inline void block_answer(const struct hw_block *block, size_t n_in, size_t n_out,
-                                void (*answer)(const double in[], double out[], uint32_t *notes))
-{
-    double in[HW_INPUTS];
-    double out[HW_RESULTS];
-    for (size_t row = 0; row < block->n; row++) {
-        block_get(block, row, in, n_in);
-        answer(in, out, &block->notes[row]);
-        block_set(block, row, out, n_out);
-    }
-}
 #endif

@@ -92,11 +92,11 @@ bool has_note(const struct hw_answer *answer, size_t note);
 
 /* The codes of the raised notes, joined by ';'; those of the possible ones with "possible:" before
  * them. */
-void raised_codes(const struct hw_calc *calc, uint32_t notes, uint32_t possible,
+void raised_codes(const struct hw_calc *calc, uint64_t notes, uint64_t possible,
                   char text[CODES_MAX]);
 
 /* The notes that only the spread raises, as bits. */
-uint32_t possible_notes(const struct report *report);
+uint64_t possible_notes(const struct report *report);
 
 /* The time that a log line carries: local time with its offset, to the second. */
 enum { WHEN_MAX = 48 };

@@ -33,12 +33,12 @@ bool has_note(const struct hw_answer *answer, size_t note)
     return ((answer->notes >> note) & 1u) != 0;
 }
 
-uint32_t possible_notes(const struct report *report)
+uint64_t possible_notes(const struct report *report)
 {
     return report->spread ? report->spread->possible : 0;
 }
 
-void raised_codes(const struct hw_calc *calc, uint32_t notes, uint32_t possible,
+void raised_codes(const struct hw_calc *calc, uint64_t notes, uint64_t possible,
                   char text[CODES_MAX])
 {
     size_t used = 0;

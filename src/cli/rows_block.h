@@ -25,7 +25,7 @@ struct rows {
     struct hw_written
         base[HW_INPUTS];         /* options and the tank; what a column feeds is marked as coming */
     struct hw_question constant; /* everything that no column feeds */
-    uint32_t grave;              /* notes that leave no answer */
+    uint64_t grave;              /* notes that leave no answer */
     bool plain;                  /* columns feed only numbers on which nothing else hangs */
     char in_separator, out_separator;
 
@@ -38,7 +38,7 @@ struct rows {
 
     struct {
         bool known;
-        uint32_t notes, possible;
+        uint64_t notes, possible;
         char text[CODES_MAX];
     } codes[CODES_KEPT]; /* how some notes are spelt; most rows have one of a few sets */
     size_t number, bad, withheld, dropped;

@@ -112,7 +112,7 @@ void rows_put_header(struct rows *rows)
 
 /* --- Rows out --------------------------------------------------------------------------------- */
 
-static const char *codes_text(struct rows *rows, uint32_t notes, uint32_t possible)
+static const char *codes_text(struct rows *rows, uint64_t notes, uint64_t possible)
 {
     size_t slot = (notes ^ notes >> 7 ^ notes >> 13) % CODES_KEPT;
     if (!rows->codes[slot].known || rows->codes[slot].notes != notes ||
@@ -128,7 +128,7 @@ static const char *codes_text(struct rows *rows, uint32_t notes, uint32_t possib
 /* The code of the note that left no answer, and the word for its kind. */
 static void find_refusal(struct rows *rows, struct row *row)
 {
-    uint32_t notes = rows->batch.notes[row->place];
+    uint64_t notes = rows->batch.notes[row->place];
     for (size_t i = 0; i < rows->calc->n_notes; i++) {
         enum hw_effect effect = rows->calc->notes[i].effect;
         if (((notes >> i) & 1u) != 0 && effect >= HW_REFUSED) {

@@ -72,7 +72,7 @@ static void fit_scales(struct panel *panel)
 
 /* Where some notes begin or end between point k and the next: dashed lines to both axes. Returns
  * the place across. */
-static double draw_turn(const struct panel *panel, uint32_t notes, double bar, size_t k)
+static double draw_turn(const struct panel *panel, uint64_t notes, double bar, size_t k)
 {
     double out[HW_RESULTS];
     double way = hw_points_turn(&panel->view->points, k, notes, out);
@@ -87,7 +87,7 @@ static double draw_turn(const struct panel *panel, uint32_t notes, double bar, s
 }
 
 /* From point `first` to point `last` some notes are raised: a bar above the plot. */
-static void draw_run(const struct panel *panel, uint32_t notes, double bar, size_t first,
+static void draw_run(const struct panel *panel, uint64_t notes, double bar, size_t first,
                      size_t last)
 {
     bool begins = first > 0;
@@ -110,7 +110,7 @@ static void draw_hatching(const struct panel *panel, size_t first, size_t last)
 }
 
 /* Runs of points of which some of these notes are raised, drawn as bars or, for NAN, hatched. */
-static void draw_runs(const struct panel *panel, uint32_t notes, double bar)
+static void draw_runs(const struct panel *panel, uint64_t notes, double bar)
 {
     struct sweep_view *view = panel->view;
     size_t first = 0;
@@ -204,7 +204,7 @@ void sweep_draw_line(struct sweep_view *view, size_t result, struct plot *plot)
         char letter[] = {view->letter[view->told[i]], '\0'};
         if (letter[0] != '\0') {
             plot_text(plot, panel.x.from - 5, bars + BAR_HEIGHT - 3, &right, letter);
-            draw_runs(&panel, UINT32_C(1) << view->told[i], bars + BAR_HEIGHT / 2.0);
+            draw_runs(&panel, UINT64_C(1) << view->told[i], bars + BAR_HEIGHT / 2.0);
             bars += BAR_HEIGHT;
         }
     }

@@ -98,7 +98,7 @@ void sweep_reach(struct sweep_view *view, size_t k)
     }
 }
 
-uint32_t sweep_notes(const struct sweep_view *view, size_t k)
+uint64_t sweep_notes(const struct sweep_view *view, size_t k)
 {
     return view->points.batch.notes[k - view->points.first];
 }
@@ -184,7 +184,7 @@ static void view_ends(struct sweep_view *view, size_t k)
 
 static void view_point(struct sweep_view *view, size_t k)
 {
-    uint32_t notes = sweep_notes(view, k);
+    uint64_t notes = sweep_notes(view, k);
     view->ever |= notes;
     view->always &= notes;
     int status = hw_notes_status(view->question->calc, notes);
@@ -230,7 +230,7 @@ void sweep_view(struct sweep_view *view, const struct args *args,
     memset(view, 0, sizeof *view);
     view->args = args;
     view->question = question;
-    view->always = UINT32_MAX;
+    view->always = UINT64_MAX;
     view->total = hw_points_count(question);
     hw_points_begin(&view->points, question);
     for (size_t i = 0; i < question->n_axes; i++) {

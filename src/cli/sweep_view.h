@@ -22,7 +22,7 @@ struct sweep_view {
     struct hw_points points;
     size_t total, refused, withheld; /* points; those without an answer; of these, for safety */
     struct sweep_axis axis[HW_AXES];
-    uint32_t ever, always; /* notes of some point, of every point */
+    uint64_t ever, always; /* notes of some point, of every point */
     size_t
         maybe[HW_NOTES]; /* points at which only an end of the uncertain inputs raises the note */
     bool applies[HW_RESULTS];                 /* asked for, and a number at some point */
@@ -45,7 +45,7 @@ void sweep_reach(struct sweep_view *view, size_t k);
 
 /* Of point k, one that is loaded: its notes, whether it has no answer, a result in the unit that is
  * shown. */
-uint32_t sweep_notes(const struct sweep_view *view, size_t k);
+uint64_t sweep_notes(const struct sweep_view *view, size_t k);
 bool sweep_is_refused(const struct sweep_view *view, size_t k);
 double sweep_value(const struct sweep_view *view, size_t result, size_t k);
 

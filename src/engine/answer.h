@@ -1,16 +1,24 @@
-/* answer.h - the block call, and the answer to one question. */
+/* answer.h - questions put to a calculation, one or many. */
 #ifndef HW_ANSWER_H
 #define HW_ANSWER_H
 #include "engine/question.h"
 
 struct hw_answer {
     double out[HW_RESULTS];
-    uint32_t notes; /* bits, indices into calc->notes */
+    uint64_t notes; /* bits, indices into calc->notes, and HW_NOTE_NOT_FINITE */
     int status;     /* 0, 1, -1, -2: of the gravest note */
 };
 
-/* Runs a block: calls run, then writes NaN over every result of the refused and withheld rows. The
- * one way to a calculation, for one row and for many. */
+/* The engine's own note, set on a row whose results are not all finite where they must be: a
+ * calculation lets none through, and if it ever does, this is what is said. */
+enum { HW_NOTE_NOT_FINITE = HW_NOTES };
+
+/* The note of a bit: one of the calculation's, or the engine's own; NULL where there is none. */
+const struct hw_note *hw_note_at(const struct hw_calc *calc, size_t bit);
+
+/* Answers a block: each row by `answer`, or all by `block` where the calculation has one; then sets
+ * the notes that need no decision, and writes NaN over every result of the refused and withheld
+ * rows. The one way to a calculation, for one row and for many. */
 void hw_block_run(const struct hw_calc *calc, const struct hw_block *block);
 
 /* Questions to one calculation, one a row, held in columns. Large: one at a time, on the stack. */
@@ -18,7 +26,7 @@ struct hw_batch {
     const struct hw_calc *calc;
     double in[HW_INPUTS][HW_BLOCK];
     double out[HW_RESULTS][HW_BLOCK];
-    uint32_t notes[HW_BLOCK];
+    uint64_t notes[HW_BLOCK];
 };
 
 /* Makes the first n rows the same question, n at most HW_BLOCK. */
@@ -28,10 +36,10 @@ void hw_batch_fill(struct hw_batch *batch, const struct hw_question *question, s
 void hw_batch_run(struct hw_batch *batch, size_t n);
 
 /* The notes that leave no answer, as bits. */
-uint32_t hw_notes_grave(const struct hw_calc *calc);
+uint64_t hw_notes_grave(const struct hw_calc *calc);
 
 /* The status that goes with these notes. */
-int hw_notes_status(const struct hw_calc *calc, uint32_t notes);
+int hw_notes_status(const struct hw_calc *calc, uint64_t notes);
 
 /* The answer to one settled question. */
 void hw_question_answer(const struct hw_question *question, struct hw_answer *answer);

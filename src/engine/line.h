@@ -7,7 +7,7 @@
 struct hw_point {
     double x;       /* the input */
     double y;       /* the result; NaN: refused, withheld, or it does not apply */
-    uint32_t notes; /* bits, indices into calc->notes */
+    uint64_t notes; /* bits, indices into calc->notes */
 };
 
 /* Large: one at a time, on the stack. */

@@ -53,7 +53,7 @@ static void part(struct hw_points *points, double a, double b)
 }
 
 /* The first row whose notes differ from those of row 0, or the last. */
-static size_t first_turned(const struct hw_batch *batch, uint32_t notes)
+static size_t first_turned(const struct hw_batch *batch, uint64_t notes)
 {
     size_t row = 1;
     while (row < HW_BLOCK - 1 && (batch->notes[row] & notes) == (batch->notes[0] & notes)) {
@@ -62,7 +62,7 @@ static size_t first_turned(const struct hw_batch *batch, uint32_t notes)
     return row;
 }
 
-double hw_points_turn(struct hw_points *points, size_t k, uint32_t notes, double out[HW_RESULTS])
+double hw_points_turn(struct hw_points *points, size_t k, uint64_t notes, double out[HW_RESULTS])
 {
     const struct hw_axis *axis = &points->question->axis[0];
     const struct hw_input *input = &points->question->calc->inputs[axis->input];

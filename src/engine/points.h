@@ -25,7 +25,7 @@ void hw_points_answer(struct hw_points *points, size_t first, size_t n);
 /* Of one axis: the place between points k and k + 1 at which one of these notes begins or ends,
  * from 0 (point k) to 1; the results there. It has to hold at one of the two and not at the other.
  * Whole numbers have nothing in between: 1. What was answered before is lost. */
-double hw_points_turn(struct hw_points *points, size_t k, uint32_t notes, double out[HW_RESULTS]);
+double hw_points_turn(struct hw_points *points, size_t k, uint64_t notes, double out[HW_RESULTS]);
 
 /* The question at point k, one that is answered, and its answer: the same bits as if it had been
  * asked alone. */

@@ -31,7 +31,7 @@ static struct hw_point look_at(struct hw_search *s, double x)
     return p;
 }
 
-int hw_notes_raised(const struct hw_calc *calc, uint32_t notes)
+int hw_notes_raised(const struct hw_calc *calc, uint64_t notes)
 {
     int raised = 0;
     for (size_t i = 0; i < calc->n_notes; i++) {

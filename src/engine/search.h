@@ -16,8 +16,8 @@ struct hw_search {
     struct hw_point on_from;
     struct hw_point unanswered; /* the last of those without the result */
     size_t points, answered;
-    uint32_t grave_notes;       /* those of the calculation that leave no answer */
-    uint32_t grave, everywhere; /* those of them that were met; notes of all points */
+    uint64_t grave_notes;       /* those of the calculation that leave no answer */
+    uint64_t grave, everywhere; /* those of them that were met; notes of all points */
     bool some_answer;           /* there are answers, if without this result */
 };
 

@@ -169,7 +169,7 @@ static void take_unanswered(struct hw_search *s, const struct hw_point *p)
 
 static void take(struct hw_search *s, const struct hw_point *p)
 {
-    uint32_t grave = p->notes & s->grave_notes;
+    uint64_t grave = p->notes & s->grave_notes;
     s->grave |= grave;
     s->everywhere = s->points == 0 ? p->notes : s->everywhere & p->notes;
     s->some_answer = s->some_answer || grave == 0;

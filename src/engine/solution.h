@@ -25,7 +25,7 @@ struct hw_root {
 struct hw_gap {
     double from, to;
     int status;     /* the gravest in it: -2 withheld, -1 refused, 0 the result does not apply */
-    uint32_t notes; /* those that leave no answer */
+    uint64_t notes; /* those that leave no answer */
 };
 
 struct hw_solution {
@@ -39,7 +39,7 @@ struct hw_solution {
     size_t n_gaps;
     bool more_gaps;
     struct hw_gap gap[HW_GAPS];
-    uint32_t
+    uint64_t
         notes; /* when barred: every note that leaves no answer, and those that hold everywhere */
 };
 
@@ -67,7 +67,7 @@ void hw_solve(const struct hw_question *question, size_t result, double target,
               struct hw_solution *solution);
 
 /* How many notes were raised by values. */
-int hw_notes_raised(const struct hw_calc *calc, uint32_t notes);
+int hw_notes_raised(const struct hw_calc *calc, uint64_t notes);
 
 /* The side of a target on which a result may lie when it is solved for: -1 not above, +1 not below,
  * 0 either. That of an amount is the side that it is rounded to; a time is to be reached, though it

@@ -139,20 +139,20 @@ static bool all_there(const struct points *points, size_t n, size_t result)
     return true;
 }
 
-static uint32_t notes_of(const struct points *points)
+static uint64_t notes_of(const struct points *points)
 {
-    uint32_t notes = 0;
+    uint64_t notes = 0;
     for (size_t k = 0; k < points->n; k++) {
         notes |= points->batch.notes[k];
     }
     return notes;
 }
 
-static uint32_t standing_notes(const struct hw_calc *calc)
+static uint64_t standing_notes(const struct hw_calc *calc)
 {
-    uint32_t standing = 0;
+    uint64_t standing = 0;
     for (size_t i = 0; i < calc->n_notes; i++) {
-        standing |= calc->notes[i].effect == HW_STANDING ? UINT32_C(1) << i : 0;
+        standing |= calc->notes[i].effect == HW_STANDING ? UINT64_C(1) << i : 0;
     }
     return standing;
 }
@@ -182,7 +182,7 @@ void hw_question_spread(const struct hw_question *question, const struct hw_answ
     size_t n = place_ends(question, &at_ends, ends);
     for (size_t i = 0; i < n; i++) {
         bool outside = ends[i].outside[UP] || ends[i].outside[DOWN];
-        spread->outside |= outside ? UINT32_C(1) << ends[i].input : 0;
+        spread->outside |= outside ? UINT64_C(1) << ends[i].input : 0;
     }
     if (answer->status < 0) {
         return;

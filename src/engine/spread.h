@@ -12,8 +12,8 @@ struct hw_spread {
     double low[HW_RESULTS], high[HW_RESULTS]; /* NaN: cannot be told */
     double share[HW_RESULTS]
                 [HW_INPUTS]; /* of the variance; NaN where low or high is, or nothing moves */
-    uint32_t possible; /* notes, as bits, of a point within the spread and not of the answer */
-    uint32_t
+    uint64_t possible; /* notes, as bits, of a point within the spread and not of the answer */
+    uint64_t
         outside; /* inputs with an end outside their range, as bits: nothing is computed there */
 };
 

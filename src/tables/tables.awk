@@ -18,7 +18,7 @@ BEGIN {
     DECIMAL = "^-?(0|[1-9][0-9]*)([.][0-9]+)?$"
     MADE = "/* Made by tables.awk from data/references.tsv, limits.tsv and cautions.tsv: "
     MADE = MADE "edit those. */"
-    MAX_NOTES = 32                         # HW_NOTES: a note is a bit of a uint32_t
+    MAX_NOTES = 63                         # HW_NOTES: a note is a bit of a uint64_t
 
     columns["references.tsv"] = "key" TAB "class" TAB "text"
     columns["limits.tsv"] = "key" TAB "value" TAB "unit" TAB "averaging" TAB "source" TAB "text"

@@ -78,20 +78,29 @@ bool noted(const struct hw_calc *calc, const struct hw_answer *answer, const cha
     return false;
 }
 
-static void redo_step(const struct hw_step *step)
+/* Has awk work out every expression of a working, in one run. */
+static void redo_steps(const struct hw_steps *steps)
 {
-    char command[1200];
-    char printed[64] = "";
-    int length = snprintf(command, sizeof command,
-                          "LC_ALL=C awk 'BEGIN{printf \"%%.17g\\n\", (%s)}'", step->expression);
-    check(length > 0 && (size_t)length < sizeof command);
+    static char command[100000];
+    size_t used = (size_t)snprintf(command, sizeof command, "LC_ALL=C awk 'BEGIN {");
+    for (size_t i = 0; i < steps->n; i++) {
+        used += (size_t)snprintf(command + used, sizeof command - used,
+                                 "printf \"%%.17g\\n\", (%s);", steps->step[i].expression);
+        check(used < sizeof command - 2);
+    }
+    memcpy(command + used, "}'", sizeof "}'");
     FILE *awk = popen(command, "r");
     assert_non_null(awk);
-    assert_non_null(fgets(printed, sizeof printed, awk));
-    assert_int_equal(pclose(awk), 0);
-    if (!hw_is_close(strtod(printed, NULL), step->value, 1e-9, 1e-8)) {
-        fail_msg("%s = %s is %s, not %.17g", step->symbol, step->expression, printed, step->value);
+    for (size_t i = 0; i < steps->n; i++) {
+        const struct hw_step *step = &steps->step[i];
+        char printed[64] = "";
+        assert_non_null(fgets(printed, sizeof printed, awk));
+        if (!hw_is_close(strtod(printed, NULL), step->value, 1e-9, 1e-8)) {
+            fail_msg("%s = %s is %s, not %.17g", step->symbol, step->expression, printed,
+                     step->value);
+        }
     }
+    assert_int_equal(pclose(awk), 0);
 }
 
 void check_working(const struct hw_calc *calc, const char *line)
@@ -107,8 +116,8 @@ void check_working(const struct hw_calc *calc, const char *line)
     steps.full = false;
     calc->work(question.in, &steps);
     check(!steps.full && steps.n > 0);
+    redo_steps(&steps);
     for (size_t i = 0; i < steps.n; i++) {
-        redo_step(&steps.step[i]);
         size_t result = hw_result_find(calc, steps.step[i].symbol, strlen(steps.step[i].symbol));
         if (result < calc->n_results) {
             assert_close(steps.step[i].value, answer.out[result], 0, 0);

@@ -307,7 +307,7 @@ static void random_rows(void **state)
     const struct hw_calc *calc = ammonia();
     static double in[HW_INPUTS][HW_BLOCK];
     static double out[HW_RESULTS][HW_BLOCK];
-    static uint32_t bits[HW_BLOCK];
+    static uint64_t bits[HW_BLOCK];
     const double *in_at[HW_INPUTS];
     double *out_at[HW_RESULTS];
     struct hw_question question;

@@ -168,7 +168,7 @@ static const struct {
 static void every_note(void **state)
 {
     (void)state;
-    uint32_t reached = 0;
+    uint64_t reached = 0;
     for (size_t i = 0; i < sizeof notes / sizeof notes[0]; i++) {
         struct hw_question question;
         struct hw_answer answer;

@@ -160,7 +160,7 @@ static void lint_rest(const struct hw_calc *calc)
     EXPECT(calc->n_inputs <= HW_INPUTS && calc->n_results <= HW_RESULTS &&
                calc->n_notes <= HW_NOTES,
            "%s: too large", calc->name);
-    EXPECT(calc->run && calc->work && calc->purpose, "%s: holes", calc->name);
+    EXPECT(calc->answer && calc->work && calc->purpose, "%s: holes", calc->name);
     size_t sources = 0;
     for (; calc->sources[sources]; sources++) {
         EXPECT(is_reference(calc->sources[sources]), "%s: no source %s", calc->name,

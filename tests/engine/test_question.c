@@ -155,20 +155,20 @@ static const struct hw_result results[RESULTS] = {
 };
 
 static const struct hw_note notes[NOTES] = {
-    [STAND] = {"stand", "", NULL, HW_STANDING},       [RAISE] = {"raise", "", NULL, HW_CAUTION},
-    [STRETCH] = {"stretch", "", NULL, HW_STRETCHED},  [REFUSE] = {"refuse", "", NULL, HW_REFUSED},
-    [WITHHOLD] = {"withhold", "", NULL, HW_WITHHELD},
+    [STAND] = {"stand", "", NULL, HW_STANDING, HW_SET_BY_ANSWER},
+    [RAISE] = {"raise", "", NULL, HW_CAUTION, HW_SET_BY_ANSWER},
+    [STRETCH] = {"stretch", "", NULL, HW_STRETCHED, HW_SET_BY_ANSWER},
+    [REFUSE] = {"refuse", "", NULL, HW_REFUSED, HW_SET_BY_ANSWER},
+    [WITHHOLD] = {"withhold", "", NULL, HW_WITHHELD, HW_SET_BY_ANSWER},
 };
 
 /* Raises the note whose number is the spare part, if given. */
-static void run(const struct hw_block *b)
+static void answer_made_up(const double in[], double out[], uint64_t *bits)
 {
-    for (size_t row = 0; row < b->n; row++) {
-        b->out[FIRST][row] = b->in[VOLUME][row];
-        b->out[SECOND][row] = isnan(b->in[STRENGTH][row]) ? 0 : b->in[STRENGTH][row];
-        if (!isnan(b->in[SPARE][row])) {
-            b->notes[row] |= UINT32_C(1) << (unsigned)b->in[SPARE][row];
-        }
+    out[FIRST] = in[VOLUME];
+    out[SECOND] = isnan(in[STRENGTH]) ? 0 : in[STRENGTH];
+    if (!isnan(in[SPARE])) {
+        *bits |= UINT64_C(1) << (unsigned)in[SPARE];
     }
 }
 
@@ -180,7 +180,7 @@ static const struct hw_calc made_up = {
     .n_results = RESULTS,
     .notes = notes,
     .n_notes = NOTES,
-    .run = run,
+    .answer = answer_made_up,
 };
 
 static void expect_problem(const char *line, enum hw_problem problem, size_t at)

@@ -312,7 +312,7 @@ static void rows_and_one_off(void **state)
     };
     static double in[HW_INPUTS][HW_BLOCK];
     static double out[HW_RESULTS][HW_BLOCK];
-    static uint32_t bits[HW_BLOCK];
+    static uint64_t bits[HW_BLOCK];
     const double *in_at[HW_INPUTS];
     double *out_at[HW_RESULTS];
     const struct hw_calc *calc = salinity();

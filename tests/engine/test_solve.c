@@ -21,26 +21,25 @@ enum { STAND, RAISE, REFUSE, WITHHOLD, NOTES };
 enum { BIT_STAND = 1u << STAND, BIT_RAISE = 1u << RAISE };
 enum { BIT_REFUSE = 1u << REFUSE, BIT_WITHHOLD = 1u << WITHHOLD };
 
-static double (*shape)(double x, uint32_t *notes);
+static double (*shape)(double x, uint64_t *notes);
 static struct hw_input input = {.name = "x", .unit = "", .help = "", .when_input = -1};
-static struct hw_result result = {.name = "y", .unit = "", .help = "", .kind = HW_NUMBER};
+static struct hw_result result = {
+    .name = "y", .unit = "", .help = "", .kind = HW_NUMBER, .sometimes = true};
 static bool outside; /* a value was asked about that is out of range, or none */
 
-static void run(const struct hw_block *b)
+static void answer_shape(const double in[], double out[], uint64_t *bits)
 {
-    for (size_t row = 0; row < b->n; row++) {
-        double x = b->in[0][row];
-        b->notes[row] |= BIT_STAND;
-        b->out[0][row] = shape(x, &b->notes[row]);
-        outside = outside || !(x >= input.lo && x <= input.hi);
-    }
+    double x = in[0];
+    *bits |= BIT_STAND;
+    out[0] = shape(x, bits);
+    outside = outside || !(x >= input.lo && x <= input.hi);
 }
 
 static const struct hw_note notes[NOTES] = {
-    [STAND] = {"stand", "", NULL, HW_STANDING},
-    [RAISE] = {"raise", "", NULL, HW_CAUTION},
-    [REFUSE] = {"refuse", "", NULL, HW_REFUSED},
-    [WITHHOLD] = {"withhold", "", NULL, HW_WITHHELD},
+    [STAND] = {"stand", "", NULL, HW_STANDING, HW_SET_BY_ANSWER},
+    [RAISE] = {"raise", "", NULL, HW_CAUTION, HW_SET_BY_ANSWER},
+    [REFUSE] = {"refuse", "", NULL, HW_REFUSED, HW_SET_BY_ANSWER},
+    [WITHHOLD] = {"withhold", "", NULL, HW_WITHHELD, HW_SET_BY_ANSWER},
 };
 
 static const struct hw_calc made_up = {
@@ -51,13 +50,13 @@ static const struct hw_calc made_up = {
     .n_results = 1,
     .notes = notes,
     .n_notes = NOTES,
-    .run = run,
+    .answer = answer_shape,
 };
 
 static struct hw_solution found;
 
 /* Solves a shape between lo and hi. */
-static void solve(double (*of)(double x, uint32_t *bits), double lo, double hi, double target)
+static void solve(double (*of)(double x, uint64_t *bits), double lo, double hi, double target)
 {
     struct hw_question question = {.calc = &made_up, .in = {(double)NAN}, .solved = 0};
     shape = of;
@@ -78,25 +77,25 @@ static void one_root(double want, double absolute, double relative)
     assert_close(found.root[0].to, found.root[0].from, 0, 0);
 }
 
-static double square(double x, uint32_t *bits)
+static double square(double x, uint64_t *bits)
 {
     (void)bits;
     return x * x;
 }
 
-static double inverse(double x, uint32_t *bits)
+static double inverse(double x, uint64_t *bits)
 {
     (void)bits;
     return 1 / x;
 }
 
-static double rising(double x, uint32_t *bits)
+static double rising(double x, uint64_t *bits)
 {
     (void)bits;
     return exp(x) + x;
 }
 
-static double linear(double x, uint32_t *bits)
+static double linear(double x, uint64_t *bits)
 {
     (void)bits;
     return 3 * x - 7;
@@ -158,19 +157,19 @@ static void at_the_ends(void **state)
 
 /* --- Several roots ---------------------------------------------------------------------------- */
 
-static double hill(double x, uint32_t *bits)
+static double hill(double x, uint64_t *bits)
 {
     (void)bits;
     return 1 - (x - 3) * (x - 3);
 }
 
-static double waves(double x, uint32_t *bits)
+static double waves(double x, uint64_t *bits)
 {
     (void)bits;
     return sin(x);
 }
 
-static double narrow_pair(double x, uint32_t *bits)
+static double narrow_pair(double x, uint64_t *bits)
 {
     (void)bits;
     return (x - 0.3712345) * (x - 0.3712345) - 1e-10;
@@ -202,25 +201,25 @@ static void several_roots(void **state)
     assert_close(found.root[1].from, 0.3712345 + 1e-5, 0, 1e-11);
 }
 
-static double bowl(double x, uint32_t *bits)
+static double bowl(double x, uint64_t *bits)
 {
     (void)bits;
     return 5 + (x - 0.3712345) * (x - 0.3712345);
 }
 
-static double dome(double x, uint32_t *bits)
+static double dome(double x, uint64_t *bits)
 {
     (void)bits;
     return 5 - (x - 0.3712345) * (x - 0.3712345);
 }
 
-static double kink(double x, uint32_t *bits)
+static double kink(double x, uint64_t *bits)
 {
     (void)bits;
     return 5 + fabs(x - 0.3712345);
 }
 
-static double pole(double x, uint32_t *bits)
+static double pole(double x, uint64_t *bits)
 {
     (void)bits;
     return 1 / ((x - 0.3712345) * (x - 0.3712345));
@@ -248,31 +247,31 @@ static void touching(void **state)
 
 /* --- Leaps, flats, steps ---------------------------------------------------------------------- */
 
-static double leap(double x, uint32_t *bits)
+static double leap(double x, uint64_t *bits)
 {
     (void)bits;
     return x < 5.0625 ? x : x + 10;
 }
 
-static double stairs(double x, uint32_t *bits)
+static double stairs(double x, uint64_t *bits)
 {
     (void)bits;
     return floor(x / 10);
 }
 
-static double hyperbola(double x, uint32_t *bits)
+static double hyperbola(double x, uint64_t *bits)
 {
     (void)bits;
     return x == 0.3712345 ? 1e300 : 1 / (x - 0.3712345);
 }
 
-static double teeth(double x, uint32_t *bits)
+static double teeth(double x, uint64_t *bits)
 {
     (void)bits;
     return x - 10 * floor(x / 10); /* falls by 10 at each tenth */
 }
 
-static double noise(double x, uint32_t *bits)
+static double noise(double x, uint64_t *bits)
 {
     uint64_t z = 0;
     (void)bits;
@@ -284,7 +283,7 @@ static double noise(double x, uint32_t *bits)
 
 /* Over five at every other value of the scan from -1 to 1; between them on five or below it, at
  * random. */
-static double noise_below(double x, uint32_t *bits)
+static double noise_below(double x, uint64_t *bits)
 {
     double scan = (x + 1) * 2048;
     bool over = scan == floor(scan) && fmod(scan, 2) == 1;
@@ -329,20 +328,20 @@ static void leaps(void **state)
     assert_close(found.root[2].from, 27, 0, 1e-15);
 }
 
-static double three(double x, uint32_t *bits)
+static double three(double x, uint64_t *bits)
 {
     (void)x;
     (void)bits;
     return 3;
 }
 
-static double three_with_noise(double x, uint32_t *bits)
+static double three_with_noise(double x, uint64_t *bits)
 {
     (void)bits;
     return x * 3 / x;
 }
 
-static double nothing_at_all(double x, uint32_t *bits)
+static double nothing_at_all(double x, uint64_t *bits)
 {
     (void)x;
     (void)bits;
@@ -365,7 +364,7 @@ static void flats(void **state)
     }
 }
 
-static double clamped(double x, uint32_t *bits)
+static double clamped(double x, uint64_t *bits)
 {
     (void)bits;
     return x < 2.3 ? 2.3 : x > 4.1 ? 4.1 : x;
@@ -404,49 +403,49 @@ static void stretches(void **state)
 
 /* --- Where there is no answer ----------------------------------------------------------------- */
 
-static double bits_or(double y, bool barred, uint32_t bit, uint32_t *bits)
+static double bits_or(double y, bool barred, uint64_t bit, uint64_t *bits)
 {
     *bits |= barred ? bit : 0;
     return barred ? (double)NAN : y;
 }
 
-static double absent_below(double x, uint32_t *bits)
+static double absent_below(double x, uint64_t *bits)
 {
     (void)bits;
     return x < 2.7182818 ? (double)NAN : x * x;
 }
 
-static double refused_above(double x, uint32_t *bits)
+static double refused_above(double x, uint64_t *bits)
 {
     return bits_or(x * x, x > 2.7182818, BIT_REFUSE, bits);
 }
 
-static double withheld_between(double x, uint32_t *bits)
+static double withheld_between(double x, uint64_t *bits)
 {
     return bits_or(x * x, x > 2 && x < 3, x < 2.5 ? BIT_REFUSE : BIT_WITHHOLD, bits);
 }
 
-static double thin_gap(double x, uint32_t *bits)
+static double thin_gap(double x, uint64_t *bits)
 {
     return bits_or(x * x, fabs(x - 3.14159) < 1e-5, BIT_REFUSE, bits);
 }
 
-static double many_gaps(double x, uint32_t *bits)
+static double many_gaps(double x, uint64_t *bits)
 {
     return bits_or(x * x, x - floor(x) > 0.75, BIT_REFUSE, bits);
 }
 
-static double only_at_two(double x, uint32_t *bits)
+static double only_at_two(double x, uint64_t *bits)
 {
     return bits_or(x * x, x != 2, BIT_REFUSE, bits);
 }
 
-static double gap_at_a_low_point(double x, uint32_t *bits)
+static double gap_at_a_low_point(double x, uint64_t *bits)
 {
     return bits_or(fabs(x - 3.14159), fabs(x - 3.14159) < 1e-4, BIT_REFUSE, bits);
 }
 
-static void expect_gap(size_t i, double from, double to, int status, uint32_t bits)
+static void expect_gap(size_t i, double from, double to, int status, uint64_t bits)
 {
     assert_close(found.gap[i].from, from, 0, 0);
     assert_close(found.gap[i].to, to, 0, 0);
@@ -508,17 +507,17 @@ static void odd_gaps(void **state)
     check(found.end == HW_END_UNREACHED);
 }
 
-static double refused(double x, uint32_t *bits)
+static double refused(double x, uint64_t *bits)
 {
     return bits_or(x, true, BIT_REFUSE, bits);
 }
 
-static double withheld_or_refused(double x, uint32_t *bits)
+static double withheld_or_refused(double x, uint64_t *bits)
 {
     return bits_or(x, true, x < 3 ? BIT_REFUSE | BIT_RAISE : BIT_WITHHOLD, bits);
 }
 
-static double refused_or_absent(double x, uint32_t *bits)
+static double refused_or_absent(double x, uint64_t *bits)
 {
     return x < 3 ? (double)NAN : bits_or(x, true, BIT_REFUSE, bits);
 }
@@ -541,13 +540,13 @@ static void no_answer_at_all(void **state)
 
 /* --- The safe side, and counts ---------------------------------------------------------------- */
 
-static double square_with_caution(double x, uint32_t *bits)
+static double square_with_caution(double x, uint64_t *bits)
 {
     *bits |= x * x > 2 ? BIT_RAISE : 0;
     return x * x;
 }
 
-static double steps_over_two(double x, uint32_t *bits)
+static double steps_over_two(double x, uint64_t *bits)
 {
     double y = 2 + 1e6 * (x - 1.4142135623730951) + 4e-16;
     *bits |= y > 2 ? BIT_RAISE : 0;
@@ -584,31 +583,31 @@ static void the_safe_side(void **state)
     assert_int_equal(hw_notes_raised(&made_up, BIT_STAND | BIT_RAISE | BIT_REFUSE), 2);
 }
 
-static double halving(double x, uint32_t *bits)
+static double halving(double x, uint64_t *bits)
 {
     (void)bits;
     return 80 * pow(0.5, x);
 }
 
-static double tenfold(double x, uint32_t *bits)
+static double tenfold(double x, uint64_t *bits)
 {
     (void)bits;
     return 10 * x;
 }
 
-static double towards_five(double x, uint32_t *bits)
+static double towards_five(double x, uint64_t *bits)
 {
     (void)bits;
     return 5 + pow(0.5, x);
 }
 
-static double bounce(double x, uint32_t *bits)
+static double bounce(double x, uint64_t *bits)
 {
     (void)bits;
     return fabs(x - 50.5);
 }
 
-static double tenfold_with_caution(double x, uint32_t *bits)
+static double tenfold_with_caution(double x, uint64_t *bits)
 {
     *bits |= x >= 8 ? BIT_RAISE : 0;
     return 10 * x;
@@ -716,19 +715,19 @@ static void the_scan(void **state)
 
 static double factor[3];
 
-static double power_law(double x, uint32_t *bits)
+static double power_law(double x, uint64_t *bits)
 {
     (void)bits;
     return factor[0] * pow(x, factor[1]);
 }
 
-static double saturating(double x, uint32_t *bits)
+static double saturating(double x, uint64_t *bits)
 {
     (void)bits;
     return factor[0] * x / (factor[1] + x);
 }
 
-static double parabola(double x, uint32_t *bits)
+static double parabola(double x, uint64_t *bits)
 {
     (void)bits;
     return factor[0] * (x - factor[1]) * (x - factor[2]);
@@ -742,7 +741,7 @@ static void random_shapes(void **state)
         double want = exp(hw_random_between(log(0.1), log(1e5)));
         factor[0] = hw_random_between(0.1, 50);
         factor[1] = hw_random_between(-3, 3);
-        uint32_t none = 0;
+        uint64_t none = 0;
         solve(power_law, 0.1, 1e5, power_law(want, &none));
         one_root(want, 0, 1e-13 / fabs(factor[1]));
         factor[1] = exp(hw_random_between(log(0.1), log(1e4)));

@@ -17,13 +17,11 @@
 
 enum { REFUSE, WITHHOLD, NOTES };
 
-static double (*shape)(double x, uint32_t *notes);
+static double (*shape)(double x, uint64_t *notes);
 
-static void run(const struct hw_block *b)
+static void answer_shape(const double in[], double out[], uint64_t *bits)
 {
-    for (size_t row = 0; row < b->n; row++) {
-        b->out[0][row] = shape(b->in[0][row], &b->notes[row]);
-    }
+    out[0] = shape(in[0], bits);
 }
 
 static void work(const double in[], struct hw_steps *steps)
@@ -33,13 +31,17 @@ static void work(const double in[], struct hw_steps *steps)
 }
 
 static const struct hw_note notes[NOTES] = {
-    [REFUSE] = {"refuse", "Not here.", NULL, HW_REFUSED},
-    [WITHHOLD] = {"withhold", "Never.", NULL, HW_WITHHELD},
+    [REFUSE] = {"refuse", "Not here.", NULL, HW_REFUSED, HW_SET_BY_ANSWER},
+    [WITHHOLD] = {"withhold", "Never.", NULL, HW_WITHHELD, HW_SET_BY_ANSWER},
 };
 
 static struct hw_input input = {.name = "x", .unit = "g", .help = "", .when_input = -1};
-static struct hw_result result = {
-    .name = "y", .unit = "mL", .help = "the result", .kind = HW_CONCENTRATION, .digits = 3};
+static struct hw_result result = {.name = "y",
+                                  .unit = "mL",
+                                  .help = "the result",
+                                  .kind = HW_CONCENTRATION,
+                                  .digits = 3,
+                                  .sometimes = true};
 static const char *const sources[] = {"ours", NULL};
 
 static const struct hw_calc made_up = {
@@ -52,14 +54,14 @@ static const struct hw_calc made_up = {
     .notes = notes,
     .n_notes = NOTES,
     .sources = sources,
-    .run = run,
+    .answer = answer_shape,
     .work = work,
 };
 
 static char said[4000]; /* on both streams */
 
 /* Solves a shape between 0 and hi, and keeps what is said. */
-static int solve(double (*of)(double x, uint32_t *bits), double hi, double target,
+static int solve(double (*of)(double x, uint64_t *bits), double hi, double target,
                  enum format format)
 {
     struct args args = {.calc = &made_up, .format = format, .only = {true}, .prefix = ""};
@@ -95,57 +97,57 @@ static void expect(const char *text)
     }
 }
 
-static double bits_or(double y, bool barred, uint32_t bit, uint32_t *bits)
+static double bits_or(double y, bool barred, uint64_t bit, uint64_t *bits)
 {
     *bits |= barred ? bit : 0;
     return barred ? (double)NAN : y;
 }
 
-static double withheld_above(double x, uint32_t *bits)
+static double withheld_above(double x, uint64_t *bits)
 {
     return bits_or(x * x, x > 6.5, 1u << WITHHOLD, bits);
 }
 
-static double refused_above(double x, uint32_t *bits)
+static double refused_above(double x, uint64_t *bits)
 {
     return bits_or(x * x, x > 6.5, 1u << REFUSE, bits);
 }
 
-static double refused_between(double x, uint32_t *bits)
+static double refused_between(double x, uint64_t *bits)
 {
     return bits_or(x * x, x > 2.25 && x < 3.5, 1u << REFUSE, bits);
 }
 
-static double absent_below(double x, uint32_t *bits)
+static double absent_below(double x, uint64_t *bits)
 {
     (void)bits;
     return x < 1.25 ? (double)NAN : x;
 }
 
-static double absent_or_refused(double x, uint32_t *bits)
+static double absent_or_refused(double x, uint64_t *bits)
 {
     return x < 1.25 ? (double)NAN : bits_or(x, true, 1u << REFUSE, bits);
 }
 
-static double waves(double x, uint32_t *bits)
+static double waves(double x, uint64_t *bits)
 {
     (void)bits;
     return sin(x);
 }
 
-static double tenfold(double x, uint32_t *bits)
+static double tenfold(double x, uint64_t *bits)
 {
     (void)bits;
     return 10 * x;
 }
 
-static double steep(double x, uint32_t *bits)
+static double steep(double x, uint64_t *bits)
 {
     (void)bits;
     return 1000 * (x - 99.9);
 }
 
-static double refused(double x, uint32_t *bits)
+static double refused(double x, uint64_t *bits)
 {
     return bits_or(x, true, 1u << REFUSE, bits);
 }

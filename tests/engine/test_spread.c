@@ -39,25 +39,23 @@ static const struct hw_result results[RESULTS] = {
     [STEEP] = {.name = "steep", .unit = "", .kind = HW_NUMBER, .digits = 6, .help = "-x^3"}};
 
 static const struct hw_note notes[NOTES] = {
-    [STANDS] = {"stands", "Stands above 7.", "-", HW_STANDING},
-    [ALWAYS] = {"always", "Always.", "-", HW_CAUTION},
-    [ABOVE] = {"above", "A ratio above 1200.", "-", HW_CAUTION},
-    [WITHHELD] = {"withheld", "Above 900.", "-", HW_WITHHELD}};
+    [STANDS] = {"stands", "Stands above 7.", "-", HW_STANDING, HW_SET_BY_ANSWER},
+    [ALWAYS] = {"always", "Always.", "-", HW_CAUTION, HW_SET_BY_ANSWER},
+    [ABOVE] = {"above", "A ratio above 1200.", "-", HW_CAUTION, HW_SET_BY_ANSWER},
+    [WITHHELD] = {"withheld", "Above 900.", "-", HW_WITHHELD, HW_SET_BY_ANSWER}};
 
-static void run(const struct hw_block *b)
+static void answer_shapes(const double in[], double out[], uint64_t *bits)
 {
-    for (size_t row = 0; row < b->n; row++) {
-        double x = b->in[X][row];
-        double ratio = 1000 * x * b->in[Y][row] / b->in[Z][row];
-        b->out[RATIO][row] = ratio;
-        b->out[VALLEY][row] = (x - 5) * (x - 5);
-        b->out[APART][row] = x >= 2 ? sqrt(x - 2) : (double)NAN;
-        b->out[STEEP][row] = -x * x * x;
-        b->notes[row] |= 1u << ALWAYS;
-        b->notes[row] |= x > 7 ? 1u << STANDS : 0u;
-        b->notes[row] |= ratio > 1200 ? 1u << ABOVE : 0u;
-        b->notes[row] |= x > 900 ? 1u << WITHHELD : 0u;
-    }
+    double x = in[X];
+    double ratio = 1000 * x * in[Y] / in[Z];
+    out[RATIO] = ratio;
+    out[VALLEY] = (x - 5) * (x - 5);
+    out[APART] = x >= 2 ? sqrt(x - 2) : (double)NAN;
+    out[STEEP] = -x * x * x;
+    *bits |= 1u << ALWAYS;
+    *bits |= x > 7 ? 1u << STANDS : 0u;
+    *bits |= ratio > 1200 ? 1u << ABOVE : 0u;
+    *bits |= x > 900 ? 1u << WITHHELD : 0u;
 }
 
 static const struct hw_calc shapes = {.name = "shapes",
@@ -68,7 +66,7 @@ static const struct hw_calc shapes = {.name = "shapes",
                                       .n_results = RESULTS,
                                       .notes = notes,
                                       .n_notes = NOTES,
-                                      .run = run};
+                                      .answer = answer_shapes};
 
 static struct hw_spread spread_of(const struct hw_calc *calc, const char *line,
                                   struct hw_answer *answer)

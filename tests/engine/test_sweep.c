@@ -222,7 +222,7 @@ static void where_a_caution_turns(void **state)
     static const char *const sweeps[] = {"7.8:8.6:0.1", "8.6:7.8:-0.1", "7:9:2"};
     static struct hw_points points;
     const struct hw_calc *calc = find_calc("ammonia");
-    uint32_t over = UINT32_C(1) << HW_AMMONIA_NOTE_OVER_LONG_SALT;
+    uint64_t over = UINT64_C(1) << HW_AMMONIA_NOTE_OVER_LONG_SALT;
     size_t ratio = hw_result_find(calc, "long_ratio", 10);
     for (size_t i = 0; i < sizeof sweeps / sizeof *sweeps; i++) {
         struct hw_question question;
@@ -266,7 +266,7 @@ static void whole_numbers_turn_at_the_next(void **state)
     size_t which = 0;
     double out[HW_RESULTS];
     const struct hw_calc *calc = find_calc("course");
-    uint32_t over = UINT32_C(1) << HW_COURSE_NOTE_COURSE_OVER_5;
+    uint64_t over = UINT64_C(1) << HW_COURSE_NOTE_COURSE_OVER_5;
     assert_int_equal(ask_settle(calc,
                                 "volume=75L;biofilter=no;strength=1%wv;target=3mg/L;doses=1:4:1",
                                 &question, &which),

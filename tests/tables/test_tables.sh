@@ -129,11 +129,11 @@ test_refusals() {
     mv new bad/limits.tsv
     refused limits.tsv 1 'no rows'
     i=0
-    while [ $i -lt 33 ]; do
+    while [ $i -lt 64 ]; do
         printf 'code%s\tblend\tcaution\t-\ttext\n' $i
         i=$((i + 1))
     done >>bad/cautions.tsv
-    refused cautions.tsv 35 'blend has more than 32 notes'
+    refused cautions.tsv 66 'blend has more than 63 notes'
 }
 
 # complains WHY ARGUMENT...: refused for its arguments.
