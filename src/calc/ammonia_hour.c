@@ -5,11 +5,11 @@
 
 struct ammonia_hour ammonia_hour(double total_n, double ph, double temp, double salinity)
 {
-    const double in[INPUTS] = {
-        [TAN] = total_n,          [BASIS] = HW_NITROGEN_N,
-        [DILUTION] = 1,           [PH] = ph,
-        [PH_SCALE] = HW_PH_METER, [TEMP] = temp,
-        [SALINITY] = salinity,    [MODEL_METER] = HW_AMMONIA_KHOO1977,
+    const double in[AMMONIA_INPUTS] = {
+        [AMMONIA_TAN] = total_n,          [AMMONIA_BASIS] = HW_NITROGEN_N,
+        [AMMONIA_DILUTION] = 1,           [AMMONIA_PH] = ph,
+        [AMMONIA_PH_SCALE] = HW_PH_METER, [AMMONIA_TEMP] = temp,
+        [AMMONIA_SALINITY] = salinity,    [AMMONIA_MODEL_METER] = HW_AMMONIA_KHOO1977,
     };
     struct ammonia_sample s = ammonia_sample(in);
     struct ammonia_hour hour = {

@@ -3,13 +3,13 @@
 
 #include <math.h>
 
-const struct ammonia_limits ammonia_long_limits = {LONG_LIMIT,
+const struct ammonia_limits ammonia_long_limits = {AMMONIA_LONG_LIMIT,
                                                    HW_LIMIT_SALT_LONG,
                                                    HW_EPA2013_CCC,
                                                    HW_AMMONIA_NOTE_OVER_LONG_OWN,
                                                    HW_AMMONIA_NOTE_OVER_LONG_SALT,
                                                    HW_AMMONIA_NOTE_OVER_LONG_FRESH};
-const struct ammonia_limits ammonia_short_limits = {SHORT_LIMIT,
+const struct ammonia_limits ammonia_short_limits = {AMMONIA_SHORT_LIMIT,
                                                     HW_LIMIT_SALT_SHORT,
                                                     HW_EPA2013_CMC_PRESENT,
                                                     HW_AMMONIA_NOTE_OVER_SHORT_OWN,
@@ -57,15 +57,15 @@ static void bring_to_meter(struct ammonia_sample *s)
 struct ammonia_sample ammonia_sample(const double in[])
 {
     struct ammonia_sample s = {
-        .ph = in[PH],
-        .temp = in[TEMP],
-        .salinity = in[SALINITY],
-        .basis = (enum hw_nitrogen_basis)in[BASIS],
-        .scale = (enum hw_ph_scale)in[PH_SCALE],
-        .model =
-            isnan(in[MODEL_METER]) ? HW_AMMONIA_CLEGG1995 : (enum hw_ammonia_model)in[MODEL_METER],
+        .ph = in[AMMONIA_PH],
+        .temp = in[AMMONIA_TEMP],
+        .salinity = in[AMMONIA_SALINITY],
+        .basis = (enum hw_nitrogen_basis)in[AMMONIA_BASIS],
+        .scale = (enum hw_ph_scale)in[AMMONIA_PH_SCALE],
+        .model = isnan(in[AMMONIA_MODEL_METER]) ? HW_AMMONIA_CLEGG1995
+                                                : (enum hw_ammonia_model)in[AMMONIA_MODEL_METER],
     };
-    s.total_n = nitrogen_to_n(s.basis, in[TAN] * in[DILUTION]);
+    s.total_n = nitrogen_to_n(s.basis, in[AMMONIA_TAN] * in[AMMONIA_DILUTION]);
     s.fit_stretched = hw_ammonia_pk(s.model, s.scale, s.temp, s.salinity, &s.pk) > 0;
     hw_ammonia_fraction_at_pk(s.ph, s.pk, &s.fraction);
     s.free_n = s.fraction * s.total_n;

@@ -11,22 +11,13 @@
 #include "tables.h"
 
 /* The inputs, in the order of the table. */
+/* clang-format off */
 enum {
-    TAN,
-    BASIS,
-    DILUTION,
-    PH,
-    PH_SCALE,
-    TEMP,
-    SALINITY,
-    MODEL_METER,
-    MODEL_OTHER,
-    MEDICINE,
-    LONG_LIMIT,
-    SHORT_LIMIT,
-    LIMIT_BASIS,
-    INPUTS
+    AMMONIA_TAN, AMMONIA_BASIS, AMMONIA_DILUTION, AMMONIA_PH, AMMONIA_PH_SCALE, AMMONIA_TEMP,
+    AMMONIA_SALINITY, AMMONIA_MODEL_METER, AMMONIA_MODEL_OTHER, AMMONIA_MEDICINE,
+    AMMONIA_LONG_LIMIT, AMMONIA_SHORT_LIMIT, AMMONIA_LIMIT_BASIS, AMMONIA_INPUTS
 };
+/* clang-format on */
 
 /* One row, its words turned into the core's enums, and what the core says of it. */
 struct ammonia_sample {

@@ -9,7 +9,7 @@
 static void step_total(const struct ammonia_sample *s, const double in[], struct hw_steps *steps)
 {
     hw_step(steps, "total_as_n", s->total_n, "mg/L", "iupac-weights", "%.10g * %.10g * %.10g/%.10g",
-            in[TAN], in[DILUTION], HW_MOLAR_N, basis_molar(s->basis));
+            in[AMMONIA_TAN], in[AMMONIA_DILUTION], HW_MOLAR_N, basis_molar(s->basis));
 }
 
 static double step_ionic_strength(const struct ammonia_sample *s, struct hw_steps *steps)
@@ -124,7 +124,7 @@ static void step_pk_clegg(const struct ammonia_sample *s, struct hw_steps *steps
 static void step_against_own(const struct ammonia_sample *s, const double in[], const char *symbol,
                              double limit, struct hw_steps *steps)
 {
-    enum hw_nitrogen_basis basis = (enum hw_nitrogen_basis)in[LIMIT_BASIS];
+    enum hw_nitrogen_basis basis = (enum hw_nitrogen_basis)in[AMMONIA_LIMIT_BASIS];
     double ratio =
         ammonia_against_free(s->total_n, nitrogen_to_n(basis, limit), s->fraction, s->pk, false)
             .ratio;

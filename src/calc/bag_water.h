@@ -8,21 +8,12 @@
 #include "holdwater/bag.h"
 
 /* The inputs, in the order of the table. */
+/* clang-format off */
 enum {
-    TAN,
-    BIOMASS,
-    BASIS,
-    HOURS,
-    WATER,
-    EXCRETION,
-    PH_BAG,
-    PH_OPEN,
-    TEMP,
-    SALINITY,
-    TANK_TEMP,
-    TANK_SALINITY,
-    INPUTS
+    BAG_TAN, BAG_BIOMASS, BAG_BASIS, BAG_HOURS, BAG_WATER, BAG_EXCRETION, BAG_PH_BAG, BAG_PH_OPEN,
+    BAG_TEMP, BAG_SALINITY, BAG_TANK_TEMP, BAG_TANK_SALINITY, BAG_INPUTS
 };
+/* clang-format on */
 
 /* One bag: its total in mg/L as N, NaN when that is not known, and the same water at both pH
  * values. */

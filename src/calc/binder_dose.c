@@ -9,23 +9,26 @@
 static double product(const double in[], int measure)
 {
     double amount = NAN;
-    hw_binder_by_label(in[measure], in[LABEL_PER], in[LABEL_RAISES], in[VOLUME], in[TAN], &amount);
+    hw_binder_by_label(in[measure], in[BINDER_LABEL_PER], in[BINDER_LABEL_RAISES],
+                       in[BINDER_VOLUME], in[BINDER_TAN], &amount);
     return amount;
 }
 
 struct binder_dose binder_dose(const double in[])
 {
-    struct binder_dose dose = {
-        .by_label = (int)in[AGENT] == BY_LABEL, .amount = NAN, .liquid = NAN, .oxygen = NAN};
-    dose.total_n = nitrogen_to_n((enum hw_nitrogen_basis)in[BASIS], in[TAN]);
-    dose.bound = dose.total_n * in[VOLUME];
+    struct binder_dose dose = {.by_label = (int)in[BINDER_AGENT] == BINDER_BY_LABEL,
+                               .amount = NAN,
+                               .liquid = NAN,
+                               .oxygen = NAN};
+    dose.total_n = nitrogen_to_n((enum hw_nitrogen_basis)in[BINDER_BASIS], in[BINDER_TAN]);
+    dose.bound = dose.total_n * in[BINDER_VOLUME];
     if (dose.by_label) {
-        dose.amount = product(in, LABEL_DOSE);
-        dose.liquid = product(in, LABEL_LIQUID);
+        dose.amount = product(in, BINDER_LABEL_DOSE);
+        dose.liquid = product(in, BINDER_LABEL_LIQUID);
     } else {
-        enum hw_binder agent = (enum hw_binder)in[AGENT];
-        hw_binder_mass(agent, dose.bound, in[EXCESS], in[STRENGTH], &dose.amount);
-        hw_binder_oxygen(agent, dose.amount, in[STRENGTH], in[VOLUME], &dose.oxygen);
+        enum hw_binder agent = (enum hw_binder)in[BINDER_AGENT];
+        hw_binder_mass(agent, dose.bound, in[BINDER_EXCESS], in[BINDER_STRENGTH], &dose.amount);
+        hw_binder_oxygen(agent, dose.amount, in[BINDER_STRENGTH], in[BINDER_VOLUME], &dose.oxygen);
     }
     return dose;
 }
@@ -35,7 +38,7 @@ static double molar_of(const double in[])
     static const double molar[] = {HW_MOLAR_HYDROXYMETHANESULFONATE,
                                    HW_MOLAR_HYDROXYMETHANESULFINATE,
                                    HW_MOLAR_HYDROXYMETHANESULFINATE_DIHYDRATE};
-    return molar[(int)in[AGENT]];
+    return molar[(int)in[BINDER_AGENT]];
 }
 
 static void step_label(const struct binder_dose *dose, const double in[], struct hw_steps *steps)
@@ -43,28 +46,28 @@ static void step_label(const struct binder_dose *dose, const double in[], struct
     bool liquid = !isnan(dose->liquid);
     hw_step(steps, liquid ? "liquid" : "amount", liquid ? dose->liquid : dose->amount,
             liquid ? "mL" : "g", "label-and-law", "%.10g * (%.10g / %.10g) * (%.10g / %.10g)",
-            in[liquid ? LABEL_LIQUID : LABEL_DOSE], in[VOLUME], in[LABEL_PER], in[TAN],
-            in[LABEL_RAISES]);
+            in[liquid ? BINDER_LABEL_LIQUID : BINDER_LABEL_DOSE], in[BINDER_VOLUME],
+            in[BINDER_LABEL_PER], in[BINDER_TAN], in[BINDER_LABEL_RAISES]);
 }
 
 /* Oxygen goes with the agent, and that with the nitrogen bound: strength and hydrate fall out. */
 static void step_agent(const struct binder_dose *dose, const double in[], struct hw_steps *steps)
 {
-    double moles = (int)in[AGENT] == HW_BINDER_SULFONATE ? 0.5 : 1;
+    double moles = (int)in[BINDER_AGENT] == HW_BINDER_SULFONATE ? 0.5 : 1;
     hw_step(steps, "oxygen_used", dose->oxygen, "mg/L", "binder-weights",
-            "%.10g * %.10g * %.10g*%.10g/%.10g", dose->total_n, in[EXCESS], moles, HW_MOLAR_OXYGEN,
-            HW_MOLAR_N);
+            "%.10g * %.10g * %.10g*%.10g/%.10g", dose->total_n, in[BINDER_EXCESS], moles,
+            HW_MOLAR_OXYGEN, HW_MOLAR_N);
     hw_step(steps, "amount", dose->amount, "g", "binder-weights",
             "%.10g * %.10g/%.10g * %.10g / (%.10g/100) / 1000", dose->bound, molar_of(in),
-            HW_MOLAR_N, in[EXCESS], in[STRENGTH]);
+            HW_MOLAR_N, in[BINDER_EXCESS], in[BINDER_STRENGTH]);
 }
 
 void binder_work(const double in[], struct hw_steps *steps)
 {
     struct binder_dose dose = binder_dose(in);
     hw_step(steps, "tan_as_n", dose.total_n, "mg/L", "iupac-weights", "%.10g * %.10g/%.10g",
-            in[TAN], HW_MOLAR_N, basis_molar((enum hw_nitrogen_basis)in[BASIS]));
-    hw_step(steps, "bound", dose.bound, "mg", "", "%.10g * %.10g", dose.total_n, in[VOLUME]);
+            in[BINDER_TAN], HW_MOLAR_N, basis_molar((enum hw_nitrogen_basis)in[BINDER_BASIS]));
+    hw_step(steps, "bound", dose.bound, "mg", "", "%.10g * %.10g", dose.total_n, in[BINDER_VOLUME]);
     if (dose.by_label) {
         step_label(&dose, in, steps);
     } else {

@@ -9,25 +9,16 @@
 #include <stdbool.h>
 
 /* The inputs, in the order of the table. */
+/* clang-format off */
 enum {
-    VOLUME,
-    TAN,
-    BASIS,
-    MEDICINE,
-    AGENT,
-    STRENGTH,
-    EXCESS,
-    LABEL_DOSE,
-    LABEL_LIQUID,
-    LABEL_PER,
-    LABEL_RAISES,
-    HOLD_FROM,
-    HOLD_TO,
-    INPUTS
+    BINDER_VOLUME, BINDER_TAN, BINDER_BASIS, BINDER_MEDICINE, BINDER_AGENT, BINDER_STRENGTH,
+    BINDER_EXCESS, BINDER_LABEL_DOSE, BINDER_LABEL_LIQUID, BINDER_LABEL_PER, BINDER_LABEL_RAISES,
+    BINDER_HOLD_FROM, BINDER_HOLD_TO, BINDER_INPUTS
 };
+/* clang-format on */
 
 /* The words of `agent`: those of enum hw_binder, then the label. */
-enum { BY_LABEL = 3 };
+enum { BINDER_BY_LABEL = 3 };
 
 /* One row, and what the core says of it. What does not apply is NaN. */
 struct binder_dose {

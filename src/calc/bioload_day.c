@@ -8,15 +8,15 @@
 
 static void find_nitrogen(const double in[], struct bioload_day *day)
 {
-    if (isnan(in[BIOMASS])) {
-        day->feed = in[FEED];
+    if (isnan(in[BIOLOAD_BIOMASS])) {
+        day->feed = in[BIOLOAD_FEED];
     } else {
         double per_hour = hw_limits[HW_LIMIT_STARVED_FISH].value;
-        hw_bioload_feed(in[BIOMASS], in[RATION], &day->feed);
-        hw_bioload_starved(in[BIOMASS], per_hour, &day->starved);
+        hw_bioload_feed(in[BIOLOAD_BIOMASS], in[BIOLOAD_RATION], &day->feed);
+        hw_bioload_starved(in[BIOLOAD_BIOMASS], per_hour, &day->starved);
     }
-    hw_bioload_fed(day->feed, in[PROTEIN], in[FACTOR], &day->fed);
-    hw_bioload_dead(in[DEAD], in[PROTEIN], &day->dead);
+    hw_bioload_fed(day->feed, in[BIOLOAD_PROTEIN], in[BIOLOAD_FACTOR], &day->fed);
+    hw_bioload_dead(in[BIOLOAD_DEAD], in[BIOLOAD_PROTEIN], &day->dead);
     day->production = day->fed + day->dead;
 }
 
@@ -39,11 +39,11 @@ struct bioload_day bioload_day(const double in[])
         .exchanged = NAN,
     };
     find_nitrogen(in, &day);
-    hw_bioload_rise(day.production, in[VOLUME], &day.rise);
+    hw_bioload_rise(day.production, in[BIOLOAD_VOLUME], &day.rise);
     find_alkalinity(&day);
-    day.share = 100 * day.production / in[CAPACITY];
-    day.published = long_limit(in[PH], in[TEMP], in[SALINITY]);
-    day.limit = isnan(in[LIMIT]) ? day.published.total_n : in[LIMIT];
+    day.share = 100 * day.production / in[BIOLOAD_CAPACITY];
+    day.published = long_limit(in[BIOLOAD_PH], in[BIOLOAD_TEMP], in[BIOLOAD_SALINITY]);
+    day.limit = isnan(in[BIOLOAD_LIMIT]) ? day.published.total_n : in[BIOLOAD_LIMIT];
     hw_bioload_hours(day.rise, day.limit, &day.hours);
     hw_bioload_change(day.rise, day.limit, &day.exchanged);
     return day;
@@ -51,18 +51,19 @@ struct bioload_day bioload_day(const double in[])
 
 static void step_nitrogen(const struct bioload_day *day, const double in[], struct hw_steps *steps)
 {
-    if (!isnan(in[BIOMASS])) {
-        hw_step(steps, "fed_a_day", day->feed, "g/d", "", "%.10g * %.10g / 100", in[BIOMASS],
-                in[RATION]);
+    if (!isnan(in[BIOLOAD_BIOMASS])) {
+        hw_step(steps, "fed_a_day", day->feed, "g/d", "", "%.10g * %.10g / 100",
+                in[BIOLOAD_BIOMASS], in[BIOLOAD_RATION]);
     }
     hw_step(steps, "nitrogen_fed", day->fed, "mg/d",
-            in[FACTOR] == HW_BIOLOAD_FACTOR ? "feed-nitrogen" : "",
-            "1000 * %.10g * %.10g / 100 * %.10g", day->feed, in[PROTEIN], in[FACTOR]);
-    if (in[DEAD] > 0) {
+            in[BIOLOAD_FACTOR] == HW_BIOLOAD_FACTOR ? "feed-nitrogen" : "",
+            "1000 * %.10g * %.10g / 100 * %.10g", day->feed, in[BIOLOAD_PROTEIN],
+            in[BIOLOAD_FACTOR]);
+    if (in[BIOLOAD_DEAD] > 0) {
         hw_step(steps, "nitrogen_dead", day->dead, "mg/d", "protein-nitrogen",
-                "1000 * %.10g * (%.10g > %.10g ? %.10g : %.10g) / 100 * %.10g", in[DEAD],
-                in[PROTEIN], HW_BIOLOAD_DEAD_PROTEIN, in[PROTEIN], HW_BIOLOAD_DEAD_PROTEIN,
-                HW_BIOLOAD_WHOLE);
+                "1000 * %.10g * (%.10g > %.10g ? %.10g : %.10g) / 100 * %.10g", in[BIOLOAD_DEAD],
+                in[BIOLOAD_PROTEIN], HW_BIOLOAD_DEAD_PROTEIN, in[BIOLOAD_PROTEIN],
+                HW_BIOLOAD_DEAD_PROTEIN, HW_BIOLOAD_WHOLE);
     }
 }
 
@@ -71,10 +72,10 @@ static void step_limit(const struct bioload_day *day, const double in[], struct 
     if (isnan(day->limit)) {
         return;
     }
-    if (isnan(in[LIMIT])) {
+    if (isnan(in[BIOLOAD_LIMIT])) {
         long_limit_work(&day->published, "limit_used", steps);
     } else {
-        hw_step(steps, "limit_used", day->limit, "mg/L", "", "%.10g", in[LIMIT]);
+        hw_step(steps, "limit_used", day->limit, "mg/L", "", "%.10g", in[BIOLOAD_LIMIT]);
     }
     if (!isnan(day->hours)) {
         hw_step(steps, "hours_to_limit", day->hours, "h", "conservation", "24 * %.10g / %.10g",
@@ -91,10 +92,10 @@ void bioload_work(const double in[], struct hw_steps *steps)
     struct bioload_day day = bioload_day(in);
     step_nitrogen(&day, in, steps);
     hw_step(steps, "rise", day.rise, "mg/L/d", "", "(%.10g + %.10g) / %.10g", day.fed, day.dead,
-            in[VOLUME]);
+            in[BIOLOAD_VOLUME]);
     if (!isnan(day.share)) {
         hw_step(steps, "load_share", day.share, "%", "", "100 * (%.10g + %.10g) / %.10g", day.fed,
-                day.dead, in[CAPACITY]);
+                day.dead, in[BIOLOAD_CAPACITY]);
     }
     step_limit(&day, in, steps);
     hw_step(steps, "alkalinity_used", day.alkalinity, "meq/L/d", "nitrification",

@@ -8,21 +8,13 @@
 #include "holdwater/bioload.h"
 
 /* The inputs, in the order of the table. */
+/* clang-format off */
 enum {
-    VOLUME,
-    FEED,
-    BIOMASS,
-    RATION,
-    PROTEIN,
-    FACTOR,
-    DEAD,
-    CAPACITY,
-    PH,
-    TEMP,
-    SALINITY,
-    LIMIT,
-    INPUTS
+    BIOLOAD_VOLUME, BIOLOAD_FEED, BIOLOAD_BIOMASS, BIOLOAD_RATION, BIOLOAD_PROTEIN, BIOLOAD_FACTOR,
+    BIOLOAD_DEAD, BIOLOAD_CAPACITY, BIOLOAD_PH, BIOLOAD_TEMP, BIOLOAD_SALINITY, BIOLOAD_LIMIT,
+    BIOLOAD_INPUTS
 };
+/* clang-format on */
 
 /* One row, and what the core says of it. */
 struct bioload_day {

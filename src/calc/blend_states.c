@@ -16,37 +16,39 @@ static double level_of(const struct hw_blend *blend, double level, double fresh)
 
 static void find_mixture(struct blend_states *s, const double in[])
 {
-    enum hw_nitrogen_basis basis = (enum hw_nitrogen_basis)in[BASIS];
-    int status = hw_blend_mix(s->share, in[TEMP], in[SALINITY], in[FRESH_TEMP], in[FRESH_SALINITY],
-                              &s->blend);
+    enum hw_nitrogen_basis basis = (enum hw_nitrogen_basis)in[BLEND_BASIS];
+    int status = hw_blend_mix(s->share, in[BLEND_TEMP], in[BLEND_SALINITY], in[BLEND_FRESH_TEMP],
+                              in[BLEND_FRESH_SALINITY], &s->blend);
     s->above_fit = status > 0;
-    s->tan_before = nitrogen_to_n(basis, in[TAN]);
-    s->tan_fresh = nitrogen_to_n(basis, in[FRESH_TAN]);
+    s->tan_before = nitrogen_to_n(basis, in[BLEND_TAN]);
+    s->tan_fresh = nitrogen_to_n(basis, in[BLEND_FRESH_TAN]);
     s->tan_after = level_of(&s->blend, s->tan_before, s->tan_fresh);
-    int before =
-        hw_ammonia_pk(HW_AMMONIA_KHOO1977, HW_PH_METER, in[TEMP], in[SALINITY], &s->pk_before);
+    int before = hw_ammonia_pk(HW_AMMONIA_KHOO1977, HW_PH_METER, in[BLEND_TEMP], in[BLEND_SALINITY],
+                               &s->pk_before);
     int after = hw_ammonia_pk(HW_AMMONIA_KHOO1977, HW_PH_METER, s->blend.temp, s->blend.salinity,
                               &s->pk_after);
     s->stretched = before > 0 || after > 0;
-    s->free_before = free_at(in[PH], s->pk_before, s->tan_before);
+    s->free_before = free_at(in[BLEND_PH], s->pk_before, s->tan_before);
 }
 
 /* Without the alkalinities: the higher pH, and more where the salinities differ. */
 static void find_worst(struct blend_states *s, const double in[])
 {
-    bool apart = fabs(in[SALINITY] - in[FRESH_SALINITY]) > hw_limits[HW_LIMIT_BLEND_APART].value;
+    bool apart =
+        fabs(in[BLEND_SALINITY] - in[BLEND_FRESH_SALINITY]) > hw_limits[HW_LIMIT_BLEND_APART].value;
     double more = apart ? hw_limits[HW_LIMIT_BLEND_PH_MORE].value : 0;
-    s->ph_worst = fmax(in[PH], in[FRESH_PH]) + more;
+    s->ph_worst = fmax(in[BLEND_PH], in[BLEND_FRESH_PH]) + more;
     s->free_worst = free_at(s->ph_worst, s->pk_after, s->tan_after);
 }
 
 /* Dissolved carbon of the two readings. */
 static int find_carbon(struct blend_states *s, const double in[])
 {
-    int tank = hw_carbonate_carbon(in[PH], in[ALKALINITY], s->tan_before, in[TEMP], in[SALINITY],
-                                   &s->carbon_before);
-    int fresh = hw_carbonate_carbon(in[FRESH_PH], in[FRESH_ALKALINITY], s->tan_fresh,
-                                    in[FRESH_TEMP], in[FRESH_SALINITY], &s->carbon_fresh);
+    int tank = hw_carbonate_carbon(in[BLEND_PH], in[BLEND_ALKALINITY], s->tan_before,
+                                   in[BLEND_TEMP], in[BLEND_SALINITY], &s->carbon_before);
+    int fresh =
+        hw_carbonate_carbon(in[BLEND_FRESH_PH], in[BLEND_FRESH_ALKALINITY], s->tan_fresh,
+                            in[BLEND_FRESH_TEMP], in[BLEND_FRESH_SALINITY], &s->carbon_fresh);
     s->stretched = s->stretched || tank > 0 || fresh > 0;
     return tank < fresh ? tank : fresh;
 }
@@ -55,25 +57,26 @@ static void find_states(struct blend_states *s, const double in[])
 {
     const struct hw_blend *b = &s->blend;
     if (find_carbon(s, in) < 0) {
-        s->refusal = PH_NOT_ALKALINITY;
+        s->refusal = BLEND_PH_NOT_ALKALINITY;
         return;
     }
-    s->alkalinity = level_of(b, in[ALKALINITY], in[FRESH_ALKALINITY]);
+    s->alkalinity = level_of(b, in[BLEND_ALKALINITY], in[BLEND_FRESH_ALKALINITY]);
     s->carbon = level_of(b, s->carbon_before, s->carbon_fresh);
-    hw_carbonate_air(in[PH], in[ALKALINITY], s->tan_before, in[TEMP], in[SALINITY], &s->tank_air);
+    hw_carbonate_air(in[BLEND_PH], in[BLEND_ALKALINITY], s->tan_before, in[BLEND_TEMP],
+                     in[BLEND_SALINITY], &s->tank_air);
     int status = hw_carbonate_ph(s->alkalinity, s->carbon, s->tan_after, b->temp, b->salinity,
-                                 &s->ph[MIXED]);
+                                 &s->ph[BLEND_MIXED]);
     s->stretched = s->stretched || status > 0;
-    hw_carbonate_ph_in_air(s->alkalinity, in[AIR_CO2], s->tan_after, b->temp, b->salinity,
-                           &s->ph[AIRED]);
+    hw_carbonate_ph_in_air(s->alkalinity, in[BLEND_AIR_CO2], s->tan_after, b->temp, b->salinity,
+                           &s->ph[BLEND_AIRED]);
     hw_carbonate_ph_in_air(s->alkalinity, s->tank_air, s->tan_after, b->temp, b->salinity,
-                           &s->ph[SAME_CO2]);
+                           &s->ph[BLEND_SAME_CO2]);
     s->co2_odd = !(s->tank_air >= HW_CARBONATE_AIR_MIN && s->tank_air <= HW_CARBONATE_AIR_MAX);
-    const bool left_out[STATES] = {[SAME_CO2] = s->co2_odd};
-    for (int i = 0; i < STATES; i++) {
+    const bool left_out[BLEND_STATES] = {[BLEND_SAME_CO2] = s->co2_odd};
+    for (int i = 0; i < BLEND_STATES; i++) {
         s->free[i] = free_at(s->ph[i], s->pk_after, s->tan_after);
         if (isnan(s->free[i]) && !left_out[i]) {
-            s->refusal = OUTSIDE_PH;
+            s->refusal = BLEND_OUTSIDE_PH;
         }
     }
 }
@@ -82,10 +85,10 @@ static void find_states(struct blend_states *s, const double in[])
 static void find_limits(struct blend_states *s, const double in[])
 {
     double ph = s->ph_worst;
-    for (int i = 0; i < STATES; i++) {
+    for (int i = 0; i < BLEND_STATES; i++) {
         ph = fmax(ph, s->ph[i]);
     }
-    struct long_limit before = long_limit(in[PH], in[TEMP], in[SALINITY]);
+    struct long_limit before = long_limit(in[BLEND_PH], in[BLEND_TEMP], in[BLEND_SALINITY]);
     struct long_limit after = long_limit(ph, s->blend.temp, s->blend.salinity);
     s->over_salt = s->tan_before > before.salt_n || s->tan_after > after.salt_n;
     s->over_fresh = s->tan_before > before.fresh_n || s->tan_after > after.fresh_n;
@@ -94,8 +97,8 @@ static void find_limits(struct blend_states *s, const double in[])
 struct blend_states blend_states(const double in[])
 {
     struct blend_states s = {
-        .carbonate = !isnan(in[ALKALINITY]) && !isnan(in[FRESH_ALKALINITY]),
-        .share = isnan(in[SHARE]) ? in[TAKE] / in[VOLUME] : in[SHARE] / 100,
+        .carbonate = !isnan(in[BLEND_ALKALINITY]) && !isnan(in[BLEND_FRESH_ALKALINITY]),
+        .share = isnan(in[BLEND_SHARE]) ? in[BLEND_TAKE] / in[BLEND_VOLUME] : in[BLEND_SHARE] / 100,
         .carbon_before = NAN,
         .carbon_fresh = NAN,
         .carbon = NAN,
@@ -107,7 +110,7 @@ struct blend_states blend_states(const double in[])
         .free_worst = NAN,
     };
     if (s.share > 1) {
-        s.refusal = OVER_VOLUME;
+        s.refusal = BLEND_OVER_VOLUME;
         return s;
     }
     find_mixture(&s, in);
@@ -116,7 +119,7 @@ struct blend_states blend_states(const double in[])
     } else {
         find_worst(&s, in);
         if (isnan(s.free_worst)) {
-            s.refusal = OUTSIDE_PH;
+            s.refusal = BLEND_OUTSIDE_PH;
         }
     }
     find_limits(&s, in);

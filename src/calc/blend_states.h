@@ -7,30 +7,19 @@
 #include "holdwater/blend.h"
 
 /* The inputs, in the order of the table. */
+/* clang-format off */
 enum {
-    VOLUME,
-    TAKE,
-    SHARE,
-    TAN,
-    BASIS,
-    PH,
-    ALKALINITY,
-    TEMP,
-    SALINITY,
-    FRESH_TAN,
-    FRESH_PH,
-    FRESH_ALKALINITY,
-    FRESH_TEMP,
-    FRESH_SALINITY,
-    AIR_CO2,
-    INPUTS
+    BLEND_VOLUME, BLEND_TAKE, BLEND_SHARE, BLEND_TAN, BLEND_BASIS, BLEND_PH, BLEND_ALKALINITY,
+    BLEND_TEMP, BLEND_SALINITY, BLEND_FRESH_TAN, BLEND_FRESH_PH, BLEND_FRESH_ALKALINITY,
+    BLEND_FRESH_TEMP, BLEND_FRESH_SALINITY, BLEND_AIR_CO2, BLEND_INPUTS
 };
+/* clang-format on */
 
 /* Why there is no answer. */
-enum blend_refusal { ANSWERED, OVER_VOLUME, PH_NOT_ALKALINITY, OUTSIDE_PH };
+enum blend_refusal { BLEND_ANSWERED, BLEND_OVER_VOLUME, BLEND_PH_NOT_ALKALINITY, BLEND_OUTSIDE_PH };
 
 /* The states of the mixture, in the order in which they may follow. */
-enum { MIXED, SAME_CO2, AIRED, STATES };
+enum { BLEND_MIXED, BLEND_SAME_CO2, BLEND_AIRED, BLEND_STATES };
 
 /* One row; NaN where an input is missing. */
 struct blend_states {
@@ -45,7 +34,7 @@ struct blend_states {
     double pk_before, pk_after;              /* of ammonium, for the meter's number */
     double alkalinity, carbon_before, carbon_fresh, carbon;
     double tank_air; /* carbon dioxide that the tank holds, uatm */
-    double ph[STATES], free[STATES];
+    double ph[BLEND_STATES], free[BLEND_STATES];
     double free_before;
     double ph_worst, free_worst;
     bool over_salt, over_fresh; /* some state is above the published limit for days that applies */

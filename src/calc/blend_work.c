@@ -17,33 +17,35 @@ static void step_level(const char *symbol, double value, const char *unit,
 /* The carbon of both waters, and of the mixture; the carbon dioxide of the tank. */
 static void step_carbons(const struct blend_states *s, const double in[], struct hw_steps *steps)
 {
-    const struct carbonate_water tank = {in[ALKALINITY], s->tan_before, in[TEMP], in[SALINITY]};
-    const struct carbonate_water fresh = {in[FRESH_ALKALINITY], s->tan_fresh, in[FRESH_TEMP],
-                                          in[FRESH_SALINITY]};
-    step_carbon("carbon_before", s->carbon_before, in[PH], &tank, steps);
-    step_carbon("carbon_fresh", s->carbon_fresh, in[FRESH_PH], &fresh, steps);
+    const struct carbonate_water tank = {in[BLEND_ALKALINITY], s->tan_before, in[BLEND_TEMP],
+                                         in[BLEND_SALINITY]};
+    const struct carbonate_water fresh = {in[BLEND_FRESH_ALKALINITY], s->tan_fresh,
+                                          in[BLEND_FRESH_TEMP], in[BLEND_FRESH_SALINITY]};
+    step_carbon("carbon_before", s->carbon_before, in[BLEND_PH], &tank, steps);
+    step_carbon("carbon_fresh", s->carbon_fresh, in[BLEND_FRESH_PH], &fresh, steps);
     step_level("carbon", s->carbon, "mmol/L", s, s->carbon_before, s->carbon_fresh, steps);
-    step_level("alkalinity_after", s->alkalinity, "meq/L", s, in[ALKALINITY], in[FRESH_ALKALINITY],
-               steps);
-    step_air("tank_co2", s->tank_air, in[PH], s->carbon_before, &tank, steps);
+    step_level("alkalinity_after", s->alkalinity, "meq/L", s, in[BLEND_ALKALINITY],
+               in[BLEND_FRESH_ALKALINITY], steps);
+    step_air("tank_co2", s->tank_air, in[BLEND_PH], s->carbon_before, &tank, steps);
 }
 
 static void step_states(const struct blend_states *s, const double in[], struct hw_steps *steps)
 {
-    static const struct carbonate_symbols ph[STATES] = {
+    static const struct carbonate_symbols ph[BLEND_STATES] = {
         {"ph_after", "alkalinity_at_ph_after"},
         {"ph_same_co2", "alkalinity_at_ph_same_co2"},
         {"ph_aired", "alkalinity_at_ph_aired"},
     };
-    static const char *const free[STATES] = {"free_after", "free_same_co2", "free_aired"};
+    static const char *const free[BLEND_STATES] = {"free_after", "free_same_co2", "free_aired"};
     const struct carbonate_water mixture = {s->alkalinity, s->tan_after, s->blend.temp,
                                             s->blend.salinity};
-    const double air[STATES] = {[SAME_CO2] = s->tank_air, [AIRED] = in[AIR_CO2]};
-    for (int i = 0; i < STATES; i++) {
+    const double air[BLEND_STATES] = {
+        [BLEND_SAME_CO2] = s->tank_air, [BLEND_AIRED] = in[BLEND_AIR_CO2]};
+    for (int i = 0; i < BLEND_STATES; i++) {
         if (isnan(s->free[i])) {
             continue;
         }
-        if (i == MIXED) {
+        if (i == BLEND_MIXED) {
             step_ph_closed(&ph[i], s->ph[i], s->carbon, &mixture, steps);
         } else {
             step_ph_in_air(&ph[i], s->ph[i], air[i], &mixture, steps);
@@ -57,39 +59,41 @@ static void step_heat(const struct hw_blend *b, const double in[], struct hw_ste
     double w = b->mass_share;
     double tank = 0;
     double fresh = 0;
-    hw_seawater_heat_capacity(in[SALINITY], in[TEMP], &tank);
-    hw_seawater_heat_capacity(in[FRESH_SALINITY], in[FRESH_TEMP], &fresh);
+    hw_seawater_heat_capacity(in[BLEND_SALINITY], in[BLEND_TEMP], &tank);
+    hw_seawater_heat_capacity(in[BLEND_FRESH_SALINITY], in[BLEND_FRESH_TEMP], &fresh);
     hw_step(steps, "heat_tank", tank, "J/(kg K)", "unesco44-heat", "%.15g", tank);
     hw_step(steps, "heat_fresh", fresh, "J/(kg K)", "unesco44-heat", "%.15g", fresh);
     hw_step(steps, "heat_share", b->heat_share, "", "conservation",
             "%.15g * %.15g / ((1 - %.15g) * %.15g + %.15g * %.15g)", w, fresh, w, tank, w, fresh);
     hw_step(steps, "temp_after", b->temp, "C", "conservation",
-            "(1 - %.15g) * %.10g + %.15g * %.10g", b->heat_share, in[TEMP], b->heat_share,
-            in[FRESH_TEMP]);
+            "(1 - %.15g) * %.10g + %.15g * %.10g", b->heat_share, in[BLEND_TEMP], b->heat_share,
+            in[BLEND_FRESH_TEMP]);
 }
 
 void blend_work(const double in[], struct hw_steps *steps)
 {
     struct blend_states s = blend_states(in);
     const struct hw_blend *b = &s.blend;
-    step_pk_khoo("pk_before", s.pk_before, in[TEMP], in[SALINITY], steps);
+    step_pk_khoo("pk_before", s.pk_before, in[BLEND_TEMP], in[BLEND_SALINITY], steps);
     step_pk_khoo("pk_after", s.pk_after, b->temp, b->salinity, steps);
-    step_free_at("free_before", s.free_before, s.tan_before, s.pk_before, in[PH], steps);
+    step_free_at("free_before", s.free_before, s.tan_before, s.pk_before, in[BLEND_PH], steps);
     step_level("tan_after", s.tan_after, "mg/L", &s, s.tan_before, s.tan_fresh, steps);
     if (s.carbonate) {
         step_carbons(&s, in, steps);
         step_states(&s, in, steps);
     } else {
         hw_step(steps, "ph_worst", s.ph_worst, "", "our-arithmetic",
-                "(%.10g > %.10g ? %.10g : %.10g) + %.10g", in[PH], in[FRESH_PH], in[PH],
-                in[FRESH_PH], s.ph_worst - fmax(in[PH], in[FRESH_PH]));
+                "(%.10g > %.10g ? %.10g : %.10g) + %.10g", in[BLEND_PH], in[BLEND_FRESH_PH],
+                in[BLEND_PH], in[BLEND_FRESH_PH],
+                s.ph_worst - fmax(in[BLEND_PH], in[BLEND_FRESH_PH]));
         step_free_at("free_worst", s.free_worst, s.tan_after, s.pk_after, s.ph_worst, steps);
     }
     hw_step(steps, "salinity_after", b->salinity, "g/kg", "conservation",
-            "(1 - %.15g) * %.10g + %.15g * %.10g", b->mass_share, in[SALINITY], b->mass_share,
-            in[FRESH_SALINITY]);
-    hw_step(steps, "salinity_step", b->salinity - in[SALINITY], "g/kg", "", "%.15g - %.15g",
-            b->salinity, in[SALINITY]);
-    hw_step(steps, "temp_step", b->temp - in[TEMP], "C", "", "%.15g - %.15g", b->temp, in[TEMP]);
+            "(1 - %.15g) * %.10g + %.15g * %.10g", b->mass_share, in[BLEND_SALINITY], b->mass_share,
+            in[BLEND_FRESH_SALINITY]);
+    hw_step(steps, "salinity_step", b->salinity - in[BLEND_SALINITY], "g/kg", "", "%.15g - %.15g",
+            b->salinity, in[BLEND_SALINITY]);
+    hw_step(steps, "temp_step", b->temp - in[BLEND_TEMP], "C", "", "%.15g - %.15g", b->temp,
+            in[BLEND_TEMP]);
     step_heat(b, in, steps);
 }

@@ -12,36 +12,40 @@ static const double open_air = 420;
 
 static void find_free(struct buffer_dose *dose, const double in[])
 {
-    int status = hw_ammonia_pk(HW_AMMONIA_KHOO1977, HW_PH_METER, in[TEMP], in[SALINITY], &dose->pk);
+    int status = hw_ammonia_pk(HW_AMMONIA_KHOO1977, HW_PH_METER, in[BUFFER_TEMP],
+                               in[BUFFER_SALINITY], &dose->pk);
     dose->stretched = dose->stretched || status > 0;
-    double highest = fmax(in[PH], fmax(dose->ph_after, dose->ph_aired));
-    struct long_limit limit = long_limit(highest, in[TEMP], in[SALINITY]);
-    dose->over_salt = in[TAN] > limit.salt_n;
-    dose->over_fresh = in[TAN] > limit.fresh_n;
-    dose->free_before = free_at(in[PH], dose->pk, in[TAN]);
-    dose->free_after = free_at(dose->ph_after, dose->pk, in[TAN]);
-    dose->free_aired = free_at(dose->ph_aired, dose->pk, in[TAN]);
+    double highest = fmax(in[BUFFER_PH], fmax(dose->ph_after, dose->ph_aired));
+    struct long_limit limit = long_limit(highest, in[BUFFER_TEMP], in[BUFFER_SALINITY]);
+    dose->over_salt = in[BUFFER_TAN] > limit.salt_n;
+    dose->over_fresh = in[BUFFER_TAN] > limit.fresh_n;
+    dose->free_before = free_at(in[BUFFER_PH], dose->pk, in[BUFFER_TAN]);
+    dose->free_after = free_at(dose->ph_after, dose->pk, in[BUFFER_TAN]);
+    dose->free_aired = free_at(dose->ph_aired, dose->pk, in[BUFFER_TAN]);
 }
 
 /* Right after mixing, and in balance with open air. The volume of the salt is left out. */
 static void find_states(struct buffer_dose *dose, const double in[])
 {
-    double tan = isnan(in[TAN]) ? 0 : in[TAN];
-    int status =
-        hw_carbonate_carbon(in[PH], in[ALKALINITY], tan, in[TEMP], in[SALINITY], &dose->carbon);
+    double tan = isnan(in[BUFFER_TAN]) ? 0 : in[BUFFER_TAN];
+    int status = hw_carbonate_carbon(in[BUFFER_PH], in[BUFFER_ALKALINITY], tan, in[BUFFER_TEMP],
+                                     in[BUFFER_SALINITY], &dose->carbon);
     if (status < 0) {
-        dose->refusal = PH_NOT_ALKALINITY;
+        dose->refusal = BUFFER_PH_NOT_ALKALINITY;
         return;
     }
     dose->stretched = status > 0;
-    dose->carbon_after = dose->carbon + (in[TARGET] - in[ALKALINITY]) * dose->carbon_per_eq;
-    hw_carbonate_ph(in[TARGET], dose->carbon_after, tan, in[TEMP], in[SALINITY], &dose->ph_after);
-    hw_carbonate_ph_in_air(in[TARGET], open_air, tan, in[TEMP], in[SALINITY], &dose->ph_aired);
+    dose->carbon_after =
+        dose->carbon + (in[BUFFER_TARGET] - in[BUFFER_ALKALINITY]) * dose->carbon_per_eq;
+    hw_carbonate_ph(in[BUFFER_TARGET], dose->carbon_after, tan, in[BUFFER_TEMP],
+                    in[BUFFER_SALINITY], &dose->ph_after);
+    hw_carbonate_ph_in_air(in[BUFFER_TARGET], open_air, tan, in[BUFFER_TEMP], in[BUFFER_SALINITY],
+                           &dose->ph_aired);
     if (!(dose->ph_after <= HW_PH_MAX)) {
-        dose->refusal = OVER_PH;
+        dose->refusal = BUFFER_OVER_PH;
         return;
     }
-    if (!isnan(in[TAN])) {
+    if (!isnan(in[BUFFER_TAN])) {
         find_free(dose, in);
     }
 }
@@ -49,8 +53,8 @@ static void find_states(struct buffer_dose *dose, const double in[])
 struct buffer_dose buffer_dose(const double in[])
 {
     struct buffer_dose dose = {
-        .source = (enum hw_buffer_source)in[SOURCE],
-        .states = !isnan(in[PH]) && !isnan(in[TEMP]) && !isnan(in[SALINITY]),
+        .source = (enum hw_buffer_source)in[BUFFER_SOURCE],
+        .states = !isnan(in[BUFFER_PH]) && !isnan(in[BUFFER_TEMP]) && !isnan(in[BUFFER_SALINITY]),
         .carbon = NAN,
         .carbon_after = NAN,
         .ph_after = NAN,
@@ -61,9 +65,10 @@ struct buffer_dose buffer_dose(const double in[])
         .free_aired = NAN,
     };
     dose.carbon_per_eq = dose.source == HW_BUFFER_BICARBONATE ? 1 : 0.5;
-    int status = hw_buffer_mass(dose.source, in[VOLUME], in[ALKALINITY], in[TARGET], &dose.mass);
+    int status = hw_buffer_mass(dose.source, in[BUFFER_VOLUME], in[BUFFER_ALKALINITY],
+                                in[BUFFER_TARGET], &dose.mass);
     if (status < 0) {
-        dose.refusal = TARGET_BELOW;
+        dose.refusal = BUFFER_TARGET_BELOW;
     } else if (dose.states) {
         find_states(&dose, in);
     }
@@ -72,22 +77,26 @@ struct buffer_dose buffer_dose(const double in[])
 
 static void step_states(const struct buffer_dose *dose, const double in[], struct hw_steps *steps)
 {
-    struct carbonate_water water = {in[ALKALINITY], isnan(in[TAN]) ? 0 : in[TAN], in[TEMP],
-                                    in[SALINITY]};
-    step_carbon("carbon", dose->carbon, in[PH], &water, steps);
+    struct carbonate_water water = {in[BUFFER_ALKALINITY],
+                                    isnan(in[BUFFER_TAN]) ? 0 : in[BUFFER_TAN], in[BUFFER_TEMP],
+                                    in[BUFFER_SALINITY]};
+    step_carbon("carbon", dose->carbon, in[BUFFER_PH], &water, steps);
     hw_step(steps, "carbon_after", dose->carbon_after, "mmol/L", "conservation",
-            "%.10g + (%.10g - %.10g) * %.10g", dose->carbon, in[TARGET], in[ALKALINITY],
-            dose->carbon_per_eq);
-    water.alkalinity = in[TARGET];
+            "%.10g + (%.10g - %.10g) * %.10g", dose->carbon, in[BUFFER_TARGET],
+            in[BUFFER_ALKALINITY], dose->carbon_per_eq);
+    water.alkalinity = in[BUFFER_TARGET];
     step_ph_closed(&(struct carbonate_symbols){"ph_after", "alkalinity_at_ph_after"},
                    dose->ph_after, dose->carbon_after, &water, steps);
     step_ph_in_air(&(struct carbonate_symbols){"ph_aired", "alkalinity_at_ph_aired"},
                    dose->ph_aired, open_air, &water, steps);
-    if (!isnan(in[TAN])) {
-        step_pk_khoo("pk", dose->pk, in[TEMP], in[SALINITY], steps);
-        step_free_at("free_before", dose->free_before, in[TAN], dose->pk, in[PH], steps);
-        step_free_at("free_after", dose->free_after, in[TAN], dose->pk, dose->ph_after, steps);
-        step_free_at("free_aired", dose->free_aired, in[TAN], dose->pk, dose->ph_aired, steps);
+    if (!isnan(in[BUFFER_TAN])) {
+        step_pk_khoo("pk", dose->pk, in[BUFFER_TEMP], in[BUFFER_SALINITY], steps);
+        step_free_at("free_before", dose->free_before, in[BUFFER_TAN], dose->pk, in[BUFFER_PH],
+                     steps);
+        step_free_at("free_after", dose->free_after, in[BUFFER_TAN], dose->pk, dose->ph_after,
+                     steps);
+        step_free_at("free_aired", dose->free_aired, in[BUFFER_TAN], dose->pk, dose->ph_aired,
+                     steps);
     }
 }
 
@@ -98,7 +107,7 @@ void buffer_work(const double in[], struct hw_steps *steps)
         step_states(&dose, in, steps);
     }
     hw_step(steps, "mass", dose.mass, "g", "iupac-weights", "(%.10g - %.10g) * %.10g * %.10g/1000",
-            in[TARGET], in[ALKALINITY], in[VOLUME],
+            in[BUFFER_TARGET], in[BUFFER_ALKALINITY], in[BUFFER_VOLUME],
             dose.source == HW_BUFFER_BICARBONATE ? HW_MOLAR_SODIUM_BICARBONATE
                                                  : HW_MOLAR_SODIUM_CARBONATE / 2);
 }

@@ -7,10 +7,20 @@
 #include "holdwater/carbonate.h"
 
 /* The inputs, in the order of the table. */
-enum { VOLUME, ALKALINITY, TARGET, SOURCE, PH, TEMP, SALINITY, TAN, INPUTS };
+/* clang-format off */
+enum {
+    BUFFER_VOLUME, BUFFER_ALKALINITY, BUFFER_TARGET, BUFFER_SOURCE, BUFFER_PH, BUFFER_TEMP,
+    BUFFER_SALINITY, BUFFER_TAN, BUFFER_INPUTS
+};
+/* clang-format on */
 
 /* Why there is no answer. */
-enum buffer_refusal { ANSWERED, TARGET_BELOW, PH_NOT_ALKALINITY, OVER_PH };
+enum buffer_refusal {
+    BUFFER_ANSWERED,
+    BUFFER_TARGET_BELOW,
+    BUFFER_PH_NOT_ALKALINITY,
+    BUFFER_OVER_PH
+};
 
 /* One row; NaN where an input is missing. */
 struct buffer_dose {

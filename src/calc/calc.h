@@ -1,5 +1,5 @@
-/* calc.h - what a calculation is: tables and one function of one question. Internal to the program: not installed,
- * no ABI promise.
+/* calc.h - what a calculation is: tables and one function of one question. Internal to the program:
+ * not installed, no ABI promise. In the tables zero means none.
  *
  * An input may stand in the table more than once, under one name, when a choice decides what it is:
  * each entry then has a condition on that choice, no two of them hold together, and the name means
@@ -58,16 +58,17 @@ enum hw_need { HW_REQUIRED, HW_PRESET, HW_OPTIONAL };
 struct hw_input {
     const char *name, *unit, *help; /* unit: of the column, of a bare number, of machine output */
     enum hw_kind kind;
-    bool unit_must; /* a bare number is refused: volumes, masses, lengths, strengths, rates */
+    bool unit_must; /* a bare number is refused though its kind would allow it: strengths */
     double lo, hi;  /* both valid; a choice runs from 0 to its last word */
     enum hw_need need;
     double preset; /* used when need is HW_PRESET */
     /* Of a choice word i has value i; of a set word i is bit i, and the first, "none", stands
      * alone. NULL ends the list. */
     const char *const *words;
-    int group; /* 0, or a number: exactly one input of that group is given */
-    /* -1, or the choice that makes this input required when it has one of these words (bits);
-     * given otherwise is an error. A preset with a condition is filled in only while it holds. */
+    int group; /* a number: exactly one input of that group is given */
+    /* A condition: the choice `when_input` makes this input required when it has one of these words
+     * (bits); given otherwise is an error. A preset with a condition is filled in only while it
+     * holds. No words, no condition. */
     int when_input;
     uint32_t when_words;
 };

@@ -7,20 +7,20 @@
 
 static void measure_salt(const double in[], struct challenge_dose *dose)
 {
-    hw_ammonium_salt_mass((enum hw_ammonium_salt)dose->source, in[PURITY], dose->nitrogen,
+    hw_ammonium_salt_mass((enum hw_ammonium_salt)dose->source, in[CHALLENGE_PURITY], dose->nitrogen,
                           &dose->mass);
 }
 
 /* A strength outside the table of densities leaves NaN. */
 static void measure_liquid(const double in[], struct challenge_dose *dose)
 {
-    if (dose->source == SOLUTION) {
-        bool as_nh4oh = (int)in[STRENGTH_AS] == AS_NH4OH;
-        dose->nh3_percent = in[STRENGTH] * (as_nh4oh ? HW_MOLAR_NH3 / HW_MOLAR_NH4OH : 1);
+    if (dose->source == CHALLENGE_SOLUTION) {
+        bool as_nh4oh = (int)in[CHALLENGE_STRENGTH_AS] == CHALLENGE_AS_NH4OH;
+        dose->nh3_percent = in[CHALLENGE_STRENGTH] * (as_nh4oh ? HW_MOLAR_NH3 / HW_MOLAR_NH4OH : 1);
         hw_ammonia_solution_density(dose->nh3_percent, &dose->density);
         hw_ammonia_solution_nitrogen(dose->nh3_percent, &dose->strength_n);
     } else {
-        dose->strength_n = nitrogen_to_n(dose->basis, in[CONCENTRATE_STRENGTH]);
+        dose->strength_n = nitrogen_to_n(dose->basis, in[CHALLENGE_CONCENTRATE_STRENGTH]);
     }
     dose->liquid = dose->nitrogen / dose->strength_n;
 }
@@ -43,16 +43,17 @@ static void nitrify(struct challenge_dose *dose)
  * dose is left out. */
 static void find_ph(const double in[], struct challenge_dose *dose)
 {
-    int before = hw_carbonate_carbon(in[PH], in[ALKALINITY], dose->now_n, in[TEMP], in[SALINITY],
-                                     &dose->carbon);
+    int before = hw_carbonate_carbon(in[CHALLENGE_PH], in[CHALLENGE_ALKALINITY], dose->now_n,
+                                     in[CHALLENGE_TEMP], in[CHALLENGE_SALINITY], &dose->carbon);
     dose->readings_odd = before < 0;
     if (before < 0) {
         return;
     }
     dose->fit_stretched = before > 0;
-    dose->alkalinity_after = in[ALKALINITY] + challenge_brings(dose) * dose->dose_n / HW_MOLAR_N;
-    hw_carbonate_ph(dose->alkalinity_after, dose->carbon, dose->total_n, in[TEMP], in[SALINITY],
-                    &dose->ph_peak);
+    dose->alkalinity_after =
+        in[CHALLENGE_ALKALINITY] + challenge_brings(dose) * dose->dose_n / HW_MOLAR_N;
+    hw_carbonate_ph(dose->alkalinity_after, dose->carbon, dose->total_n, in[CHALLENGE_TEMP],
+                    in[CHALLENGE_SALINITY], &dose->ph_peak);
     if (dose->ph_peak >= HW_PH_MIN && dose->ph_peak <= HW_PH_MAX) {
         dose->ph_after = dose->ph_peak;
     }
@@ -63,11 +64,12 @@ static void find_free(const double in[], struct challenge_dose *dose)
     if (!dose->sample) {
         return;
     }
-    dose->ph_peak = in[PH];
+    dose->ph_peak = in[CHALLENGE_PH];
     if (dose->carbonate) {
         find_ph(in, dose);
     }
-    int status = hw_ammonia_pk(HW_AMMONIA_KHOO1977, HW_PH_METER, in[TEMP], in[SALINITY], &dose->pk);
+    int status = hw_ammonia_pk(HW_AMMONIA_KHOO1977, HW_PH_METER, in[CHALLENGE_TEMP],
+                               in[CHALLENGE_SALINITY], &dose->pk);
     dose->fit_stretched = dose->fit_stretched || status > 0;
     dose->free_peak = free_at(dose->ph_peak, dose->pk, dose->total_n);
 }
@@ -75,14 +77,15 @@ static void find_free(const double in[], struct challenge_dose *dose)
 struct challenge_dose challenge_dose(const double in[])
 {
     struct challenge_dose dose = {
-        .source = (int)in[SOURCE],
-        .basis = (enum hw_nitrogen_basis)in[BASIS],
+        .source = (int)in[CHALLENGE_SOURCE],
+        .basis = (enum hw_nitrogen_basis)in[CHALLENGE_BASIS],
         .nh3_percent = (double)NAN,
         .density = (double)NAN,
         .strength_n = (double)NAN,
         .mass = (double)NAN,
         .liquid = (double)NAN,
-        .sample = !isnan(in[PH]) && !isnan(in[TEMP]) && !isnan(in[SALINITY]),
+        .sample = !isnan(in[CHALLENGE_PH]) && !isnan(in[CHALLENGE_TEMP]) &&
+                  !isnan(in[CHALLENGE_SALINITY]),
         .carbon = (double)NAN,
         .alkalinity_after = (double)NAN,
         .ph_after = (double)NAN,
@@ -90,14 +93,14 @@ struct challenge_dose challenge_dose(const double in[])
         .pk = (double)NAN,
         .free_peak = (double)NAN,
     };
-    dose.carbonate = dose.sample && !isnan(in[ALKALINITY]);
-    dose.dose_as = dose.source == SOLUTION ? HW_NITRIFIED_AMMONIA : HW_NITRIFIED_AMMONIUM;
-    dose.now_n = nitrogen_to_n(dose.basis, in[NOW]);
-    dose.total_n = nitrogen_to_n(dose.basis, in[TARGET]);
+    dose.carbonate = dose.sample && !isnan(in[CHALLENGE_ALKALINITY]);
+    dose.dose_as = dose.source == CHALLENGE_SOLUTION ? HW_NITRIFIED_AMMONIA : HW_NITRIFIED_AMMONIUM;
+    dose.now_n = nitrogen_to_n(dose.basis, in[CHALLENGE_NOW]);
+    dose.total_n = nitrogen_to_n(dose.basis, in[CHALLENGE_TARGET]);
     dose.dose_n = dose.total_n - dose.now_n;
-    dose.nitrogen = dose.dose_n * in[VOLUME];
+    dose.nitrogen = dose.dose_n * in[CHALLENGE_VOLUME];
     dose.reading = nitrogen_from_n(dose.basis, dose.total_n);
-    if (dose.source == SOLUTION || dose.source == CONCENTRATE) {
+    if (dose.source == CHALLENGE_SOLUTION || dose.source == CHALLENGE_CONCENTRATE) {
         measure_liquid(in, &dose);
     } else {
         measure_salt(in, &dose);

@@ -10,27 +10,23 @@
 #include "holdwater/challenge.h"
 
 /* The inputs, in the order of the table. */
+/* clang-format off */
 enum {
-    VOLUME,
-    FISH,
-    TARGET,
-    BASIS,
-    NOW,
-    SOURCE,
-    STRENGTH,
-    STRENGTH_AS,
-    CONCENTRATE_STRENGTH,
-    PURITY,
-    PH,
-    TEMP,
-    SALINITY,
-    ALKALINITY,
-    INPUTS
+    CHALLENGE_VOLUME, CHALLENGE_FISH, CHALLENGE_TARGET, CHALLENGE_BASIS, CHALLENGE_NOW,
+    CHALLENGE_SOURCE, CHALLENGE_STRENGTH, CHALLENGE_STRENGTH_AS, CHALLENGE_CONCENTRATE_STRENGTH,
+    CHALLENGE_PURITY, CHALLENGE_PH, CHALLENGE_TEMP, CHALLENGE_SALINITY, CHALLENGE_ALKALINITY,
+    CHALLENGE_INPUTS
 };
+/* clang-format on */
 
 /* The words of `source`; the first two are enum hw_ammonium_salt. */
-enum { CHLORIDE = HW_AMMONIUM_CHLORIDE, SULFATE = HW_AMMONIUM_SULFATE, SOLUTION, CONCENTRATE };
-enum { AS_NH3, AS_NH4OH };
+enum {
+    CHALLENGE_CHLORIDE = HW_AMMONIUM_CHLORIDE,
+    CHALLENGE_SULFATE = HW_AMMONIUM_SULFATE,
+    CHALLENGE_SOLUTION,
+    CHALLENGE_CONCENTRATE
+};
+enum { CHALLENGE_AS_NH3, CHALLENGE_AS_NH4OH };
 
 /* One row, and what the core says of it. Nitrogen is what everything is counted in. */
 struct challenge_dose {

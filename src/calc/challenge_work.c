@@ -11,14 +11,14 @@ static void step_nitrogen(const struct challenge_dose *dose, const double in[],
 {
     double molar = basis_molar(dose->basis);
     hw_step(steps, "target_as_n", dose->total_n, "mg/L", "iupac-weights", "%.10g * %.10g/%.10g",
-            in[TARGET], HW_MOLAR_N, molar);
-    hw_step(steps, "now_as_n", dose->now_n, "mg/L", "iupac-weights", "%.10g * %.10g/%.10g", in[NOW],
-            HW_MOLAR_N, molar);
+            in[CHALLENGE_TARGET], HW_MOLAR_N, molar);
+    hw_step(steps, "now_as_n", dose->now_n, "mg/L", "iupac-weights", "%.10g * %.10g/%.10g",
+            in[CHALLENGE_NOW], HW_MOLAR_N, molar);
     hw_step(steps, "nitrogen", dose->nitrogen, "mg", "", "(%.10g - %.10g) * %.10g", dose->total_n,
-            dose->now_n, in[VOLUME]);
+            dose->now_n, in[CHALLENGE_VOLUME]);
     hw_step(steps, "reading", dose->reading, "mg/L", "iupac-weights",
-            "(%.10g + %.10g/%.10g) * %.10g/%.10g", dose->now_n, dose->nitrogen, in[VOLUME], molar,
-            HW_MOLAR_N);
+            "(%.10g + %.10g/%.10g) * %.10g/%.10g", dose->now_n, dose->nitrogen,
+            in[CHALLENGE_VOLUME], molar, HW_MOLAR_N);
 }
 
 static void step_uses(const struct challenge_dose *dose, struct hw_steps *steps)
@@ -38,36 +38,37 @@ static void step_free(const struct challenge_dose *dose, const double in[], stru
         return;
     }
     if (!isnan(dose->ph_after)) {
-        struct carbonate_water water = {in[ALKALINITY], dose->now_n, in[TEMP], in[SALINITY]};
-        step_carbon("carbon", dose->carbon, in[PH], &water, steps);
+        struct carbonate_water water = {in[CHALLENGE_ALKALINITY], dose->now_n, in[CHALLENGE_TEMP],
+                                        in[CHALLENGE_SALINITY]};
+        step_carbon("carbon", dose->carbon, in[CHALLENGE_PH], &water, steps);
         hw_step(steps, "alkalinity_after", dose->alkalinity_after, "meq/L", "conservation",
-                "%.10g + %.10g*%.10g/%.10g", in[ALKALINITY], challenge_brings(dose), dose->dose_n,
-                HW_MOLAR_N);
+                "%.10g + %.10g*%.10g/%.10g", in[CHALLENGE_ALKALINITY], challenge_brings(dose),
+                dose->dose_n, HW_MOLAR_N);
         water.alkalinity = dose->alkalinity_after;
         water.tan = dose->total_n;
         step_ph_closed(&(struct carbonate_symbols){"ph_after", "alkalinity_at_ph_after"},
                        dose->ph_after, dose->carbon, &water, steps);
     }
-    step_pk_khoo("pka", dose->pk, in[TEMP], in[SALINITY], steps);
+    step_pk_khoo("pka", dose->pk, in[CHALLENGE_TEMP], in[CHALLENGE_SALINITY], steps);
     step_free_at("free_peak", dose->free_peak, dose->total_n, dose->pk, dose->ph_peak, steps);
 }
 
 static void step_mass(const struct challenge_dose *dose, const double in[], struct hw_steps *steps)
 {
-    bool chloride = dose->source == CHLORIDE;
+    bool chloride = dose->source == CHALLENGE_CHLORIDE;
     hw_step(steps, "mass", dose->mass, "g", "iupac-weights",
             "%.10g * %.10g/(%d*%.10g) / (%.10g/100) / 1000", dose->nitrogen,
             chloride ? HW_MOLAR_AMMONIUM_CHLORIDE : HW_MOLAR_AMMONIUM_SULFATE, chloride ? 1 : 2,
-            HW_MOLAR_N, in[PURITY]);
+            HW_MOLAR_N, in[CHALLENGE_PURITY]);
 }
 
 static void step_liquid(const struct challenge_dose *dose, const double in[],
                         struct hw_steps *steps)
 {
-    if (dose->source == SOLUTION) {
-        bool as_nh4oh = (int)in[STRENGTH_AS] == AS_NH4OH;
+    if (dose->source == CHALLENGE_SOLUTION) {
+        bool as_nh4oh = (int)in[CHALLENGE_STRENGTH_AS] == CHALLENGE_AS_NH4OH;
         hw_step(steps, "nh3_percent", dose->nh3_percent, "%", "iupac-weights",
-                "%.10g * %.10g/%.10g", in[STRENGTH], as_nh4oh ? HW_MOLAR_NH3 : 1,
+                "%.10g * %.10g/%.10g", in[CHALLENGE_STRENGTH], as_nh4oh ? HW_MOLAR_NH3 : 1,
                 as_nh4oh ? HW_MOLAR_NH4OH : 1);
         hw_step(steps, "density", dose->density, "kg/L", "crc2021", "%.10g", dose->density);
         hw_step(steps, "strength_as_n", dose->strength_n, "g/L", "iupac-weights",
@@ -75,7 +76,7 @@ static void step_liquid(const struct challenge_dose *dose, const double in[],
                 HW_MOLAR_NH3);
     } else {
         hw_step(steps, "strength_as_n", dose->strength_n, "g/L", "iupac-weights",
-                "%.10g * %.10g/%.10g", in[CONCENTRATE_STRENGTH], HW_MOLAR_N,
+                "%.10g * %.10g/%.10g", in[CHALLENGE_CONCENTRATE_STRENGTH], HW_MOLAR_N,
                 basis_molar(dose->basis));
     }
     hw_step(steps, "liquid", dose->liquid, "mL", "", "%.10g / %.10g", dose->nitrogen,

@@ -7,21 +7,12 @@
 #include "holdwater/change.h"
 
 /* The inputs, in the order of the table. */
+/* clang-format off */
 enum {
-    VOLUME,
-    TAKE,
-    SHARE,
-    METHOD,
-    TIMES,
-    NOW,
-    FRESH,
-    KEEP,
-    FLOOR,
-    CEILING,
-    GOAL,
-    STRENGTH,
-    INPUTS
+    CHANGE_VOLUME, CHANGE_TAKE, CHANGE_SHARE, CHANGE_METHOD, CHANGE_TIMES, CHANGE_NOW, CHANGE_FRESH,
+    CHANGE_KEEP, CHANGE_FLOOR, CHANGE_CEILING, CHANGE_GOAL, CHANGE_STRENGTH, CHANGE_INPUTS
 };
+/* clang-format on */
 
 /* One row, and what the core says of it; NaN where an input is missing or there is no such
  * level. */

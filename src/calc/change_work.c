@@ -7,14 +7,14 @@
 static void step_round(const struct change_rounds *change, const double in[],
                        struct hw_steps *steps)
 {
-    if (isnan(in[TAKE])) {
-        hw_step(steps, "exchanged", change->exchanged, "", "", "%.10g / 100", in[SHARE]);
+    if (isnan(in[CHANGE_TAKE])) {
+        hw_step(steps, "exchanged", change->exchanged, "", "", "%.10g / 100", in[CHANGE_SHARE]);
         hw_step(steps, "water", change->water, "L", "", "%.10g * %.10g", change->exchanged,
-                in[VOLUME]);
+                in[CHANGE_VOLUME]);
     } else {
-        hw_step(steps, "water", change->water, "L", "", "%.10g", in[TAKE]);
-        hw_step(steps, "exchanged", change->exchanged, "", "", "%.10g / %.10g", in[TAKE],
-                in[VOLUME]);
+        hw_step(steps, "water", change->water, "L", "", "%.10g", in[CHANGE_TAKE]);
+        hw_step(steps, "exchanged", change->exchanged, "", "", "%.10g / %.10g", in[CHANGE_TAKE],
+                in[CHANGE_VOLUME]);
     }
     hw_step(steps, "kept", change->kept, "", "conservation",
             change->method == HW_CHANGE_BATCH ? "1 - %.10g" : "exp(-%.10g)", change->exchanged);
@@ -26,7 +26,7 @@ static void step_dose(const struct change_rounds *change, const double in[], str
         return;
     }
     hw_step(steps, "fresh_needed", change->fresh_needed, "mg/L", "conservation",
-            "%.10g + (%.10g - %.10g) / (1 - %.17g)", change->now, in[KEEP], change->now,
+            "%.10g + (%.10g - %.10g) / (1 - %.17g)", change->now, in[CHANGE_KEEP], change->now,
             change->kept);
     if (!isnan(change->add)) {
         hw_step(steps, "add", change->add, "mg", "", "(%.10g - %.10g) * %.10g",
@@ -34,7 +34,7 @@ static void step_dose(const struct change_rounds *change, const double in[], str
     }
     if (!isnan(change->liquid)) {
         hw_step(steps, "add_liquid", change->liquid, "mL", "", "%.10g / %.10g", change->add,
-                in[STRENGTH]);
+                in[CHANGE_STRENGTH]);
     }
 }
 
@@ -42,7 +42,7 @@ static void step_goal(const struct change_rounds *change, const double in[], str
 {
     double now = change->now;
     double fresh = change->fresh;
-    double goal = in[GOAL];
+    double goal = in[CHANGE_GOAL];
     if (!isnan(change->exchange_needed) && goal != now) {
         hw_step(steps, "share_needed", 100 * change->exchange_needed, "%", "conservation",
                 change->method == HW_CHANGE_BATCH ? "100 * (%.10g - %.10g) / (%.10g - %.10g)"

@@ -7,7 +7,7 @@
 #include <math.h>
 
 /* More doses than these are not written out one by one: they follow the same rule. */
-enum { DOSES_SHOWN = 10 };
+enum { COURSE_DOSES_SHOWN = 10 };
 
 /* NaN when a rate makes a level that is none of a course: the core refuses it. */
 static void find_first(const double in[], struct course_plan *plan)
@@ -15,12 +15,12 @@ static void find_first(const double in[], struct course_plan *plan)
     double dye = NAN;
     double level = NAN;
     double before = NAN;
-    if (isnan(in[RATE])) {
-        hw_bath_dye(in[VOLUME], in[STRENGTH], in[TARGET], &dye);
-        level = in[TARGET];
+    if (isnan(in[COURSE_RATE])) {
+        hw_bath_dye(in[COURSE_VOLUME], in[COURSE_STRENGTH], in[COURSE_TARGET], &dye);
+        level = in[COURSE_TARGET];
     } else {
-        hw_bath_dye_at_rate(in[VOLUME], in[RATE], &dye);
-        hw_bath_level(in[VOLUME], in[STRENGTH], dye, &level);
+        hw_bath_dye_at_rate(in[COURSE_VOLUME], in[COURSE_RATE], &dye);
+        hw_bath_level(in[COURSE_VOLUME], in[COURSE_STRENGTH], dye, &level);
     }
     if (hw_course_level(plan->redose, level, plan->exchanged, 1, &before, &plan->first) == 0) {
         plan->dye = dye;
@@ -30,9 +30,9 @@ static void find_first(const double in[], struct course_plan *plan)
 struct course_plan course_plan(const double in[])
 {
     struct course_plan plan = {
-        .redose = (enum hw_course_redose)in[REDOSE],
-        .doses = (int)in[DOSES],
-        .exchanged = in[SHARE] / 100,
+        .redose = (enum hw_course_redose)in[COURSE_REDOSE],
+        .doses = (int)in[COURSE_DOSES],
+        .exchanged = in[COURSE_SHARE] / 100,
         .dye = NAN,
         .again = NAN,
         .total = NAN,
@@ -41,7 +41,7 @@ struct course_plan course_plan(const double in[])
         .ceiling = NAN,
         .over_from = NAN,
         .water = NAN,
-        .days = in[DOSES] * in[EVERY] / 24,
+        .days = in[COURSE_DOSES] * in[COURSE_EVERY] / 24,
     };
     double before = NAN;
     find_first(in, &plan);
@@ -50,14 +50,14 @@ struct course_plan course_plan(const double in[])
     hw_course_dose_over(plan.redose, plan.first, plan.exchanged,
                         hw_limits[HW_LIMIT_DYE_COURSE].value, &plan.over_from);
     hw_course_amounts(plan.redose, plan.dye, plan.exchanged, plan.doses, &plan.again, &plan.total);
-    hw_course_water(in[VOLUME], plan.exchanged, plan.doses, &plan.water);
+    hw_course_water(in[COURSE_VOLUME], plan.exchanged, plan.doses, &plan.water);
     return plan;
 }
 
 /* What the doses are called in the working. */
 static const struct {
     const char *before, *after;
-} names[DOSES_SHOWN + 1] = {
+} names[COURSE_DOSES_SHOWN + 1] = {
     {"", ""},
     {"before_dose_1", "after_dose_1"},
     {"before_dose_2", "after_dose_2"},
@@ -80,19 +80,19 @@ static double level_after(const struct course_plan *plan, int dose, double *befo
 
 static void step_first(const struct course_plan *plan, const double in[], struct hw_steps *steps)
 {
-    if (isnan(in[RATE])) {
-        hw_step(steps, "level_first", plan->first, "mg/L", "", "%.10g", in[TARGET]);
+    if (isnan(in[COURSE_RATE])) {
+        hw_step(steps, "level_first", plan->first, "mg/L", "", "%.10g", in[COURSE_TARGET]);
     } else {
-        hw_step(steps, "level_first", plan->first, "mg/L", "", "%.10g * %.10g", in[RATE],
-                in[STRENGTH]);
+        hw_step(steps, "level_first", plan->first, "mg/L", "", "%.10g * %.10g", in[COURSE_RATE],
+                in[COURSE_STRENGTH]);
     }
-    hw_step(steps, "exchanged", plan->exchanged, "", "", "%.10g / 100", in[SHARE]);
+    hw_step(steps, "exchanged", plan->exchanged, "", "", "%.10g / 100", in[COURSE_SHARE]);
 }
 
 /* The level before and after each of the first doses, and how many more there are. */
 static void step_doses(const struct course_plan *plan, struct hw_steps *steps)
 {
-    int shown = plan->doses < DOSES_SHOWN ? plan->doses : DOSES_SHOWN;
+    int shown = plan->doses < COURSE_DOSES_SHOWN ? plan->doses : COURSE_DOSES_SHOWN;
     double before = 0;
     double earlier = plan->first;
     for (int dose = 2; dose <= shown; dose++) {
@@ -148,18 +148,19 @@ static void step_levels(const struct course_plan *plan, struct hw_steps *steps)
 static void step_amounts(const struct course_plan *plan, const double in[], struct hw_steps *steps)
 {
     double each = plan->redose == HW_COURSE_FULL ? 1 : plan->exchanged;
-    hw_step(steps, "days", plan->days, "d", "", "%.10g * %.10g / 24", in[DOSES], in[EVERY]);
-    hw_step(steps, "water_total", plan->water, "L", "", "(%.10g - 1) * %.10g * %.10g", in[DOSES],
-            plan->exchanged, in[VOLUME]);
+    hw_step(steps, "days", plan->days, "d", "", "%.10g * %.10g / 24", in[COURSE_DOSES],
+            in[COURSE_EVERY]);
+    hw_step(steps, "water_total", plan->water, "L", "", "(%.10g - 1) * %.10g * %.10g",
+            in[COURSE_DOSES], plan->exchanged, in[COURSE_VOLUME]);
     hw_step(steps, "dye_total", plan->total, "mL", "",
-            "%.10g * %.10g / %.10g * (1 + (%.10g - 1) * %.10g)", plan->first, in[VOLUME],
-            in[STRENGTH], in[DOSES], each);
+            "%.10g * %.10g / %.10g * (1 + (%.10g - 1) * %.10g)", plan->first, in[COURSE_VOLUME],
+            in[COURSE_STRENGTH], in[COURSE_DOSES], each);
     if (plan->doses > 1) {
         hw_step(steps, "dye_again", plan->again, "mL", "", "%.10g * %.10g * %.10g / %.10g", each,
-                plan->first, in[VOLUME], in[STRENGTH]);
+                plan->first, in[COURSE_VOLUME], in[COURSE_STRENGTH]);
     }
-    hw_step(steps, "dye", plan->dye, "mL", "", "%.10g * %.10g / %.10g", plan->first, in[VOLUME],
-            in[STRENGTH]);
+    hw_step(steps, "dye", plan->dye, "mL", "", "%.10g * %.10g / %.10g", plan->first,
+            in[COURSE_VOLUME], in[COURSE_STRENGTH]);
 }
 
 void course_work(const double in[], struct hw_steps *steps)

@@ -6,7 +6,12 @@
 #include "holdwater/course.h"
 
 /* The inputs, in the order of the table. */
-enum { VOLUME, BIOFILTER, STRENGTH, RATE, TARGET, EVERY, SHARE, DOSES, REDOSE, INPUTS };
+/* clang-format off */
+enum {
+    COURSE_VOLUME, COURSE_BIOFILTER, COURSE_STRENGTH, COURSE_RATE, COURSE_TARGET, COURSE_EVERY,
+    COURSE_SHARE, COURSE_DOSES, COURSE_REDOSE, COURSE_INPUTS
+};
+/* clang-format on */
 
 /* One row, and what the core says of it; all NaN when the first dose makes no level of a course. */
 struct course_plan {

@@ -7,29 +7,29 @@
 
 static bool is_copper(const struct dose_plan *plan)
 {
-    return ((1u << plan->kind) & KINDS_OF_COPPER) != 0;
+    return ((1u << plan->kind) & DOSE_KINDS_OF_COPPER) != 0;
 }
 
 static bool is_pure_copper(const struct dose_plan *plan, const double in[])
 {
-    return is_copper(plan) && plan->source == SOURCE_POWDER && in[PURITY] == 100;
+    return is_copper(plan) && plan->source == DOSE_SOURCE_POWDER && in[DOSE_PURITY] == 100;
 }
 
 /* Crystals that make another copper than the kind, a powder that would be all copper, a salt's
  * strength of a solid. */
 static bool copper_does_not_fit(const struct dose_plan *plan, const double in[])
 {
-    bool crystals = plan->source == SOURCE_PENTAHYDRATE;
-    bool salt = in[STRENGTH_AS] == STRENGTH_AS_SALT;
-    return (crystals && plan->kind != KIND_IONIC) || is_pure_copper(plan, in) ||
-           (salt && plan->source != SOURCE_LIQUID);
+    bool crystals = plan->source == DOSE_SOURCE_PENTAHYDRATE;
+    bool salt = in[DOSE_STRENGTH_AS] == DOSE_STRENGTH_AS_SALT;
+    return (crystals && plan->kind != DOSE_KIND_IONIC) || is_pure_copper(plan, in) ||
+           (salt && plan->source != DOSE_SOURCE_LIQUID);
 }
 
 /* Neither the strength alone nor the whole label alone. */
 static bool strength_is_unclear(const struct dose_plan *plan, const double in[])
 {
-    bool by_strength = !isnan(in[STRENGTH]) && plan->labels == 0;
-    bool by_label = isnan(in[STRENGTH]) && plan->labels == 3;
+    bool by_strength = !isnan(in[DOSE_STRENGTH]) && plan->labels == 0;
+    bool by_label = isnan(in[DOSE_STRENGTH]) && plan->labels == 3;
     return !by_strength && !by_label;
 }
 
@@ -37,22 +37,22 @@ static bool is_unlikely(const struct dose_plan *plan)
 {
     return plan->label_strength < PRODUCT_MIN || plan->label_strength > PRODUCT_MAX ||
            plan->after > HW_DOSE_LEVEL_MAX ||
-           (plan->kind == KIND_DYE && plan->target > HW_COURSE_LEVEL_MAX);
+           (plan->kind == DOSE_KIND_DYE && plan->target > HW_COURSE_LEVEL_MAX);
 }
 
 /* Formalin of a strength that is a bath of an hour at most. */
 static bool is_bath(const struct dose_plan *plan)
 {
-    return plan->kind == KIND_FORMALIN &&
+    return plan->kind == DOSE_KIND_FORMALIN &&
            level_above(plan->solution_mg, hw_limits[HW_LIMIT_FORMALIN_STAY].value);
 }
 
 /* The notes that leave no answer. */
 static uint64_t refusals(const struct dose_plan *plan, const double in[])
 {
-    bool formalin = plan->kind == KIND_FORMALIN;
-    bool liquid = plan->source == SOURCE_LIQUID;
-    bool spread = plan->steps > 1 || in[DAYS] > 0;
+    bool formalin = plan->kind == DOSE_KIND_FORMALIN;
+    bool liquid = plan->source == DOSE_SOURCE_LIQUID;
+    bool spread = plan->steps > 1 || in[DOSE_DAYS] > 0;
     return note_if(copper_does_not_fit(plan, in), HW_DOSE_NOTE_COPPER_FORM) |
            note_if(formalin && (!liquid || plan->labels > 0), HW_DOSE_NOTE_FORMALIN_AS_LIQUID) |
            note_if(!formalin && liquid && strength_is_unclear(plan, in),
@@ -61,7 +61,7 @@ static uint64_t refusals(const struct dose_plan *plan, const double in[])
            note_if(plan->floor > plan->ceiling, HW_DOSE_NOTE_FLOOR_OVER_CEILING) |
            note_if(plan->target <= plan->now, HW_DOSE_NOTE_TARGET_NOT_ABOVE) |
            note_if((plan->added && spread) || (plan->steps == 1 && spread) ||
-                       (in[DAYS] > 0 && is_bath(plan)),
+                       (in[DOSE_DAYS] > 0 && is_bath(plan)),
                    HW_DOSE_NOTE_STEPS_WITHOUT_USE) |
            note_if(level_above(plan->target, plan->ceiling), HW_DOSE_NOTE_OVER_CEILING);
 }
@@ -89,8 +89,9 @@ static uint64_t pour_notes(const struct dose_plan *plan)
 
 static uint64_t copper_notes(const struct dose_plan *plan, const double in[])
 {
-    bool loose = plan->kind == KIND_IONIC || plan->kind == KIND_AMINE;
-    bool salt = in[STRENGTH_AS] == STRENGTH_AS_SALT || plan->source == SOURCE_PENTAHYDRATE;
+    bool loose = plan->kind == DOSE_KIND_IONIC || plan->kind == DOSE_KIND_AMINE;
+    bool salt =
+        in[DOSE_STRENGTH_AS] == DOSE_STRENGTH_AS_SALT || plan->source == DOSE_SOURCE_PENTAHYDRATE;
     double a_day = fmin(plan->ceiling, plan->usual_ceiling) /* of a number and none, the number */
                    / hw_limits[HW_LIMIT_COPPER_RAMP_DAYS].value;
     if (!is_copper(plan)) {
@@ -105,7 +106,7 @@ static uint64_t copper_notes(const struct dose_plan *plan, const double in[])
 
 static uint64_t dye_notes(const struct dose_plan *plan)
 {
-    if (plan->kind != KIND_DYE) {
+    if (plan->kind != DOSE_KIND_DYE) {
         return 0;
     }
     return note_if(level_above(plan->after, hw_limits[HW_LIMIT_DYE_FILTER].value),
@@ -116,11 +117,11 @@ static uint64_t dye_notes(const struct dose_plan *plan)
 
 static uint64_t formalin_notes(const struct dose_plan *plan, const double in[])
 {
-    if (plan->kind != KIND_FORMALIN) {
+    if (plan->kind != DOSE_KIND_FORMALIN) {
         return 0;
     }
     return note_if(is_bath(plan), HW_DOSE_NOTE_FORMALIN_BATH_ONLY) |
-           note_if(isnan(in[STRENGTH]), HW_DOSE_NOTE_FORMALIN_37) |
+           note_if(isnan(in[DOSE_STRENGTH]), HW_DOSE_NOTE_FORMALIN_37) |
            note_bit(HW_DOSE_NOTE_FORMALIN_OXYGEN) | note_bit(HW_DOSE_NOTE_FORMALIN_CARE);
 }
 

@@ -12,39 +12,28 @@
 /* The inputs, in the order of the table. Of formalin the levels stand in another entry when they
  * are microlitres (_UL); a floor and a ceiling stand in another one when they must be given
  * (_ASKED). */
+/* clang-format off */
 enum {
-    VOLUME,
-    KIND,
-    FORMALIN_BASIS,
-    SOURCE,
-    NOW,
-    NOW_UL,
-    TARGET,
-    TARGET_UL,
-    ADDED_LIQUID,
-    ADDED_MASS,
-    STRENGTH,
-    STRENGTH_AS,
-    LABEL_DOSE,
-    LABEL_PER,
-    LABEL_RAISES,
-    PURITY,
-    FLOOR_ASKED,
-    FLOOR,
-    CEILING_ASKED,
-    CEILING,
-    CEILING_FORMALIN,
-    CEILING_UL,
-    STEPS,
-    DAYS,
-    INPUTS
+    DOSE_VOLUME, DOSE_KIND, DOSE_FORMALIN_BASIS, DOSE_SOURCE, DOSE_NOW, DOSE_NOW_UL, DOSE_TARGET,
+    DOSE_TARGET_UL, DOSE_ADDED_LIQUID, DOSE_ADDED_MASS, DOSE_STRENGTH, DOSE_STRENGTH_AS,
+    DOSE_LABEL_DOSE, DOSE_LABEL_PER, DOSE_LABEL_RAISES, DOSE_PURITY, DOSE_FLOOR_ASKED, DOSE_FLOOR,
+    DOSE_CEILING_ASKED, DOSE_CEILING, DOSE_CEILING_FORMALIN, DOSE_CEILING_UL, DOSE_STEPS, DOSE_DAYS,
+    DOSE_INPUTS
 };
+/* clang-format on */
 
-enum { KIND_IONIC, KIND_AMINE, KIND_CHELATED, KIND_DYE, KIND_FORMALIN, KIND_OTHER };
-enum { SOURCE_LIQUID, SOURCE_PENTAHYDRATE, SOURCE_POWDER };
-enum { STRENGTH_AS_IS, STRENGTH_AS_SALT };
+/* clang-format off */
+enum {
+    DOSE_KIND_IONIC, DOSE_KIND_AMINE, DOSE_KIND_CHELATED, DOSE_KIND_DYE, DOSE_KIND_FORMALIN,
+    DOSE_KIND_OTHER
+};
+/* clang-format on */
+enum { DOSE_SOURCE_LIQUID, DOSE_SOURCE_PENTAHYDRATE, DOSE_SOURCE_POWDER };
+enum { DOSE_STRENGTH_AS_IS, DOSE_STRENGTH_AS_SALT };
 
-enum { KINDS_OF_COPPER = 1u << KIND_IONIC | 1u << KIND_AMINE | 1u << KIND_CHELATED };
+enum {
+    DOSE_KINDS_OF_COPPER = 1u << DOSE_KIND_IONIC | 1u << DOSE_KIND_AMINE | 1u << DOSE_KIND_CHELATED
+};
 
 /* mg in a mL of a product; outside there is no such liquid. */
 #define PRODUCT_MIN 1e-3

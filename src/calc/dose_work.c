@@ -3,12 +3,12 @@
 
 #include <math.h>
 
-enum { LEVELS_SHOWN = 12 }; /* of more steps the first eleven and the last are written */
+enum { DOSE_LEVELS_SHOWN = 12 }; /* of more steps the first eleven and the last are written */
 
 static void step_formaldehyde(const char *symbol, double formaldehyde, const double in[],
                               double level, struct hw_steps *steps)
 {
-    int basis = (int)in[FORMALIN_BASIS];
+    int basis = (int)in[DOSE_FORMALIN_BASIS];
     if (basis == HW_FORMALIN_SOLUTION_UL) {
         hw_step(steps, symbol, formaldehyde, "mg/L", "formalin-forms", "%.10g * %.10g/1000", level,
                 HW_FORMALIN_STRENGTH);
@@ -22,14 +22,14 @@ static void step_formaldehyde(const char *symbol, double formaldehyde, const dou
 
 static void step_levels(const struct dose_plan *plan, const double in[], struct hw_steps *steps)
 {
-    if (plan->kind != KIND_FORMALIN) {
+    if (plan->kind != DOSE_KIND_FORMALIN) {
         return;
     }
-    step_formaldehyde("now_formaldehyde", plan->now, in, isnan(in[NOW]) ? in[NOW_UL] : in[NOW],
-                      steps);
+    step_formaldehyde("now_formaldehyde", plan->now, in,
+                      isnan(in[DOSE_NOW]) ? in[DOSE_NOW_UL] : in[DOSE_NOW], steps);
     if (!plan->added) {
         step_formaldehyde("target_formaldehyde", plan->target, in,
-                          isnan(in[TARGET]) ? in[TARGET_UL] : in[TARGET], steps);
+                          isnan(in[DOSE_TARGET]) ? in[DOSE_TARGET_UL] : in[DOSE_TARGET], steps);
     }
 }
 
@@ -37,14 +37,15 @@ static void step_product(const struct dose_plan *plan, const double in[], struct
 {
     if (!isnan(plan->label_strength)) {
         hw_step(steps, "label_strength", plan->label_strength, "mg/mL", "", "%.10g * %.10g / %.10g",
-                in[LABEL_RAISES], in[LABEL_PER], in[LABEL_DOSE]);
+                in[DOSE_LABEL_RAISES], in[DOSE_LABEL_PER], in[DOSE_LABEL_DOSE]);
     }
-    if (plan->source == SOURCE_PENTAHYDRATE) {
+    if (plan->source == DOSE_SOURCE_PENTAHYDRATE) {
         hw_step(steps, "copper_share", plan->share, "%", "iupac-weights", "%.10g * %.10g/%.10g",
-                in[PURITY], HW_MOLAR_COPPER, HW_MOLAR_COPPER_SULFATE_PENTAHYDRATE);
-    } else if (in[STRENGTH_AS] == STRENGTH_AS_SALT) {
+                in[DOSE_PURITY], HW_MOLAR_COPPER, HW_MOLAR_COPPER_SULFATE_PENTAHYDRATE);
+    } else if (in[DOSE_STRENGTH_AS] == DOSE_STRENGTH_AS_SALT) {
         hw_step(steps, "copper_strength", plan->strength, "mg/mL", "iupac-weights",
-                "%.10g * %.10g/%.10g", isnan(in[STRENGTH]) ? plan->label_strength : in[STRENGTH],
+                "%.10g * %.10g/%.10g",
+                isnan(in[DOSE_STRENGTH]) ? plan->label_strength : in[DOSE_STRENGTH],
                 HW_MOLAR_COPPER, HW_MOLAR_COPPER_SULFATE_PENTAHYDRATE);
     }
 }
@@ -52,9 +53,9 @@ static void step_product(const struct dose_plan *plan, const double in[], struct
 /* The level when all is in, from what was found so far: formalin has three levels in its place. */
 static void step_after(const struct dose_plan *plan, double volume, struct hw_steps *steps)
 {
-    hw_step(steps, plan->kind == KIND_FORMALIN ? "formaldehyde" : "level_after", plan->after,
+    hw_step(steps, plan->kind == DOSE_KIND_FORMALIN ? "formaldehyde" : "level_after", plan->after,
             "mg/L", "conservation", "%.10g + %.10g / %.10g", plan->now, plan->active, volume);
-    if (plan->kind == KIND_FORMALIN) {
+    if (plan->kind == DOSE_KIND_FORMALIN) {
         hw_step(steps, "solution_ul", plan->solution_ul, "uL/L", "formalin-forms",
                 "%.10g / (%.10g/1000)", plan->after, HW_FORMALIN_STRENGTH);
         hw_step(steps, "solution_mg", plan->solution_mg, "mg/L", "formalin-forms",
@@ -75,7 +76,7 @@ static void step_steps(const struct dose_plan *plan, const double in[], struct h
         char symbol[24] = "level_after_step_";
         double level = NAN;
         int at = 17;
-        if (step == LEVELS_SHOWN && plan->steps > LEVELS_SHOWN) {
+        if (step == DOSE_LEVELS_SHOWN && plan->steps > DOSE_LEVELS_SHOWN) {
             step = plan->steps;
         }
         if (step > 9) {
@@ -88,7 +89,7 @@ static void step_steps(const struct dose_plan *plan, const double in[], struct h
                 plan->now, plan->target, plan->now, step, plan->steps);
     }
     if (!isnan(plan->step_every)) {
-        hw_step(steps, "step_every", plan->step_every, "h", "", "24 * %.10g / %d", in[DAYS],
+        hw_step(steps, "step_every", plan->step_every, "h", "", "24 * %.10g / %d", in[DOSE_DAYS],
                 plan->steps);
     }
 }
@@ -116,12 +117,12 @@ static void step_pour(const struct dose_plan *plan, struct hw_steps *steps)
 static void step_poured(const struct dose_plan *plan, const double in[], const char *symbol,
                         struct hw_steps *steps)
 {
-    if (plan->source == SOURCE_LIQUID) {
-        hw_step(steps, symbol, plan->active, "mg", "", "%.10g * %.10g", in[ADDED_LIQUID],
+    if (plan->source == DOSE_SOURCE_LIQUID) {
+        hw_step(steps, symbol, plan->active, "mg", "", "%.10g * %.10g", in[DOSE_ADDED_LIQUID],
                 plan->strength);
     } else {
-        hw_step(steps, symbol, plan->active, "mg", "", "%.10g*1000 * %.10g/100", in[ADDED_MASS],
-                plan->share);
+        hw_step(steps, symbol, plan->active, "mg", "", "%.10g*1000 * %.10g/100",
+                in[DOSE_ADDED_MASS], plan->share);
     }
 }
 
@@ -132,12 +133,12 @@ void dose_work(const double in[], struct hw_steps *steps)
     step_levels(&plan, in, steps);
     if (plan.added) {
         step_poured(&plan, in, "poured", steps);
-        step_after(&plan, in[VOLUME], steps);
+        step_after(&plan, in[DOSE_VOLUME], steps);
         step_poured(&plan, in, "active", steps);
     } else {
         hw_step(steps, "active", plan.active, "mg", "conservation", "(%.10g - %.10g) * %.10g",
-                plan.target, plan.now, in[VOLUME]);
-        step_after(&plan, in[VOLUME], steps);
+                plan.target, plan.now, in[DOSE_VOLUME]);
+        step_after(&plan, in[DOSE_VOLUME], steps);
         step_steps(&plan, in, steps);
         step_pour(&plan, steps);
     }

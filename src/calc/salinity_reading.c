@@ -11,8 +11,10 @@ static const struct {
 
 /* What each kind of instrument shows in fresh water, about. */
 static const double in_fresh_water[] = {
-    [OF_SG] = 1,    [OF_CONDUCTIVITY] = 0, [OF_COMPENSATED] = 0, [OF_REFRACTION] = 1.333,
-    [OF_SCALE] = 0, [OF_BRINE_GKG] = 0,    [OF_BRINE_GL] = 0};
+    [SALINITY_OF_SG] = 1,          [SALINITY_OF_CONDUCTIVITY] = 0,
+    [SALINITY_OF_COMPENSATED] = 0, [SALINITY_OF_REFRACTION] = 1.333,
+    [SALINITY_OF_SCALE] = 0,       [SALINITY_OF_BRINE_GKG] = 0,
+    [SALINITY_OF_BRINE_GL] = 0};
 
 /* The one of several entries of a name that is given, or NaN. */
 static double given(const double in[], int first, int last)
@@ -27,10 +29,10 @@ static double given(const double in[], int first, int last)
 static struct hw_hydrometer hydrometer_of(const double in[])
 {
     struct hw_hydrometer hydrometer = {NAN, NAN, NAN};
-    if (!isnan(in[REFERENCE])) {
-        hydrometer.scale_temp = references[(size_t)in[REFERENCE]].scale;
-        hydrometer.water_temp = references[(size_t)in[REFERENCE]].water;
-        hydrometer.expansion = in[GLASS] == YES ? HW_HYDROMETER_GLASS : 0;
+    if (!isnan(in[SALINITY_REFERENCE])) {
+        hydrometer.scale_temp = references[(size_t)in[SALINITY_REFERENCE]].scale;
+        hydrometer.water_temp = references[(size_t)in[SALINITY_REFERENCE]].water;
+        hydrometer.expansion = in[SALINITY_GLASS] == YES ? HW_HYDROMETER_GLASS : 0;
     }
     return hydrometer;
 }
@@ -38,7 +40,7 @@ static struct hw_hydrometer hydrometer_of(const double in[])
 double salinity_conductivity_seen(const struct salinity_reading *r, double value)
 {
     double seen = value;
-    if (r->of == OF_COMPENSATED) {
+    if (r->of == SALINITY_OF_COMPENSATED) {
         hw_conductivity_uncompensated(value, r->slope, r->temp, &seen);
     }
     return seen;
@@ -67,22 +69,22 @@ double salinity_behind(const struct salinity_reading *r, double value)
 {
     double salinity = value;
     switch (r->of) {
-    case OF_SG:
+    case SALINITY_OF_SG:
         salinity = behind_gravity(r, value);
         break;
-    case OF_CONDUCTIVITY:
-    case OF_COMPENSATED:
+    case SALINITY_OF_CONDUCTIVITY:
+    case SALINITY_OF_COMPENSATED:
         salinity = behind_conductivity(r, value);
         break;
-    case OF_REFRACTION:
+    case SALINITY_OF_REFRACTION:
         hw_salinity_from_refraction(value, r->temp, &salinity);
         break;
-    case OF_SCALE:
+    case SALINITY_OF_SCALE:
         break;
-    case OF_BRINE_GKG:
+    case SALINITY_OF_BRINE_GKG:
         hw_salinity_from_brine(HW_BRINE_GKG, value, &salinity);
         break;
-    case OF_BRINE_GL:
+    case SALINITY_OF_BRINE_GL:
     default:
         hw_salinity_from_brine(HW_BRINE_GL, value, &salinity);
         break;
@@ -103,14 +105,14 @@ static void find_results(struct salinity_reading *r)
 struct salinity_reading salinity_reading(const double in[])
 {
     struct salinity_reading r = {
-        .of = (enum salinity_of)in[OF],
-        .temp = in[TEMP],
-        .reading = given(in, READING_SG, READING_GL),
-        .zero = given(in, ZERO_BARE, ZERO_GL),
-        .standard = given(in, STANDARD_SG, STANDARD_GL),
-        .reads = given(in, READS_SG, READS_GL),
+        .of = (enum salinity_of)in[SALINITY_OF],
+        .temp = in[SALINITY_TEMP],
+        .reading = given(in, SALINITY_READING_SG, SALINITY_READING_GL),
+        .zero = given(in, SALINITY_ZERO_BARE, SALINITY_ZERO_GL),
+        .standard = given(in, SALINITY_STANDARD_SG, SALINITY_STANDARD_GL),
+        .reads = given(in, SALINITY_READS_SG, SALINITY_READS_GL),
         .hydrometer = hydrometer_of(in),
-        .slope = in[SLOPE],
+        .slope = in[SALINITY_SLOPE],
     };
     r.corrected = r.reading - r.zero;
     if (!isnan(r.standard) && !isnan(r.reads)) {

@@ -13,43 +13,26 @@
 /* The inputs, in the order of the table. reading, zero, standard and standard_reads are on the
  * scale of the instrument: each stands once for each kind of scale, and at most one entry of a name
  * is given. */
+/* clang-format off */
 enum {
-    OF,
-    READING_SG,
-    READING_MS,
-    READING_INDEX,
-    READING_GKG,
-    READING_GL,
-    TEMP,
-    REFERENCE,
-    GLASS,
-    SLOPE,
-    ZERO_BARE,
-    ZERO_MS,
-    ZERO_GKG,
-    ZERO_GL,
-    STANDARD_SG,
-    STANDARD_MS,
-    STANDARD_INDEX,
-    STANDARD_GKG,
-    STANDARD_GL,
-    READS_SG,
-    READS_MS,
-    READS_INDEX,
-    READS_GKG,
-    READS_GL,
-    INPUTS
+    SALINITY_OF, SALINITY_READING_SG, SALINITY_READING_MS, SALINITY_READING_INDEX,
+    SALINITY_READING_GKG, SALINITY_READING_GL, SALINITY_TEMP, SALINITY_REFERENCE, SALINITY_GLASS,
+    SALINITY_SLOPE, SALINITY_ZERO_BARE, SALINITY_ZERO_MS, SALINITY_ZERO_GKG, SALINITY_ZERO_GL,
+    SALINITY_STANDARD_SG, SALINITY_STANDARD_MS, SALINITY_STANDARD_INDEX, SALINITY_STANDARD_GKG,
+    SALINITY_STANDARD_GL, SALINITY_READS_SG, SALINITY_READS_MS, SALINITY_READS_INDEX,
+    SALINITY_READS_GKG, SALINITY_READS_GL, SALINITY_INPUTS
 };
+/* clang-format on */
 
 /* The words of `of`. */
 enum salinity_of {
-    OF_SG,
-    OF_CONDUCTIVITY,
-    OF_COMPENSATED,
-    OF_REFRACTION,
-    OF_SCALE,
-    OF_BRINE_GKG,
-    OF_BRINE_GL
+    SALINITY_OF_SG,
+    SALINITY_OF_CONDUCTIVITY,
+    SALINITY_OF_COMPENSATED,
+    SALINITY_OF_REFRACTION,
+    SALINITY_OF_SCALE,
+    SALINITY_OF_BRINE_GKG,
+    SALINITY_OF_BRINE_GL
 };
 
 /* One row, and what the core says of it. */

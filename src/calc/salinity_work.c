@@ -147,7 +147,7 @@ static void work_conductivity(const struct salinity_reading *r, struct hw_steps 
 {
     double value = fabs(r->corrected);
     double seen = salinity_conductivity_seen(r, value);
-    if (r->of == OF_COMPENSATED) {
+    if (r->of == SALINITY_OF_COMPENSATED) {
         hw_step(steps, "seen", seen, "mS/cm", "meter-manuals",
                 "%.14g * (1 + %.10g/100*(%.10g - 25))", value, r->slope, r->temp);
     }
@@ -183,24 +183,25 @@ static void step_corrected(const struct salinity_reading *r, struct hw_steps *st
 static void step_found(const struct salinity_reading *r, struct hw_steps *steps)
 {
     switch (r->of) {
-    case OF_SG:
+    case SALINITY_OF_SG:
         work_gravity(r, steps);
         break;
-    case OF_CONDUCTIVITY:
-    case OF_COMPENSATED:
+    case SALINITY_OF_CONDUCTIVITY:
+    case SALINITY_OF_COMPENSATED:
         work_conductivity(r, steps);
         break;
-    case OF_REFRACTION:
+    case SALINITY_OF_REFRACTION:
         work_refraction(r, steps);
         break;
-    case OF_SCALE:
+    case SALINITY_OF_SCALE:
         hw_step(steps, "found", r->found, "g/kg", "", "%.14g", r->corrected);
         break;
-    case OF_BRINE_GKG:
-    case OF_BRINE_GL:
+    case SALINITY_OF_BRINE_GKG:
+    case SALINITY_OF_BRINE_GL:
     default:
         hw_step(steps, "found", r->found, "g/kg", "brine-table", "%.10g * %.14g",
-                r->of == OF_BRINE_GKG ? HW_BRINE_GKG_FACTOR : HW_BRINE_GL_FACTOR, r->corrected);
+                r->of == SALINITY_OF_BRINE_GKG ? HW_BRINE_GKG_FACTOR : HW_BRINE_GL_FACTOR,
+                r->corrected);
         break;
     }
 }

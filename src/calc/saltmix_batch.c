@@ -7,19 +7,22 @@
  * salt is needed. */
 static int read_product(struct saltmix_batch *batch, const double in[])
 {
-    int given = !isnan(in[LABEL_MASS]) + !isnan(in[LABEL_MAKES]) + !isnan(in[LABEL_SALINITY]);
-    batch->product = given == 0 ? BY_MOISTURE : given < 3 ? LABEL_IN_PART : BY_LABEL;
-    batch->dry = 1 - in[MOISTURE] / 100;
-    if (batch->product != BY_LABEL) {
+    int given = !isnan(in[SALTMIX_LABEL_MASS]) + !isnan(in[SALTMIX_LABEL_MAKES]) +
+                !isnan(in[SALTMIX_LABEL_SALINITY]);
+    batch->product = given == 0  ? SALTMIX_BY_MOISTURE
+                     : given < 3 ? SALTMIX_LABEL_IN_PART
+                                 : SALTMIX_BY_LABEL;
+    batch->dry = 1 - in[SALTMIX_MOISTURE] / 100;
+    if (batch->product != SALTMIX_BY_LABEL) {
         return HW_STATUS_OK;
     }
-    if (in[MOISTURE] > 0) {
-        batch->product = LABEL_AND_MOISTURE;
+    if (in[SALTMIX_MOISTURE] > 0) {
+        batch->product = SALTMIX_LABEL_AND_MOISTURE;
         return HW_STATUS_OK;
     }
-    int status = hw_saltmix_label(in[LABEL_MASS], in[LABEL_MAKES], in[LABEL_SALINITY], in[TEMP],
-                                  &batch->label_dry);
-    batch->product = status < 0 ? LABEL_UNLIKELY : BY_LABEL;
+    int status = hw_saltmix_label(in[SALTMIX_LABEL_MASS], in[SALTMIX_LABEL_MAKES],
+                                  in[SALTMIX_LABEL_SALINITY], in[SALTMIX_TEMP], &batch->label_dry);
+    batch->product = status < 0 ? SALTMIX_LABEL_UNLIKELY : SALTMIX_BY_LABEL;
     batch->dry = fmin(batch->label_dry, HW_SALTMIX_DRY_MAX);
     return status;
 }
@@ -30,14 +33,16 @@ struct saltmix_batch saltmix_batch(const double in[])
         .label_dry = NAN, .dry = NAN, .salt = NAN, .top_up = NAN, .swap = NAN};
     int label = read_product(&batch, in);
     int status = HW_STATUS_NONE;
-    if (in[TARGET] >= in[SALINITY]) {
-        status =
-            hw_saltmix_add(in[VOLUME], in[SALINITY], in[TARGET], in[TEMP], batch.dry, &batch.salt);
+    if (in[SALTMIX_TARGET] >= in[SALTMIX_SALINITY]) {
+        status = hw_saltmix_add(in[SALTMIX_VOLUME], in[SALTMIX_SALINITY], in[SALTMIX_TARGET],
+                                in[SALTMIX_TEMP], batch.dry, &batch.salt);
         batch.stretched = label > 0;
-    } else if (in[WHY] == EVAPORATED) {
-        status = hw_saltmix_top_up(in[VOLUME], in[SALINITY], in[TARGET], in[TEMP], &batch.top_up);
-    } else if (in[WHY] == MIXED_TOO_STRONG) {
-        status = hw_saltmix_swap(in[VOLUME], in[SALINITY], in[TARGET], in[TEMP], &batch.swap);
+    } else if (in[SALTMIX_WHY] == SALTMIX_EVAPORATED) {
+        status = hw_saltmix_top_up(in[SALTMIX_VOLUME], in[SALTMIX_SALINITY], in[SALTMIX_TARGET],
+                                   in[SALTMIX_TEMP], &batch.top_up);
+    } else if (in[SALTMIX_WHY] == SALTMIX_MIXED_TOO_STRONG) {
+        status = hw_saltmix_swap(in[SALTMIX_VOLUME], in[SALTMIX_SALINITY], in[SALTMIX_TARGET],
+                                 in[SALTMIX_TEMP], &batch.swap);
     }
     batch.stretched = batch.stretched || status > 0;
     return batch;
@@ -53,20 +58,22 @@ static double step_density(const char *symbol, double salinity, double temp, str
 
 static void step_salt(const struct saltmix_batch *batch, const double in[], struct hw_steps *steps)
 {
-    if (batch->product == BY_LABEL) {
-        double density = step_density("label_density", in[LABEL_SALINITY], in[TEMP], steps);
+    if (batch->product == SALTMIX_BY_LABEL) {
+        double density =
+            step_density("label_density", in[SALTMIX_LABEL_SALINITY], in[SALTMIX_TEMP], steps);
         hw_step(steps, "label_dry", batch->label_dry, "", "conservation",
-                "%.10g * %.10g/1000 * %.10g / %.10g", in[LABEL_MAKES], density, in[LABEL_SALINITY],
-                in[LABEL_MASS]);
+                "%.10g * %.10g/1000 * %.10g / %.10g", in[SALTMIX_LABEL_MAKES], density,
+                in[SALTMIX_LABEL_SALINITY], in[SALTMIX_LABEL_MASS]);
     } else {
-        hw_step(steps, "dry", batch->dry, "", "", "1 - %.10g/100", in[MOISTURE]);
+        hw_step(steps, "dry", batch->dry, "", "", "1 - %.10g/100", in[SALTMIX_MOISTURE]);
     }
-    double density = step_density("density", in[SALINITY], in[TEMP], steps);
-    hw_step(steps, "water", in[VOLUME] * density / 1000, "kg", "", "%.10g * %.10g/1000", in[VOLUME],
-            density);
+    double density = step_density("density", in[SALTMIX_SALINITY], in[SALTMIX_TEMP], steps);
+    hw_step(steps, "water", in[SALTMIX_VOLUME] * density / 1000, "kg", "", "%.10g * %.10g/1000",
+            in[SALTMIX_VOLUME], density);
     hw_step(steps, "salt", batch->salt, "g", "conservation",
-            "1000 * %.10g * (%.10g - %.10g) / (1000 * %.10g - %.10g)", in[VOLUME] * density / 1000,
-            in[TARGET], in[SALINITY], batch->dry, in[TARGET]);
+            "1000 * %.10g * (%.10g - %.10g) / (1000 * %.10g - %.10g)",
+            in[SALTMIX_VOLUME] * density / 1000, in[SALTMIX_TARGET], in[SALTMIX_SALINITY],
+            batch->dry, in[SALTMIX_TARGET]);
 }
 
 void saltmix_work(const double in[], struct hw_steps *steps)
@@ -76,16 +83,16 @@ void saltmix_work(const double in[], struct hw_steps *steps)
         step_salt(&batch, in, steps);
         return;
     }
-    double density = step_density("density", in[SALINITY], in[TEMP], steps);
-    double fresh = step_density("fresh_density", 0, in[TEMP], steps);
+    double density = step_density("density", in[SALTMIX_SALINITY], in[SALTMIX_TEMP], steps);
+    double fresh = step_density("fresh_density", 0, in[SALTMIX_TEMP], steps);
     if (!isnan(batch.top_up)) {
         hw_step(steps, "top_up", batch.top_up, "L", "conservation",
-                "%.10g * %.10g / %.10g * (%.10g / %.10g - 1)", in[VOLUME], density, fresh,
-                in[SALINITY], in[TARGET]);
+                "%.10g * %.10g / %.10g * (%.10g / %.10g - 1)", in[SALTMIX_VOLUME], density, fresh,
+                in[SALTMIX_SALINITY], in[SALTMIX_TARGET]);
     } else {
         hw_step(steps, "swap", batch.swap, "L", "conservation",
                 "%.10g * %.10g * (%.10g - %.10g) / (%.10g * (%.10g - %.10g) + %.10g * %.10g)",
-                in[VOLUME], density, in[SALINITY], in[TARGET], density, in[SALINITY], in[TARGET],
-                fresh, in[TARGET]);
+                in[SALTMIX_VOLUME], density, in[SALTMIX_SALINITY], in[SALTMIX_TARGET], density,
+                in[SALTMIX_SALINITY], in[SALTMIX_TARGET], fresh, in[SALTMIX_TARGET]);
     }
 }

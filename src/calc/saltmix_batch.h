@@ -7,23 +7,23 @@
 #include "holdwater/saltmix.h"
 
 /* The inputs, in the order of the table. */
+/* clang-format off */
 enum {
-    VOLUME,
-    SALINITY,
-    TARGET,
-    TEMP,
-    WHY,
-    MOISTURE,
-    LABEL_MASS,
-    LABEL_MAKES,
-    LABEL_SALINITY,
-    INPUTS
+    SALTMIX_VOLUME, SALTMIX_SALINITY, SALTMIX_TARGET, SALTMIX_TEMP, SALTMIX_WHY, SALTMIX_MOISTURE,
+    SALTMIX_LABEL_MASS, SALTMIX_LABEL_MAKES, SALTMIX_LABEL_SALINITY, SALTMIX_INPUTS
 };
+/* clang-format on */
 
-enum { EVAPORATED, MIXED_TOO_STRONG }; /* words of `why` */
+enum { SALTMIX_EVAPORATED, SALTMIX_MIXED_TOO_STRONG }; /* words of `why` */
 
 /* How a product is told: by moisture, by its label, or so that there is no answer. */
-enum saltmix_product { BY_MOISTURE, BY_LABEL, LABEL_IN_PART, LABEL_AND_MOISTURE, LABEL_UNLIKELY };
+enum saltmix_product {
+    SALTMIX_BY_MOISTURE,
+    SALTMIX_BY_LABEL,
+    SALTMIX_LABEL_IN_PART,
+    SALTMIX_LABEL_AND_MOISTURE,
+    SALTMIX_LABEL_UNLIKELY
+};
 
 /* One row; NaN where a result does not apply. */
 struct saltmix_batch {

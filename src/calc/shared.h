@@ -15,10 +15,9 @@ enum { YES, NO };
 /* The input `basis` of a total ammonia, the same in every table that has it without a condition. */
 #define BASIS_INPUT                                                                                \
     {                                                                                              \
-        .name = "basis", .unit = "", .kind = HW_CHOICE, .lo = 0, .hi = HW_NITROGEN_NH4,            \
-        .words = basis_words,                                                                      \
-        .help = "what the kit counts: nitrogen, ammonia or ammonium (its leaflet says)",           \
-        .need = HW_PRESET, .preset = HW_NITROGEN_N, .when_input = -1                               \
+        .name = "basis", .unit = "", .kind = HW_CHOICE, .hi = HW_NITROGEN_NH4,                     \
+        .words = basis_words, .need = HW_PRESET, .preset = HW_NITROGEN_N,                          \
+        .help = "what the kit counts: nitrogen, ammonia or ammonium (its leaflet says)"            \
     }
 
 /* The bits of a medicine set. */

@@ -9,7 +9,7 @@ static const double rounding = 1e-9;
 static double nitrite_to_n(const double in[], double amount)
 {
     double as_n = amount;
-    if ((int)in[NITRITE_BASIS] == NITRITE_AS_ION) {
+    if ((int)in[VERDICT_NITRITE_BASIS] == VERDICT_NITRITE_AS_ION) {
         hw_nitrite_to_n(HW_NITRITE_ION, amount, &as_n);
     }
     return as_n;
@@ -17,16 +17,16 @@ static double nitrite_to_n(const double in[], double amount)
 
 static void count_as_n(struct verdict_reading *r, const double in[])
 {
-    enum hw_nitrogen_basis basis = (enum hw_nitrogen_basis)in[BASIS];
-    double half = in[KIT_STEP] / 2;
-    r->start_tan = nitrogen_to_n(basis, in[START_TAN]);
-    r->start_nitrite = nitrite_to_n(in, in[START_NITRITE]);
-    r->tan = nitrogen_to_n(basis, in[TAN]);
-    r->nitrite = nitrite_to_n(in, in[NITRITE]);
+    enum hw_nitrogen_basis basis = (enum hw_nitrogen_basis)in[VERDICT_BASIS];
+    double half = in[VERDICT_KIT_STEP] / 2;
+    r->start_tan = nitrogen_to_n(basis, in[VERDICT_START_TAN]);
+    r->start_nitrite = nitrite_to_n(in, in[VERDICT_START_NITRITE]);
+    r->tan = nitrogen_to_n(basis, in[VERDICT_TAN]);
+    r->nitrite = nitrite_to_n(in, in[VERDICT_NITRITE]);
     r->half_tan = nitrogen_to_n(basis, half);
     r->half_nitrite = nitrite_to_n(in, half);
-    r->tan_clear = in[TAN] <= half;
-    r->nitrite_clear = in[NITRITE] <= half;
+    r->tan_clear = in[VERDICT_TAN] <= half;
+    r->nitrite_clear = in[VERDICT_NITRITE] <= half;
 }
 
 struct verdict_reading verdict_reading(const double in[])
@@ -41,21 +41,22 @@ struct verdict_reading verdict_reading(const double in[])
     double start = r.start_tan + r.start_nitrite;
     double left = r.tan + r.nitrite;
     r.cleared = start - left;
-    r.colder = fmax(in[TEMP] - in[STOCK_TEMP], 0); /* of 0 and no number fmax takes the 0 */
-    double half = in[KIT_STEP] / 2;
-    r.readable = in[START_TAN] > half || in[START_NITRITE] > half;
+    r.colder = fmax(in[VERDICT_TEMP] - in[VERDICT_STOCK_TEMP],
+                    0); /* of 0 and no number fmax takes the 0 */
+    double half = in[VERDICT_KIT_STEP] / 2;
+    r.readable = in[VERDICT_START_TAN] > half || in[VERDICT_START_NITRITE] > half;
     r.moved = r.readable && r.cleared > rounding;
     if (r.moved) {
         double oxygen = NAN;
         double alkalinity = NAN;
-        hw_verdict_rate(start, left, in[HOURS], in[VOLUME], &r.rate, &r.capacity);
+        hw_verdict_rate(start, left, in[VERDICT_HOURS], in[VERDICT_VOLUME], &r.rate, &r.capacity);
         r.turned = fmin(r.cleared, fmax(r.start_tan - r.tan, 0));
-        hw_verdict_feed(r.capacity * r.turned / r.cleared, in[PROTEIN], in[WORKING], r.colder,
-                        &r.feed, &r.working_feed);
+        hw_verdict_feed(r.capacity * r.turned / r.cleared, in[VERDICT_PROTEIN], in[VERDICT_WORKING],
+                        r.colder, &r.feed, &r.working_feed);
         hw_verdict_hours(r.tan, r.nitrite, r.half_tan, r.half_nitrite, r.rate, &r.hours_to_clear);
         hw_nitrification(HW_NITRIFIED_AMMONIUM, r.cleared, &r.nitrate, &oxygen, &alkalinity);
     }
-    r.passed = r.moved && r.tan_clear && r.nitrite_clear && in[HOURS] <= in[WITHIN];
+    r.passed = r.moved && r.tan_clear && r.nitrite_clear && in[VERDICT_HOURS] <= in[VERDICT_WITHIN];
     return r;
 }
 
@@ -69,15 +70,16 @@ static void step_as_n(const char *symbol, double value, double amount, double mo
 static void step_readings(const struct verdict_reading *r, const double in[],
                           struct hw_steps *steps)
 {
-    double tan = basis_molar((enum hw_nitrogen_basis)in[BASIS]);
-    double nitrite = (int)in[NITRITE_BASIS] == NITRITE_AS_ION ? HW_MOLAR_NITRITE : HW_MOLAR_N;
-    step_as_n("start_tan_as_n", r->start_tan, in[START_TAN], tan, steps);
-    step_as_n("start_nitrite_as_n", r->start_nitrite, in[START_NITRITE], nitrite, steps);
-    step_as_n("tan_as_n", r->tan, in[TAN], tan, steps);
-    step_as_n("nitrite_as_n", r->nitrite, in[NITRITE], nitrite, steps);
+    double tan = basis_molar((enum hw_nitrogen_basis)in[VERDICT_BASIS]);
+    double nitrite =
+        (int)in[VERDICT_NITRITE_BASIS] == VERDICT_NITRITE_AS_ION ? HW_MOLAR_NITRITE : HW_MOLAR_N;
+    step_as_n("start_tan_as_n", r->start_tan, in[VERDICT_START_TAN], tan, steps);
+    step_as_n("start_nitrite_as_n", r->start_nitrite, in[VERDICT_START_NITRITE], nitrite, steps);
+    step_as_n("tan_as_n", r->tan, in[VERDICT_TAN], tan, steps);
+    step_as_n("nitrite_as_n", r->nitrite, in[VERDICT_NITRITE], nitrite, steps);
     if (!isnan(r->hours_to_clear)) {
-        step_as_n("half_tan_as_n", r->half_tan, in[KIT_STEP] / 2, tan, steps);
-        step_as_n("half_nitrite_as_n", r->half_nitrite, in[KIT_STEP] / 2, nitrite, steps);
+        step_as_n("half_tan_as_n", r->half_tan, in[VERDICT_KIT_STEP] / 2, tan, steps);
+        step_as_n("half_nitrite_as_n", r->half_nitrite, in[VERDICT_KIT_STEP] / 2, nitrite, steps);
     }
     hw_step(steps, "cleared", r->cleared, "mg/L", "conservation", "%.10g + %.10g - %.10g - %.10g",
             r->start_tan, r->start_nitrite, r->tan, r->nitrite);
@@ -85,25 +87,27 @@ static void step_readings(const struct verdict_reading *r, const double in[],
 
 static void step_carried(const struct verdict_reading *r, const double in[], struct hw_steps *steps)
 {
-    hw_step(steps, "rate", r->rate, "mg/L/d", "", "%.10g / %.10g * 24", r->cleared, in[HOURS]);
-    hw_step(steps, "capacity", r->capacity, "mg/d", "", "%.10g * %.10g", r->rate, in[VOLUME]);
+    hw_step(steps, "rate", r->rate, "mg/L/d", "", "%.10g / %.10g * 24", r->cleared,
+            in[VERDICT_HOURS]);
+    hw_step(steps, "capacity", r->capacity, "mg/d", "", "%.10g * %.10g", r->rate,
+            in[VERDICT_VOLUME]);
     if (r->turned < r->cleared) {
         hw_step(steps, "turned", r->turned, "mg/L", "conservation",
                 "(%.10g > %.10g) * (%.10g - %.10g)", r->start_tan, r->tan, r->start_tan, r->tan);
         hw_step(steps, "feed", r->feed, "g/d", "feed-nitrogen",
                 "%.10g * %.10g/%.10g / (%.10g/100 * %.10g)", r->capacity, r->turned, r->cleared,
-                in[PROTEIN], HW_VERDICT_NITROGEN_OF_PROTEIN);
+                in[VERDICT_PROTEIN], HW_VERDICT_NITROGEN_OF_PROTEIN);
     } else {
         hw_step(steps, "feed", r->feed, "g/d", "feed-nitrogen", "%.10g / (%.10g/100 * %.10g)",
-                r->capacity, in[PROTEIN], HW_VERDICT_NITROGEN_OF_PROTEIN);
+                r->capacity, in[VERDICT_PROTEIN], HW_VERDICT_NITROGEN_OF_PROTEIN);
     }
     if (r->colder > 0) {
         hw_step(steps, "working_feed", r->working_feed, "g/d", "theta",
-                "%.10g * %.10g/100 * %.10g^(%.10g - %.10g)", r->feed, in[WORKING], HW_VERDICT_THETA,
-                in[STOCK_TEMP], in[TEMP]);
+                "%.10g * %.10g/100 * %.10g^(%.10g - %.10g)", r->feed, in[VERDICT_WORKING],
+                HW_VERDICT_THETA, in[VERDICT_STOCK_TEMP], in[VERDICT_TEMP]);
     } else {
         hw_step(steps, "working_feed", r->working_feed, "g/d", "half-saturation",
-                "%.10g * %.10g/100", r->feed, in[WORKING]);
+                "%.10g * %.10g/100", r->feed, in[VERDICT_WORKING]);
     }
 }
 
@@ -121,15 +125,15 @@ static void step_hours(const struct verdict_reading *r, struct hw_steps *steps)
 void verdict_work(const double in[], struct hw_steps *steps)
 {
     struct verdict_reading r = verdict_reading(in);
-    double half = in[KIT_STEP] / 2;
+    double half = in[VERDICT_KIT_STEP] / 2;
     step_readings(&r, in, steps);
     step_carried(&r, in, steps);
     step_hours(&r, steps);
-    if (!isnan(in[NITRATE_RISE])) {
+    if (!isnan(in[VERDICT_NITRATE_RISE])) {
         hw_step(steps, "nitrate_expected", r.nitrate, "mg/L", "nitrification",
                 "%.10g * %.10g/%.10g", r.cleared, HW_MOLAR_NITRATE, HW_MOLAR_N);
     }
     hw_step(steps, "passed", r.passed, "", "common-practice",
-            "(%.10g <= %.10g) * (%.10g <= %.10g) * (%.10g <= %.10g)", in[TAN], half, in[NITRITE],
-            half, in[HOURS], in[WITHIN]);
+            "(%.10g <= %.10g) * (%.10g <= %.10g) * (%.10g <= %.10g)", in[VERDICT_TAN], half,
+            in[VERDICT_NITRITE], half, in[VERDICT_HOURS], in[VERDICT_WITHIN]);
 }

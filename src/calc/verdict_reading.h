@@ -11,27 +11,17 @@
 #include <stdbool.h>
 
 /* The inputs, in the order of the table. */
+/* clang-format off */
 enum {
-    VOLUME,
-    START_TAN,
-    START_NITRITE,
-    TAN,
-    NITRITE,
-    HOURS,
-    BASIS,
-    NITRITE_BASIS,
-    WITHIN,
-    KIT_STEP,
-    NITRATE_RISE,
-    PROTEIN,
-    WORKING,
-    TEMP,
-    STOCK_TEMP,
-    INPUTS
+    VERDICT_VOLUME, VERDICT_START_TAN, VERDICT_START_NITRITE, VERDICT_TAN, VERDICT_NITRITE,
+    VERDICT_HOURS, VERDICT_BASIS, VERDICT_NITRITE_BASIS, VERDICT_WITHIN, VERDICT_KIT_STEP,
+    VERDICT_NITRATE_RISE, VERDICT_PROTEIN, VERDICT_WORKING, VERDICT_TEMP, VERDICT_STOCK_TEMP,
+    VERDICT_INPUTS
 };
+/* clang-format on */
 
 /* The words of `nitrite_basis`. */
-enum { NITRITE_AS_N, NITRITE_AS_ION };
+enum { VERDICT_NITRITE_AS_N, VERDICT_NITRITE_AS_ION };
 
 /* One row, and what the core says of it. Nitrogen is mg/L as N. */
 struct verdict_reading {

@@ -109,7 +109,7 @@ static void need_text(const struct hw_calc *calc, const struct hw_input *input, 
     } else if (input->group != 0) {
         group_text(calc, input->group, text, size);
     }
-    if (input->when_input >= 0) {
+    if (input->when_words != 0) {
         const struct hw_input *choice = &calc->inputs[input->when_input];
         char option[OPTION_MAX];
         size_t used = strlen(text);

@@ -79,7 +79,7 @@ void allowed_text(const struct hw_input *input, char text[ALLOWED_MAX])
     char units[ALLOWED_MAX];
     units_text(input->kind, units);
     if (units[0] != '\0') {
-        add(text, ALLOWED_MAX, input->unit_must ? "; with its unit: " : "; units ");
+        add(text, ALLOWED_MAX, hw_unit_must(input) ? "; with its unit: " : "; units ");
         add(text, ALLOWED_MAX, units);
     }
 }
@@ -125,7 +125,7 @@ static bool is_missing(const struct hw_calc *calc, const struct hw_written writt
     if (input->need != HW_REQUIRED || input->group != 0 || written[i].text.at || written_later) {
         return false;
     }
-    if (input->when_input < 0) {
+    if (input->when_words == 0) {
         return true;
     }
     size_t choice = (size_t)input->when_input;
@@ -361,7 +361,7 @@ void message_for(const struct hw_input *target, struct hw_text text, enum hw_pro
     }
     if (units[0] != '\0') {
         complain("--for %s takes a number%s%s", target->name,
-                 target->unit_must ? " with its unit: " : "; units ", units);
+                 hw_unit_must(target) ? " with its unit: " : "; units ", units);
     }
 }
 

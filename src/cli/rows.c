@@ -263,7 +263,7 @@ static bool stands_alone(const struct hw_calc *calc, size_t input)
 {
     const struct hw_input *this = &calc->inputs[input];
     size_t first = hw_input_find(calc, this->name, strlen(this->name));
-    return !this->words && this->group == 0 && this->when_input < 0 && first == input;
+    return !this->words && this->group == 0 && this->when_words == 0 && first == input;
 }
 
 /* Checks once what no column decides, and fills the columns of the block that stay the same. */

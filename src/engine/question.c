@@ -39,7 +39,7 @@ size_t hw_result_find(const struct hw_calc *calc, const char *name, size_t n)
 bool hw_input_wanted(const struct hw_calc *calc, size_t input, const double in[])
 {
     const struct hw_input *this = &calc->inputs[input];
-    if (this->when_input < 0) {
+    if (this->when_words == 0) {
         return true;
     }
     double word = in[this->when_input];
@@ -76,11 +76,13 @@ static bool comes_later(const struct hw_written *written)
 /* True when the choice that an input hangs on is told by a row, or hangs itself on one that is. */
 static bool hangs_on_later(const struct hw_calc *calc, size_t i, const struct hw_written written[])
 {
-    int choice = calc->inputs[i].when_input;
-    while (choice >= 0 && !comes_later(&written[choice])) {
-        choice = calc->inputs[choice].when_input;
+    while (calc->inputs[i].when_words != 0) {
+        i = (size_t)calc->inputs[i].when_input;
+        if (comes_later(&written[i])) {
+            return true;
+        }
     }
-    return choice >= 0;
+    return false;
 }
 
 /* Puts in an input that was not written: its preset, or nothing. */

@@ -144,6 +144,20 @@ const struct hw_unit *hw_unit_of(enum hw_kind kind, const char *name)
     return hw_unit_find(kind, name, strlen(name));
 }
 
+bool hw_unit_must(const struct hw_input *input)
+{
+    switch (input->kind) {
+    case HW_VOLUME:
+    case HW_MASS:
+    case HW_LENGTH:
+    case HW_DENSITY:
+    case HW_DOSE_RATE:
+        return true;
+    default:
+        return input->unit_must;
+    }
+}
+
 double hw_unit_convert(double value, const struct hw_unit *from, const struct hw_unit *to)
 {
     if (from == to) {

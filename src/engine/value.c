@@ -132,7 +132,7 @@ static enum hw_problem find_unit(const struct hw_input *input, struct hw_text te
 
 static enum hw_problem bare_number(const struct hw_input *input, double *value)
 {
-    if (input->unit_must) {
+    if (hw_unit_must(input)) {
         return HW_PROBLEM_NEEDS_UNIT;
     }
     if (input->kind == HW_SHARE) {

@@ -65,22 +65,19 @@ static void lint_input(const struct hw_calc *calc, size_t i)
         worded || input->kind == HW_NUMBER || input->kind == HW_COUNT || input->kind == HW_PH;
     EXPECT(unitless || hw_unit_of(input->kind, input->unit), "%s.%s: '%s' is no unit of its kind",
            calc->name, input->name, input->unit);
-    bool must = input->kind == HW_VOLUME || input->kind == HW_MASS || input->kind == HW_LENGTH ||
-                input->kind == HW_DOSE_RATE;
-    EXPECT(!must || input->unit_must, "%s.%s: must carry a unit", calc->name, input->name);
     if (input->need == HW_PRESET) {
         EXPECT(input->preset >= input->lo && input->preset <= input->hi, "%s.%s: preset",
                calc->name, input->name);
     }
     EXPECT(input->group == 0 || input->need != HW_PRESET, "%s.%s: a group has no presets",
            calc->name, input->name);
-    if (input->when_input >= 0) {
+    if (input->when_words != 0) {
         EXPECT((size_t)input->when_input < i, "%s.%s: its choice comes later", calc->name,
                input->name);
-        EXPECT(calc->inputs[input->when_input].kind == HW_CHOICE && input->when_words != 0,
+        EXPECT(calc->inputs[input->when_input].kind == HW_CHOICE,
                "%s.%s: its condition is no choice", calc->name, input->name);
         EXPECT(!(input->when_words & HW_WHEN_UNASKED) ||
-                   calc->inputs[input->when_input].when_input >= 0,
+                   calc->inputs[input->when_input].when_words != 0,
                "%s.%s: its choice is always asked for", calc->name, input->name);
     }
 }
@@ -91,15 +88,15 @@ static bool asked_elsewhere(const struct hw_calc *calc, const struct hw_input *a
                             const struct hw_input *b)
 {
     const struct hw_input *choice = &calc->inputs[a->when_input];
-    return choice->when_input == b->when_input && !(choice->when_words & b->when_words) &&
-           !(a->when_words & HW_WHEN_UNASKED);
+    return choice->when_words != 0 && choice->when_input == b->when_input &&
+           !(choice->when_words & b->when_words) && !(a->when_words & HW_WHEN_UNASKED);
 }
 
 /* True when the conditions of two entries never hold together. */
 static bool never_together(const struct hw_calc *calc, const struct hw_input *a,
                            const struct hw_input *b)
 {
-    if (a->when_input < 0 || b->when_input < 0) {
+    if (a->when_words == 0 || b->when_words == 0) {
         return false;
     }
     if (a->when_input == b->when_input) {

@@ -1,4 +1,4 @@
-/* calc_concentrate.c - what to weigh for a stock of which a syringe doses what no scale can. */
+/* concentrate_calc.c - what to weigh for a stock of which a syringe doses what no scale can. */
 #include "calc/list.h"
 #include "calc/shared.h"
 #include "calc/steps.h"
@@ -8,12 +8,17 @@
 
 #include <math.h>
 
-enum { REAGENT, RAISES, BASIS, PER, INTO, MAKE, INPUTS };
-enum { MASS, STRENGTH, SOLUBILITY_SHARE, RESULTS };
+/* clang-format off */
+enum {
+    CONCENTRATE_REAGENT, CONCENTRATE_RAISES, CONCENTRATE_BASIS, CONCENTRATE_PER, CONCENTRATE_INTO,
+    CONCENTRATE_MAKE, CONCENTRATE_INPUTS
+};
+/* clang-format on */
+enum { CONCENTRATE_MASS, CONCENTRATE_STRENGTH, CONCENTRATE_SOLUBILITY_SHARE, CONCENTRATE_RESULTS };
 
 static const char *const reagent_words[] = {"ammonium-chloride", "ammonium-sulfate",
                                             "copper-sulfate-pentahydrate", NULL};
-enum { AMMONIUM = 1u << HW_STOCK_AMMONIUM_CHLORIDE | 1u << HW_STOCK_AMMONIUM_SULFATE };
+enum { CONCENTRATE_AMMONIUM = 1u << HW_STOCK_AMMONIUM_CHLORIDE | 1u << HW_STOCK_AMMONIUM_SULFATE };
 
 /* Below this many grams or millilitres household measures do not serve. */
 static const double small = 1;
@@ -21,88 +26,41 @@ static const double small = 1;
 /* A rise counts as beyond a limit when it is so by more than rounding. */
 static const double noise = 1e-9;
 
-static const struct hw_input inputs[INPUTS] = {
-    [REAGENT] = {.name = "reagent",
-                 .unit = "",
-                 .kind = HW_CHOICE,
-                 .lo = 0,
-                 .hi = 2,
-                 .words = reagent_words,
-                 .help = "what is weighed; copper sulfate means the blue crystals",
-                 .need = HW_REQUIRED,
-                 .when_input = -1},
-    [RAISES] = {.name = "raises",
-                .unit = "mg/L",
-                .kind = HW_CONCENTRATION,
-                .lo = HW_STOCK_RAISES_MIN,
-                .hi = 50,
-                .help = "rise by one dose: ammonia in the basis, or copper; less no kit shows, "
-                        "more proves and treats nothing",
-                .need = HW_REQUIRED,
-                .when_input = -1},
-    [BASIS] = {.name = "basis",
-               .unit = "",
-               .kind = HW_CHOICE,
-               .lo = 0,
-               .hi = 2,
-               .words = basis_words,
-               .help = "what the kit counts: nitrogen, ammonia or ammonium (its leaflet says)",
-               .need = HW_PRESET,
-               .preset = HW_NITROGEN_N,
-               .when_input = REAGENT,
-               .when_words = AMMONIUM},
-    [PER] = {.name = "per",
-             .unit = "mL",
-             .kind = HW_VOLUME,
-             .unit_must = true,
-             .lo = HW_STOCK_PER_MIN,
-             .hi = HW_STOCK_PER_MAX,
-             .help = "one dose; no syringe measures less than 0.1 mL well, and above 1 L it is no "
-                     "stock",
-             .need = HW_PRESET,
-             .preset = 1,
-             .when_input = -1},
-    [INTO] = {.name = "into",
-              .unit = "L",
-              .kind = HW_VOLUME,
-              .unit_must = true,
-              .lo = HW_STOCK_INTO_MIN,
-              .hi = HW_STOCK_INTO_MAX,
-              .help = "water that one dose goes into, without rock and sand; outside this doubt "
-                      "the unit",
-              .need = HW_REQUIRED,
-              .when_input = -1},
-    [MAKE] = {.name = "make",
-              .unit = "mL",
-              .kind = HW_VOLUME,
-              .unit_must = true,
-              .lo = HW_STOCK_MAKE_MIN,
-              .hi = HW_STOCK_MAKE_MAX,
-              .help = "finished stock; less cannot be measured well, more than 100 L nobody keeps",
-              .need = HW_REQUIRED,
-              .when_input = -1},
+/* clang-format off */
+static const struct hw_input inputs[CONCENTRATE_INPUTS] = {
+    [CONCENTRATE_REAGENT] = {.name = "reagent", .unit = "", .kind = HW_CHOICE, .hi = 2,
+     .words = reagent_words, .help = "what is weighed; copper sulfate means the blue crystals"},
+    [CONCENTRATE_RAISES] = {.name = "raises", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .lo = HW_STOCK_RAISES_MIN, .hi = 50, .help = "rise by one dose: ammonia in the basis, or "
+     "copper; less no kit shows, more proves and treats nothing"},
+    [CONCENTRATE_BASIS] = {.name = "basis", .unit = "", .kind = HW_CHOICE, .hi = 2,
+     .words = basis_words, .need = HW_PRESET, .preset = HW_NITROGEN_N,
+     .when_input = CONCENTRATE_REAGENT, .when_words = CONCENTRATE_AMMONIUM,
+     .help = "what the kit counts: nitrogen, ammonia or ammonium (its leaflet says)"},
+    [CONCENTRATE_PER] = {.name = "per", .unit = "mL", .kind = HW_VOLUME, .lo = HW_STOCK_PER_MIN,
+     .hi = HW_STOCK_PER_MAX, .need = HW_PRESET, .preset = 1, .help = "one dose; no syringe "
+     "measures less than 0.1 mL well, and above 1 L it is no stock"},
+    [CONCENTRATE_INTO] = {.name = "into", .unit = "L", .kind = HW_VOLUME, .lo = HW_STOCK_INTO_MIN,
+     .hi = HW_STOCK_INTO_MAX, .help = "water that one dose goes into, without rock and sand; "
+     "outside this doubt the unit"},
+    [CONCENTRATE_MAKE] = {.name = "make", .unit = "mL", .kind = HW_VOLUME, .lo = HW_STOCK_MAKE_MIN,
+     .hi = HW_STOCK_MAKE_MAX, .help = "finished stock; less cannot be measured well, more than 100 "
+     "L nobody keeps"},
 };
+/* clang-format on */
 
 /* A stock that is too strong makes every dose too strong: the mass is rounded down. */
-static const struct hw_result results[RESULTS] = {
-    [MASS] = {.name = "mass",
-              .unit = "g",
-              .kind = HW_MASS,
-              .digits = 3,
-              .safe = -1,
-              .help = "of the reagent, to weigh"},
-    [STRENGTH] = {.name = "strength",
-                  .unit = "g/L",
-                  .kind = HW_CONCENTRATION,
-                  .digits = 3,
-                  .help = "of what raises counts, for the label: nitrogen, ammonia, ammonium or "
-                          "copper"},
-    [SOLUBILITY_SHARE] = {.name = "solubility_share",
-                          .unit = "%",
-                          .kind = HW_SHARE,
-                          .digits = 2,
-                          .help = "of what dissolves at 20 C"},
+/* clang-format off */
+static const struct hw_result results[CONCENTRATE_RESULTS] = {
+    [CONCENTRATE_MASS] = {.name = "mass", .unit = "g", .kind = HW_MASS, .digits = 3, .safe = -1,
+     .help = "of the reagent, to weigh"},
+    [CONCENTRATE_STRENGTH] = {.name = "strength", .unit = "g/L", .kind = HW_CONCENTRATION,
+     .digits = 3, .help = "of what raises counts, for the label: nitrogen, ammonia, ammonium or "
+     "copper"},
+    [CONCENTRATE_SOLUBILITY_SHARE] = {.name = "solubility_share", .unit = "%", .kind = HW_SHARE,
+     .digits = 2, .help = "of what dissolves at 20 C"},
 };
+/* clang-format on */
 
 static const char *const sources[] = {
     "iupac-weights",  "solubility", "copper-window", "copper-ramp", "common-practice",
@@ -119,17 +77,18 @@ struct stock {
 
 static struct stock stock_of(const double in[])
 {
-    struct stock stock = {.reagent = (enum hw_stock_reagent)in[REAGENT],
+    struct stock stock = {.reagent = (enum hw_stock_reagent)in[CONCENTRATE_REAGENT],
                           .strength = NAN,
                           .mass = NAN,
                           .solubility = NAN};
     stock.copper = stock.reagent == HW_STOCK_COPPER_SULFATE;
-    stock.basis = stock.copper ? HW_NITROGEN_N : (enum hw_nitrogen_basis)in[BASIS];
-    hw_stock_strength(in[RAISES], in[INTO], in[PER], &stock.strength);
+    stock.basis = stock.copper ? HW_NITROGEN_N : (enum hw_nitrogen_basis)in[CONCENTRATE_BASIS];
+    hw_stock_strength(in[CONCENTRATE_RAISES], in[CONCENTRATE_INTO], in[CONCENTRATE_PER],
+                      &stock.strength);
     stock.strength_as = stock.copper ? stock.strength : nitrogen_to_n(stock.basis, stock.strength);
-    hw_stock_mass(stock.reagent, stock.strength_as, in[MAKE], &stock.mass);
+    hw_stock_mass(stock.reagent, stock.strength_as, in[CONCENTRATE_MAKE], &stock.mass);
     hw_stock_solubility(stock.reagent, &stock.solubility);
-    stock.share = 100 * (stock.mass / (in[MAKE] / 1000)) / stock.solubility;
+    stock.share = 100 * (stock.mass / (in[CONCENTRATE_MAKE] / 1000)) / stock.solubility;
     return stock;
 }
 
@@ -171,21 +130,21 @@ static uint64_t notes_of(const struct stock *stock, const double in[])
                note_bit(HW_CONCENTRATE_NOTE_ASK_VET);
     }
     return always |
-           (stock->copper ? copper_notes(in[RAISES])
-                          : ammonium_notes(nitrogen_to_n(stock->basis, in[RAISES]))) |
+           (stock->copper ? copper_notes(in[CONCENTRATE_RAISES])
+                          : ammonium_notes(nitrogen_to_n(stock->basis, in[CONCENTRATE_RAISES]))) |
            note_if(stock->share > hw_limits[HW_LIMIT_STOCK_SOLUBILITY].value,
                    HW_CONCENTRATE_NOTE_STOCK_NEAR_SOLUBILITY) |
            note_if(stock->mass < small, HW_CONCENTRATE_NOTE_STOCK_WEIGH_SMALL) |
-           note_if(in[MAKE] < in[PER], HW_CONCENTRATE_NOTE_STOCK_ONE_DOSE) |
-           note_if(in[PER] < small, HW_CONCENTRATE_NOTE_SMALL_LIQUID);
+           note_if(in[CONCENTRATE_MAKE] < in[CONCENTRATE_PER], HW_CONCENTRATE_NOTE_STOCK_ONE_DOSE) |
+           note_if(in[CONCENTRATE_PER] < small, HW_CONCENTRATE_NOTE_SMALL_LIQUID);
 }
 
 static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct stock stock = stock_of(in);
-    out[MASS] = stock.mass;
-    out[STRENGTH] = stock.strength;
-    out[SOLUBILITY_SHARE] = stock.share;
+    out[CONCENTRATE_MASS] = stock.mass;
+    out[CONCENTRATE_STRENGTH] = stock.strength;
+    out[CONCENTRATE_SOLUBILITY_SHARE] = stock.share;
     *notes |= notes_of(&stock, in);
 }
 
@@ -197,33 +156,31 @@ static void step_mass(const struct stock *stock, const double in[], struct hw_st
                                    HW_MOLAR_COPPER_SULFATE_PENTAHYDRATE};
     static const double counted[] = {HW_MOLAR_N, 2 * HW_MOLAR_N, HW_MOLAR_COPPER};
     hw_step(steps, "mass", stock->mass, "g", "iupac-weights", "%.10g * %.10g/1000 * %.10g/%.10g",
-            stock->strength_as, in[MAKE], molar[stock->reagent], counted[stock->reagent]);
+            stock->strength_as, in[CONCENTRATE_MAKE], molar[stock->reagent],
+            counted[stock->reagent]);
 }
 
 static void work(const double in[], struct hw_steps *steps)
 {
     struct stock stock = stock_of(in);
-    hw_step(steps, "strength", stock.strength, "g/L", "", "%.10g * %.10g / %.10g", in[RAISES],
-            in[INTO], in[PER]);
+    hw_step(steps, "strength", stock.strength, "g/L", "", "%.10g * %.10g / %.10g",
+            in[CONCENTRATE_RAISES], in[CONCENTRATE_INTO], in[CONCENTRATE_PER]);
     if (!stock.copper) {
         hw_step(steps, "strength_as_n", stock.strength_as, "g/L", "iupac-weights",
                 "%.10g * %.10g/%.10g", stock.strength, HW_MOLAR_N, basis_molar(stock.basis));
     }
     hw_step(steps, "solubility_share", stock.share, "%", "solubility",
-            "100 * (%.10g / (%.10g/1000)) / %.10g", stock.mass, in[MAKE], stock.solubility);
+            "100 * (%.10g / (%.10g/1000)) / %.10g", stock.mass, in[CONCENTRATE_MAKE],
+            stock.solubility);
     step_mass(&stock, in, steps);
 }
 
+/* clang-format off */
 const struct hw_calc hw_calc_concentrate = {
     .name = "concentrate",
     .purpose = "what to weigh for a stock of which one dose raises a tank by a known step",
-    .inputs = inputs,
-    .n_inputs = INPUTS,
-    .results = results,
-    .n_results = RESULTS,
-    .notes = hw_concentrate_notes,
-    .n_notes = HW_CONCENTRATE_NOTES,
-    .sources = sources,
-    .answer = answer,
-    .work = work,
+    .inputs = inputs, .n_inputs = CONCENTRATE_INPUTS, .results = results,
+    .n_results = CONCENTRATE_RESULTS, .notes = hw_concentrate_notes,
+    .n_notes = HW_CONCENTRATE_NOTES, .sources = sources, .answer = answer, .work = work,
 };
+/* clang-format on */

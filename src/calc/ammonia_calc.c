@@ -1,0 +1,221 @@
+/* ammonia_calc.c - how much of a total ammonia reading is free, and how far that is from a
+ * limit. */
+#include "calc/ammonia_sample.h"
+#include "calc/list.h"
+
+#include <math.h>
+
+/* clang-format off */
+enum {
+    AMMONIA_FREE, AMMONIA_FREE_NH3, AMMONIA_FREE_PERCENT, AMMONIA_PKA, AMMONIA_FREE_FOR_LIMIT,
+    AMMONIA_LONG_RATIO, AMMONIA_SHORT_RATIO, AMMONIA_TAN_LONG, AMMONIA_PH_LONG, AMMONIA_RESULTS
+};
+/* clang-format on */
+
+static const char *const scale_words[] = {"meter", "nbs-rigorous", "total", "free", "sws", NULL};
+static const char *const meter_models[] = {"khoo1977", "epa1989", NULL};
+static const char *const other_models[] = {"clegg1995", NULL};
+enum { AMMONIA_ON_METER = 1u << HW_PH_METER, AMMONIA_NOT_ON_METER = 0x1eu };
+/* clang-format off */
+static const struct hw_input inputs[AMMONIA_INPUTS] = {
+    [AMMONIA_TAN] = {.name = "tan", .unit = "mg/L", .kind = HW_CONCENTRATION, .hi = 1000,
+     .help = "total ammonia as the kit reads it, in the kit's basis"},
+    [AMMONIA_BASIS] = BASIS_INPUT,
+    [AMMONIA_DILUTION] = {.name = "dilution", .unit = "", .kind = HW_NUMBER, .lo = 1, .hi = 1000,
+     .need = HW_PRESET, .preset = 1, .help = "how many times the sample was diluted before the "
+     "test"},
+    [AMMONIA_PH] = {.name = "ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN, .hi = HW_PH_MAX,
+     .help = "pH of the tank water; below 5 or above 10 doubt the reading"},
+    [AMMONIA_PH_SCALE] = {.name = "ph_scale", .unit = "", .kind = HW_CHOICE, .hi = 4,
+     .words = scale_words, .need = HW_PRESET, .preset = HW_PH_METER, .help = "what the pH number "
+     "means; a meter calibrated in fresh-water buffers is meter"},
+    [AMMONIA_TEMP] = {.name = "temp", .unit = "C", .kind = HW_TEMPERATURE,
+     .lo = HW_AMMONIA_TEMP_MIN, .hi = HW_AMMONIA_TEMP_MAX, .help = "water temperature; the "
+     "constants hold no further"},
+    [AMMONIA_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY,
+     .lo = HW_AMMONIA_SALINITY_MIN, .hi = HW_AMMONIA_SALINITY_MAX, .help = "salinity of sea-salt "
+     "water; the constants hold no further"},
+    [AMMONIA_MODEL_METER] = {.name = "model", .unit = "", .kind = HW_CHOICE, .hi = 1,
+     .words = meter_models, .need = HW_PRESET, .preset = HW_AMMONIA_KHOO1977,
+     .when_input = AMMONIA_PH_SCALE, .when_words = AMMONIA_ON_METER, .help = "ionisation constant "
+     "for a meter's pH"},
+    [AMMONIA_MODEL_OTHER] = {.name = "model", .unit = "", .kind = HW_CHOICE, .words = other_models,
+     .need = HW_PRESET, .when_input = AMMONIA_PH_SCALE, .when_words = AMMONIA_NOT_ON_METER,
+     .help = "ionisation constant for pH on the other scales"},
+    [AMMONIA_MEDICINE] = {.name = "medicine", .unit = "", .kind = HW_SET, .hi = MEDICINE_ALL,
+     .words = medicine_words, .need = HW_OPTIONAL, .help = "what is in the water"},
+    [AMMONIA_LONG_LIMIT] = {.name = "long_limit", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .lo = 0.001, .hi = 100, .need = HW_OPTIONAL, .help = "your own limit of free ammonia for "
+     "days, instead of the published one"},
+    [AMMONIA_SHORT_LIMIT] = {.name = "short_limit", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .lo = 0.001, .hi = 100, .need = HW_OPTIONAL, .help = "your own limit of free ammonia for an "
+     "hour, instead of the published one"},
+    [AMMONIA_LIMIT_BASIS] = {.name = "limit_basis", .unit = "", .kind = HW_CHOICE, .hi = 2,
+     .words = basis_words, .need = HW_PRESET, .preset = HW_NITROGEN_N,
+     .help = "what your own limits count"},
+};
+
+static const struct hw_result results[AMMONIA_RESULTS] = {
+    [AMMONIA_FREE] = {.name = "free", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
+     .help = "free (un-ionised) ammonia, as N"},
+    [AMMONIA_FREE_NH3] = {.name = "free_nh3", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
+     .help = "free (un-ionised) ammonia, as NH3"},
+    [AMMONIA_FREE_PERCENT] = {.name = "free_percent", .unit = "", .kind = HW_NUMBER, .digits = 3,
+     .help = "share of the total that is free, per cent"},
+    [AMMONIA_PKA] = {.name = "pka", .unit = "", .kind = HW_NUMBER, .digits = 5,
+     .help = "ionisation constant used, on the pH scale given"},
+    [AMMONIA_FREE_FOR_LIMIT] = {.name = "free_for_limit", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 3, .sometimes = true, .help = "free ammonia as the salt-water limits count it, as "
+     "NH3"},
+    [AMMONIA_LONG_RATIO] = {.name = "long_ratio", .unit = "", .kind = HW_NUMBER, .digits = 3,
+     .sometimes = true, .help = "times the limit for days; above 1 is over it"},
+    [AMMONIA_SHORT_RATIO] = {.name = "short_ratio", .unit = "", .kind = HW_NUMBER, .digits = 3,
+     .sometimes = true, .help = "times the limit for one hour; above 1 is over it"},
+    [AMMONIA_TAN_LONG] = {.name = "tan_long", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
+     .safe = -1, .sometimes = true, .help = "total ammonia that reaches the limit for days, in the "
+     "basis given"},
+    [AMMONIA_PH_LONG] = {.name = "ph_long", .unit = "", .kind = HW_PH, .digits = 3, .safe = -1,
+     .sometimes = true, .help = "pH at which this total reaches the limit for days, on the scale "
+     "given"},
+};
+/* clang-format on */
+
+static const char *const sources[] = {
+    "emerson1975",   "khoo1977",        "clegg1995",      "dickson1990",   "dickson1979",
+    "takahashi1982", "davies",          "epa1989",        "epa2013",       "iupac-weights",
+    "kit-chemistry", "common-practice", "our-arithmetic", "label-and-law", NULL};
+
+static double smaller(double a, double b)
+{
+    return isnan(a) || b < a ? b : a;
+}
+
+/* Where both kinds of limit apply the stricter holds. A standing that does not apply is all NaN. */
+static struct ammonia_standing stricter(struct ammonia_standing a, struct ammonia_standing b)
+{
+    struct ammonia_standing strict = {-smaller(-a.ratio, -b.ratio), smaller(a.total_n, b.total_n),
+                                      smaller(a.ph, b.ph)};
+    return strict;
+}
+
+static struct ammonia_standing
+against_published(struct ammonia_sample *s, const struct ammonia_limits *limits, uint64_t *notes)
+{
+    struct ammonia_standing salt = {NAN, NAN, NAN};
+    struct ammonia_standing fresh = {NAN, NAN, NAN};
+    if (!s->meter_in_range) {
+        *notes |= note_bit(HW_AMMONIA_NOTE_CRITERIA_NO_PH);
+        return salt;
+    }
+    *notes |= note_if(ammonia_salt_applies(s), HW_AMMONIA_NOTE_RATIO_SALT) |
+              note_if(ammonia_fresh_applies(s), HW_AMMONIA_NOTE_RATIO_FRESH) |
+              note_if(ammonia_salt_applies(s) && ammonia_fresh_applies(s),
+                      HW_AMMONIA_NOTE_RATIO_STRICTER);
+    if (ammonia_salt_applies(s)) {
+        salt = ammonia_against_salt(s, limits->salt, limits == &ammonia_long_limits);
+    }
+    if (ammonia_fresh_applies(s)) {
+        fresh = ammonia_against_fresh(s, limits->fresh);
+    }
+    *notes |= note_if(salt.ratio > 1, limits->over_salt);
+    *notes |= note_if(fresh.ratio > 1, limits->over_fresh);
+    double to_fresh = fabs(s->salinity - hw_limits[HW_LIMIT_FRESH_BELOW].value);
+    double to_salt = fabs(s->salinity - hw_limits[HW_LIMIT_SALT_FROM].value);
+    *notes |= note_if(to_fresh < 1 || to_salt < 1, HW_AMMONIA_NOTE_CRITERIA_JUMP);
+    return stricter(salt, fresh);
+}
+
+/* A limit given as N that has the number of a published limit as NH3. */
+static bool looks_like_nh3(const double in[], int limit)
+{
+    return (enum hw_nitrogen_basis)in[AMMONIA_LIMIT_BASIS] == HW_NITROGEN_N &&
+           (in[limit] == hw_limits[HW_LIMIT_SALT_LONG].value ||
+            in[limit] == hw_limits[HW_LIMIT_SALT_SHORT].value);
+}
+
+/* What the published limit would say, and nothing told of it. */
+static double published_ratio(struct ammonia_sample s, const struct ammonia_limits *limits)
+{
+    uint64_t untold = 0;
+    return against_published(&s, limits, &untold).ratio;
+}
+
+static struct ammonia_standing against(struct ammonia_sample *s, const double in[],
+                                       const struct ammonia_limits *limits, uint64_t *notes)
+{
+    if (isnan(in[limits->own])) {
+        return against_published(s, limits, notes);
+    }
+    double limit_n =
+        nitrogen_to_n((enum hw_nitrogen_basis)in[AMMONIA_LIMIT_BASIS], in[limits->own]);
+    struct ammonia_standing standing = ammonia_against_free(s->total_n, limit_n, s->fraction, s->pk,
+                                                            limits == &ammonia_long_limits);
+    *notes |= note_if(standing.ratio > 1, limits->over_own);
+    *notes |= note_if(standing.ratio <= 1 && published_ratio(*s, limits) > 1,
+                      HW_AMMONIA_NOTE_LIMIT_OVER_PUBLISHED);
+    *notes |= note_bit(limits == &ammonia_long_limits ? HW_AMMONIA_NOTE_RATIO_OWN_LONG
+                                                      : HW_AMMONIA_NOTE_RATIO_OWN_SHORT);
+    *notes |= note_if(looks_like_nh3(in, limits->own), HW_AMMONIA_NOTE_LIMIT_LOOKS_NH3);
+    return standing;
+}
+
+static uint64_t medicine_notes(double medicine)
+{
+    if (isnan(medicine)) {
+        return note_bit(HW_AMMONIA_NOTE_MEDICINE_UNSAID) |
+               note_bit(HW_AMMONIA_NOTE_BOUND_BY_BINDER);
+    }
+    uint64_t set = (uint64_t)medicine;
+    return note_if(set & (MEDICINE_COPPER_IONIC | MEDICINE_COPPER_AMINE | MEDICINE_COPPER_CHELATED),
+                   HW_AMMONIA_NOTE_TEST_COPPER) |
+           note_if(set & MEDICINE_DYE, HW_AMMONIA_NOTE_TEST_DYE) |
+           note_if(set & MEDICINE_FORMALIN, HW_AMMONIA_NOTE_TEST_FORMALIN) |
+           note_if(set & MEDICINE_ANTIBIOTIC, HW_AMMONIA_NOTE_TEST_ANTIBIOTIC) |
+           note_if(set & MEDICINE_BINDER, HW_AMMONIA_NOTE_TEST_BINDER) |
+           note_if(set & MEDICINE_OTHER, HW_AMMONIA_NOTE_TEST_OTHER) |
+           note_if(!(set & MEDICINE_BINDER), HW_AMMONIA_NOTE_BOUND_BY_BINDER);
+}
+
+static uint64_t sample_notes(const struct ammonia_sample *s, double medicine)
+{
+    double act = hw_limits[HW_LIMIT_ACT_TODAY].value;
+    return medicine_notes(medicine) | note_bit(HW_AMMONIA_NOTE_LIMIT_NOT_SAFE) |
+           note_bit(HW_AMMONIA_NOTE_PH_ERROR) | note_bit(HW_AMMONIA_NOTE_FILM_ROUGH) |
+           note_bit(HW_AMMONIA_NOTE_ASK_VET) | note_bit(HW_AMMONIA_NOTE_KIT_BASIS) |
+           note_if(s->total_n > act, HW_AMMONIA_NOTE_ACT_TODAY) |
+           note_if(s->total_n > 0 && s->total_n <= act, HW_AMMONIA_NOTE_ANY_AMMONIA) |
+           note_if(s->fit_stretched, HW_AMMONIA_NOTE_FIT_STRETCHED) |
+           note_if(s->criteria_stretched, HW_AMMONIA_NOTE_CRITERIA_STRETCHED);
+}
+
+static double in_ph_range(double ph)
+{
+    return ph >= HW_PH_MIN && ph <= HW_PH_MAX ? ph : (double)NAN;
+}
+
+static void answer(const double in[], double out[], uint64_t *notes)
+{
+    struct ammonia_sample s = ammonia_sample(in);
+    struct ammonia_standing days = against(&s, in, &ammonia_long_limits, notes);
+    struct ammonia_standing hour = against(&s, in, &ammonia_short_limits, notes);
+    *notes |= sample_notes(&s, in[AMMONIA_MEDICINE]);
+    out[AMMONIA_FREE] = s.free_n;
+    out[AMMONIA_FREE_NH3] = nitrogen_from_n(HW_NITROGEN_NH3, s.free_n);
+    out[AMMONIA_FREE_PERCENT] = 100 * s.fraction;
+    out[AMMONIA_PKA] = s.pk;
+    out[AMMONIA_FREE_FOR_LIMIT] = s.free_1989;
+    out[AMMONIA_LONG_RATIO] = days.ratio;
+    out[AMMONIA_SHORT_RATIO] = hour.ratio;
+    out[AMMONIA_TAN_LONG] = nitrogen_from_n(s.basis, days.total_n);
+    out[AMMONIA_PH_LONG] = in_ph_range(days.ph);
+}
+
+/* clang-format off */
+const struct hw_calc hw_calc_ammonia = {
+    .name = "ammonia",
+    .purpose = "how much of a total ammonia reading is free, and how far that is from a limit",
+    .inputs = inputs, .n_inputs = AMMONIA_INPUTS, .results = results, .n_results = AMMONIA_RESULTS,
+    .notes = hw_ammonia_notes, .n_notes = HW_AMMONIA_NOTES, .sources = sources, .answer = answer,
+    .work = ammonia_work,
+};
+/* clang-format on */

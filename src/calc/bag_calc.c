@@ -1,0 +1,148 @@
+/* bag_calc.c - fish out of a shipping bag: its ammonia shut and opened, and the steps into the
+ * tank. */
+#include "calc/bag_water.h"
+#include "calc/list.h"
+#include "tables.h"
+
+#include <math.h>
+
+/* clang-format off */
+enum {
+    BAG_TAN_BAG, BAG_FREE_BAG, BAG_FREE_OPEN, BAG_TIMES_WORSE, BAG_TEMP_GAP, BAG_SALINITY_GAP,
+    BAG_RESULTS
+};
+/* clang-format on */
+enum { BAG_AMMONIA = 1 }; /* the group of tan and biomass */
+
+/* A difference counts as above a limit when it is so by more than rounding. */
+static const double noise = 1e-9;
+
+/* clang-format off */
+static const struct hw_input inputs[BAG_INPUTS] = {
+    [BAG_TAN] = {.name = "tan", .unit = "mg/L", .kind = HW_CONCENTRATION, .hi = HW_BAG_TOTAL_MAX,
+     .group = BAG_AMMONIA, .help = "total ammonia of the bag water, in the kit's basis; above 1000 "
+     "doubt the reading"},
+    [BAG_BIOMASS] = {.name = "biomass", .unit = "g", .kind = HW_MASS, .lo = HW_BAG_BIOMASS_MIN,
+     .hi = HW_BAG_BIOMASS_MAX, .group = BAG_AMMONIA, .help = "mass of the fish, when the water was "
+     "not tested; needs hours and water; outside this doubt the unit"},
+    [BAG_BASIS] = BASIS_INPUT,
+    [BAG_HOURS] = {.name = "hours", .unit = "h", .kind = HW_TIME, .lo = HW_BAG_HOURS_MIN,
+     .hi = HW_BAG_HOURS_MAX, .need = HW_OPTIONAL, .help = "since the bag was shut, with biomass; "
+     "outside this doubt the unit"},
+    [BAG_WATER] = {.name = "water", .unit = "L", .kind = HW_VOLUME, .lo = HW_BAG_WATER_MIN,
+     .hi = HW_BAG_WATER_MAX, .need = HW_OPTIONAL, .help = "water in the bag, with biomass; outside "
+     "this doubt the unit"},
+    [BAG_EXCRETION] = {.name = "excretion", .unit = "mg/kg/h", .kind = HW_BODY_RATE,
+     .lo = HW_BAG_EXCRETION_MIN, .hi = HW_BAG_EXCRETION_MAX, .need = HW_PRESET, .preset = 10,
+     .help = "ammonia as N that the fish give off, for biomass; starved ones 2 to 16; outside this "
+     "doubt the figure"},
+    [BAG_PH_BAG] = {.name = "ph_bag", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN, .hi = HW_PH_MAX,
+     .help = "pH of the bag water the moment it is opened, by a meter calibrated in fresh-water "
+     "buffers; below 5 or above 10 doubt the reading"},
+    [BAG_PH_OPEN] = {.name = "ph_open", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN, .hi = HW_PH_MAX,
+     .help = "pH that it comes to in the open; below 5 or above 10 doubt the reading"},
+    [BAG_TEMP] = {.name = "temp", .unit = "C", .kind = HW_TEMPERATURE, .lo = HW_AMMONIA_TEMP_MIN,
+     .hi = HW_AMMONIA_TEMP_MAX, .help = "temperature of the bag; the constants hold no further"},
+    [BAG_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY,
+     .lo = HW_AMMONIA_SALINITY_MIN, .hi = HW_AMMONIA_SALINITY_MAX, .help = "salinity of the bag; "
+     "the constants hold no further"},
+    [BAG_TANK_TEMP] = {.name = "tank_temp", .unit = "C", .kind = HW_TEMPERATURE,
+     .lo = HW_AMMONIA_TEMP_MIN, .hi = HW_AMMONIA_TEMP_MAX, .need = HW_OPTIONAL,
+     .help = "temperature of the tank they go into; no fish bears what lies outside"},
+    [BAG_TANK_SALINITY] = {.name = "tank_salinity", .unit = "g/kg", .kind = HW_SALINITY,
+     .lo = HW_AMMONIA_SALINITY_MIN, .hi = HW_AMMONIA_SALINITY_MAX, .need = HW_OPTIONAL,
+     .help = "salinity of the tank they go into; no fish bears more"},
+};
+
+static const struct hw_result results[BAG_RESULTS] = {
+    [BAG_TAN_BAG] = {.name = "tan_bag", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
+     .help = "total ammonia in the bag, as N"},
+    [BAG_FREE_BAG] = {.name = "free_bag", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
+     .help = "free ammonia in the shut bag, as N"},
+    [BAG_FREE_OPEN] = {.name = "free_open", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
+     .help = "free ammonia of the same water in the open, as N"},
+    [BAG_TIMES_WORSE] = {.name = "times_worse", .unit = "", .kind = HW_NUMBER, .digits = 3,
+     .help = "free_open over free_bag: what opening does"},
+    [BAG_TEMP_GAP] = {.name = "temp_gap", .unit = "C", .kind = HW_TEMPERATURE_STEP, .digits = 2,
+     .sometimes = true, .help = "tank less bag: above 0 the tank is warmer, below 0 colder"},
+    [BAG_SALINITY_GAP] = {.name = "salinity_gap", .unit = "g/kg", .kind = HW_SALINITY, .digits = 2,
+     .sometimes = true, .help = "tank less bag: above 0 the tank is saltier, below 0 less salty"},
+};
+/* clang-format on */
+
+static const char *const sources[] = {"emerson1975",     "khoo1977",       "epa1989",
+                                      "epa2013",         "bag-co2",        "excretion-rates",
+                                      "aquarium-steps",  "kit-chemistry",  "iupac-weights",
+                                      "common-practice", "our-arithmetic", NULL};
+
+static uint64_t ammonia_notes(const struct bag_water *bag, const double in[])
+{
+    bool shut = bag->shut.salt_ratio > 1 || bag->shut.fresh_ratio > 1;
+    bool stretched = bag->shut.criteria_stretched || bag->open.criteria_stretched;
+    return note_if(shut, HW_BAG_NOTE_SHUT_OVER_HOUR) |
+           note_if(bag->open.salt_ratio > 1, HW_BAG_NOTE_OPEN_OVER_HOUR_SALT) |
+           note_if(bag->open.fresh_ratio > 1, HW_BAG_NOTE_OPEN_OVER_HOUR_FRESH) |
+           note_if(in[BAG_PH_OPEN] <= in[BAG_PH_BAG], HW_BAG_NOTE_PH_NO_RISE) |
+           note_if(bag->open.fit_stretched, HW_BAG_NOTE_FIT_STRETCHED) |
+           note_if(stretched, HW_BAG_NOTE_HOUR_STRETCHED) |
+           note_if(isnan(in[BAG_TAN]), HW_BAG_NOTE_BAG_RECKONED) |
+           note_if(!isnan(in[BAG_TAN]), HW_BAG_NOTE_BAG_DILUTE) |
+           note_if(!isnan(in[BAG_TAN]), HW_BAG_NOTE_KIT_BASIS);
+}
+
+static bool over(double gap, enum hw_limit_key limit)
+{
+    return gap > hw_limits[limit].value + noise;
+}
+
+static uint64_t gap_notes(const double out[])
+{
+    return note_if(over(out[BAG_TEMP_GAP], HW_LIMIT_TEMP_RISE), HW_BAG_NOTE_TANK_WARMER) |
+           note_if(over(-out[BAG_TEMP_GAP], HW_LIMIT_TEMP_FALL), HW_BAG_NOTE_TANK_COLDER) |
+           note_if(over(out[BAG_SALINITY_GAP], HW_LIMIT_SALINITY_RISE), HW_BAG_NOTE_TANK_SALTIER) |
+           note_if(over(-out[BAG_SALINITY_GAP], HW_LIMIT_SALINITY_FALL),
+                   HW_BAG_NOTE_SALT_STEP_DOWN) |
+           note_if(isnan(out[BAG_TEMP_GAP]) || isnan(out[BAG_SALINITY_GAP]),
+                   HW_BAG_NOTE_TANK_UNSAID);
+}
+
+static const uint64_t always =
+    UINT64_C(1) << HW_BAG_NOTE_PH_ERROR | UINT64_C(1) << HW_BAG_NOTE_LIMIT_NOT_SAFE |
+    UINT64_C(1) << HW_BAG_NOTE_DRIP_DISPUTED | UINT64_C(1) << HW_BAG_NOTE_TANK_TO_BAG |
+    UINT64_C(1) << HW_BAG_NOTE_NO_BAG_WATER | UINT64_C(1) << HW_BAG_NOTE_BAG_NO_AIR |
+    UINT64_C(1) << HW_BAG_NOTE_BAG_PH_HOW | UINT64_C(1) << HW_BAG_NOTE_ASK_VET;
+
+/* The notes that leave no answer. */
+static uint64_t refusals(const struct bag_water *bag, const double in[])
+{
+    bool measured = !isnan(in[BAG_TAN]);
+    bool some = !isnan(in[BAG_HOURS]) || !isnan(in[BAG_WATER]);
+    bool both = !isnan(in[BAG_HOURS]) && !isnan(in[BAG_WATER]);
+    return note_if(!measured && !both, HW_BAG_NOTE_BAG_NEEDS_TIME) |
+           note_if(measured && some, HW_BAG_NOTE_BAG_MEASURED) |
+           note_if(!measured && both && isnan(bag->total_n), HW_BAG_NOTE_BAG_IMPOSSIBLE);
+}
+
+static void answer(const double in[], double out[], uint64_t *notes)
+{
+    struct bag_water bag = bag_water(in);
+    out[BAG_TAN_BAG] = bag.total_n;
+    out[BAG_FREE_BAG] = bag.shut.free_n;
+    out[BAG_FREE_OPEN] = bag.open.free_n;
+    out[BAG_TIMES_WORSE] = bag.times_worse;
+    out[BAG_TEMP_GAP] = in[BAG_TANK_TEMP] - in[BAG_TEMP];
+    out[BAG_SALINITY_GAP] = in[BAG_TANK_SALINITY] - in[BAG_SALINITY];
+    *notes |= refusals(&bag, in);
+    *notes |= *notes != 0 ? note_bit(HW_BAG_NOTE_ASK_VET)
+                          : always | ammonia_notes(&bag, in) | gap_notes(out);
+}
+
+/* clang-format off */
+const struct hw_calc hw_calc_bag = {
+    .name = "bag",
+    .purpose = "fish out of a shipping bag: its free ammonia shut and opened, and the steps into "
+               "the tank", .inputs = inputs, .n_inputs = BAG_INPUTS, .results = results,
+    .n_results = BAG_RESULTS, .notes = hw_bag_notes, .n_notes = HW_BAG_NOTES, .sources = sources,
+    .answer = answer, .work = bag_work,
+};
+/* clang-format on */

@@ -1,0 +1,186 @@
+/* binder_calc.c - binding ammonia for a day or two: how much of what, the oxygen it takes, and when
+ * it lets go. */
+#include "calc/binder_dose.h"
+#include "calc/list.h"
+#include "tables.h"
+
+#include <math.h>
+
+/* clang-format off */
+enum {
+    BINDER_AMOUNT, BINDER_LIQUID, BINDER_BOUND, BINDER_OXYGEN_USED, BINDER_RELEASE_FROM,
+    BINDER_RELEASE_TO, BINDER_RESULTS
+};
+/* clang-format on */
+enum { BINDER_PRODUCT = 1 }; /* the group of the label's two measures */
+
+static const char *const agent_words[] = {"hydroxymethanesulfonate",
+                                          "hydroxymethanesulfinate-anhydrous",
+                                          "hydroxymethanesulfinate-dihydrate", "label", NULL};
+enum { BINDER_NAMED = (1u << BINDER_BY_LABEL) - 1, BINDER_LABELLED = 1u << BINDER_BY_LABEL };
+
+/* Copper that is not held firmly enough for a reducing agent beside it. */
+enum { BINDER_LOOSE_COPPER = MEDICINE_COPPER_IONIC | MEDICINE_COPPER_AMINE };
+
+/* Below this many grams or millilitres household measures do not serve. */
+static const double small = 1;
+
+/* Above a limit by more than the rounding of a product. */
+static const double noise = 1e-9;
+
+/* clang-format off */
+static const struct hw_input inputs[BINDER_INPUTS] = {
+    [BINDER_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME, .lo = HW_BINDER_VOLUME_MIN,
+     .hi = HW_BINDER_VOLUME_MAX, .help = "water in the tank and its filter, without rock and sand; "
+     "outside this doubt the unit"},
+    [BINDER_TAN] = {.name = "tan", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .lo = HW_BINDER_TOTAL_MIN, .hi = HW_BINDER_TOTAL_MAX, .help = "total ammonia as the kit reads "
+     "it, in the kit's basis; above 100 doubt the reading"},
+    [BINDER_BASIS] = BASIS_INPUT,
+    [BINDER_MEDICINE] = {.name = "medicine", .unit = "", .kind = HW_SET, .lo = MEDICINE_NONE,
+     .hi = MEDICINE_ALL, .words = medicine_words, .help = "what is in the water; with ionic or "
+     "amine-held copper and with dye there is no dose"},
+    [BINDER_AGENT] = {.name = "agent", .unit = "", .kind = HW_CHOICE, .hi = 3, .words = agent_words,
+     .help = "what binds: label for a product by the dose on its label, the usual way; the others "
+     "for a powder whose content is known"},
+    [BINDER_STRENGTH] = {.name = "strength", .unit = "%", .kind = HW_SHARE, .unit_must = true,
+     .lo = HW_BINDER_PURITY_MIN, .hi = HW_BINDER_PURITY_MAX, .need = HW_PRESET, .preset = 100,
+     .when_input = BINDER_AGENT, .when_words = BINDER_NAMED, .help = "share of the powder that is "
+     "the agent; below 10 % it is something else"},
+    [BINDER_EXCESS] = {.name = "excess", .unit = "", .kind = HW_NUMBER, .lo = HW_BINDER_EXCESS_MIN,
+     .hi = HW_BINDER_EXCESS_MAX, .need = HW_PRESET, .preset = 1, .when_input = BINDER_AGENT,
+     .when_words = BINDER_NAMED, .help = "moles of agent to a mole of ammonia; 4 is the most that "
+     "is recommended"},
+    [BINDER_LABEL_DOSE] = {.name = "label_dose", .unit = "g", .kind = HW_MASS,
+     .lo = HW_BINDER_DOSE_MIN, .hi = HW_BINDER_DOSE_MAX, .group = BINDER_PRODUCT,
+     .when_input = BINDER_AGENT, .when_words = BINDER_LABELLED, .help = "a label's dose of powder; "
+     "outside this doubt the unit"},
+    [BINDER_LABEL_LIQUID] = {.name = "label_liquid", .unit = "mL", .kind = HW_VOLUME,
+     .lo = HW_BINDER_DOSE_MIN, .hi = HW_BINDER_DOSE_MAX, .group = BINDER_PRODUCT,
+     .when_input = BINDER_AGENT, .when_words = BINDER_LABELLED, .help = "a label's dose of liquid; "
+     "outside this doubt the unit"},
+    [BINDER_LABEL_PER] = {.name = "label_per", .unit = "L", .kind = HW_VOLUME,
+     .lo = HW_BINDER_PER_MIN, .hi = HW_BINDER_PER_MAX, .when_input = BINDER_AGENT,
+     .when_words = BINDER_LABELLED, .help = "the water that this dose is for; outside this doubt "
+     "the unit"},
+    [BINDER_LABEL_RAISES] = {.name = "label_raises", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .lo = HW_BINDER_BINDS_MIN, .hi = HW_BINDER_BINDS_MAX, .when_input = BINDER_AGENT,
+     .when_words = BINDER_LABELLED, .help = "the total ammonia that this dose binds in that water, "
+     "in the basis; outside this doubt the label"},
+    [BINDER_HOLD_FROM] = {.name = "hold_from", .unit = "h", .kind = HW_TIME, .lo = 1, .hi = 168,
+     .need = HW_PRESET, .preset = 24, .help = "hours it holds at least; a label may say other, but "
+     "not over a week"},
+    [BINDER_HOLD_TO] = {.name = "hold_to", .unit = "h", .kind = HW_TIME, .lo = 1, .hi = 168,
+     .need = HW_PRESET, .preset = 48, .help = "hours it holds at most; a label may say other, but "
+     "not over a week"},
+};
+/* clang-format on */
+
+/* Rounded down: never beyond a label's dose, and what is then left unbound is less than a kit
+ * shows. */
+/* clang-format off */
+static const struct hw_result results[BINDER_RESULTS] = {
+    [BINDER_AMOUNT] = {.name = "amount", .unit = "g", .kind = HW_MASS, .digits = 3, .safe = -1,
+     .sometimes = true, .help = "of powder, to weigh"},
+    [BINDER_LIQUID] = {.name = "liquid", .unit = "mL", .kind = HW_VOLUME, .digits = 3, .safe = -1,
+     .sometimes = true, .help = "of product, by its label"},
+    [BINDER_BOUND] = {.name = "bound", .unit = "mg", .kind = HW_MASS, .digits = 3,
+     .help = "ammonia in this water, as N, all of which it is to bind"},
+    [BINDER_OXYGEN_USED] = {.name = "oxygen_used", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 3, .sometimes = true, .help = "oxygen that it takes at most"},
+    [BINDER_RELEASE_FROM] = {.name = "release_from", .unit = "h", .kind = HW_TIME, .digits = 3,
+     .help = "after the dose it may let go of the ammonia from here on"},
+    [BINDER_RELEASE_TO] = {.name = "release_to", .unit = "h", .kind = HW_TIME, .digits = 3,
+     .help = "and has let go by then"},
+};
+/* clang-format on */
+
+static const char *const sources[] = {"label-and-law",   "binder-weights",   "us4666610",
+                                      "us4786434",       "binder-chemistry", "copper-reducers",
+                                      "dye-chemistry",   "kit-chemistry",    "iupac-weights",
+                                      "common-practice", "our-arithmetic",   NULL};
+
+static bool over(double x, double limit)
+{
+    return x > limit * (1 + noise);
+}
+
+static uint64_t medicine_notes(unsigned medicine)
+{
+    return note_if((medicine & MEDICINE_COPPER_CHELATED) != 0, HW_BINDER_NOTE_BINDER_CHELATED) |
+           note_if((medicine & MEDICINE_COPPER_CHELATED) != 0, HW_BINDER_NOTE_TEST_COPPER) |
+           note_if((medicine & MEDICINE_FORMALIN) != 0, HW_BINDER_NOTE_BINDER_FORMALIN) |
+           note_if((medicine & MEDICINE_FORMALIN) != 0, HW_BINDER_NOTE_TEST_FORMALIN) |
+           note_if((medicine & MEDICINE_ANTIBIOTIC) != 0, HW_BINDER_NOTE_TEST_ANTIBIOTIC) |
+           note_if((medicine & MEDICINE_BINDER) != 0, HW_BINDER_NOTE_BINDER_AGAIN) |
+           note_if((medicine & MEDICINE_OTHER) != 0, HW_BINDER_NOTE_BINDER_OTHER) |
+           note_if((medicine & MEDICINE_OTHER) != 0, HW_BINDER_NOTE_TEST_OTHER);
+}
+
+static uint64_t agent_notes(const struct binder_dose *dose, const double in[])
+{
+    bool named = !dose->by_label;
+    return note_if(dose->by_label, HW_BINDER_NOTE_LABEL_RULES) |
+           note_if(dose->by_label, HW_BINDER_NOTE_LABEL_COUNTS) |
+           note_if(dose->by_label, HW_BINDER_NOTE_OXYGEN_UNSAID) |
+           note_if(over(in[BINDER_TAN], in[BINDER_LABEL_RAISES]), HW_BINDER_NOTE_OVER_LABEL) |
+           note_if(named, HW_BINDER_NOTE_AGENT_BY_LABEL) |
+           note_if(named && in[BINDER_EXCESS] < HW_BINDER_EXCESS_MAX, HW_BINDER_NOTE_BINDER_EXCESS);
+}
+
+static uint64_t dose_notes(const struct binder_dose *dose, const double in[])
+{
+    bool all = over(dose->oxygen, hw_limits[HW_LIMIT_BINDER_OXYGEN_ALL].value);
+    bool hard = !all && over(dose->oxygen, hw_limits[HW_LIMIT_BINDER_OXYGEN_HIGH].value);
+    bool some = !all && !hard && over(dose->oxygen, hw_limits[HW_LIMIT_BINDER_OXYGEN].value);
+    bool none = in[BINDER_TAN] == 0;
+    return note_if(none, HW_BINDER_NOTE_NOTHING_BOUND) |
+           note_if(all, HW_BINDER_NOTE_BINDER_OXYGEN_ALL) |
+           note_if(hard, HW_BINDER_NOTE_BINDER_OXYGEN_2) |
+           note_if(some, HW_BINDER_NOTE_BINDER_OXYGEN_1) |
+           note_if(!none && dose->amount < small, HW_BINDER_NOTE_WEIGH_SMALL) |
+           note_if(!none && dose->liquid < small, HW_BINDER_NOTE_SMALL_LIQUID) |
+           note_if(dose->amount > 0, HW_BINDER_NOTE_WEIGH_POWDER) |
+           note_if(over(in[BINDER_HOLD_TO], hw_limits[HW_LIMIT_BINDER_HOLD].value),
+                   HW_BINDER_NOTE_HOLD_LONG);
+}
+
+static const uint64_t always =
+    UINT64_C(1) << HW_BINDER_NOTE_KIT_BASIS | UINT64_C(1) << HW_BINDER_NOTE_BOUND_NOT_GONE |
+    UINT64_C(1) << HW_BINDER_NOTE_BINDER_LETS_GO | UINT64_C(1) << HW_BINDER_NOTE_BINDER_AERATE |
+    UINT64_C(1) << HW_BINDER_NOTE_BINDER_TESTS | UINT64_C(1) << HW_BINDER_NOTE_BINDER_THEN |
+    UINT64_C(1) << HW_BINDER_NOTE_ASK_VET;
+
+/* The notes that leave no answer. */
+static uint64_t refusals(const double in[])
+{
+    unsigned medicine = (unsigned)in[BINDER_MEDICINE];
+    return note_if((medicine & BINDER_LOOSE_COPPER) != 0, HW_BINDER_NOTE_BINDER_COPPER) |
+           note_if((medicine & MEDICINE_DYE) != 0, HW_BINDER_NOTE_BINDER_DYE) |
+           note_if(in[BINDER_HOLD_FROM] > in[BINDER_HOLD_TO], HW_BINDER_NOTE_HOLD_ORDER);
+}
+
+static void answer(const double in[], double out[], uint64_t *notes)
+{
+    struct binder_dose dose = binder_dose(in);
+    *notes |= refusals(in);
+    *notes |= *notes != 0 ? note_bit(HW_BINDER_NOTE_ASK_VET)
+                          : always | medicine_notes((unsigned)in[BINDER_MEDICINE]) |
+                                agent_notes(&dose, in) | dose_notes(&dose, in);
+    out[BINDER_AMOUNT] = dose.amount;
+    out[BINDER_LIQUID] = dose.liquid;
+    out[BINDER_BOUND] = dose.bound;
+    out[BINDER_OXYGEN_USED] = dose.oxygen;
+    out[BINDER_RELEASE_FROM] = in[BINDER_HOLD_FROM];
+    out[BINDER_RELEASE_TO] = in[BINDER_HOLD_TO];
+}
+
+/* clang-format off */
+const struct hw_calc hw_calc_binder = {
+    .name = "binder",
+    .purpose = "how much binds the ammonia for a day or two, what it takes of oxygen, when it lets "
+               "go", .inputs = inputs, .n_inputs = BINDER_INPUTS, .results = results,
+    .n_results = BINDER_RESULTS, .notes = hw_binder_notes, .n_notes = HW_BINDER_NOTES,
+    .sources = sources, .answer = answer, .work = binder_work,
+};
+/* clang-format on */

@@ -1,0 +1,176 @@
+/* bioload_calc.c - how much ammonia food and fish give off, and what that does to filter and
+ * water. */
+#include "calc/bioload_day.h"
+#include "calc/list.h"
+#include "holdwater/ammonia.h"
+#include "holdwater/ph.h"
+#include "tables.h"
+
+#include <math.h>
+
+/* clang-format off */
+enum {
+    BIOLOAD_PRODUCTION, BIOLOAD_RISE, BIOLOAD_LOAD_SHARE, BIOLOAD_HOURS_TO_LIMIT,
+    BIOLOAD_CHANGE_NEEDED, BIOLOAD_ALKALINITY_USED, BIOLOAD_RESULTS
+};
+/* clang-format on */
+
+enum { BIOLOAD_EATERS = 1 }; /* the group of feed and biomass */
+
+/* clang-format off */
+static const struct hw_input inputs[BIOLOAD_INPUTS] = {
+    [BIOLOAD_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME,
+     .lo = HW_BIOLOAD_VOLUME_MIN, .hi = HW_BIOLOAD_VOLUME_MAX, .help = "water in the tank and its "
+     "filter, without rock and sand; outside this doubt the unit"},
+    [BIOLOAD_FEED] = {.name = "feed", .unit = "g/d", .kind = HW_MASS_PER_DAY,
+     .lo = HW_BIOLOAD_FEED_MIN, .hi = HW_BIOLOAD_FEED_MAX, .group = BIOLOAD_EATERS,
+     .help = "food in a day, as it is fed; more than 100 kg is no quarantine tank"},
+    [BIOLOAD_BIOMASS] = {.name = "biomass", .unit = "g", .kind = HW_MASS,
+     .lo = HW_BIOLOAD_BIOMASS_MIN, .hi = HW_BIOLOAD_BIOMASS_MAX, .group = BIOLOAD_EATERS,
+     .help = "all living fish together, when the food is not weighed; outside this doubt the unit"},
+    [BIOLOAD_RATION] = {.name = "ration", .unit = "%", .kind = HW_SHARE,
+     .lo = HW_BIOLOAD_RATION_MIN, .hi = HW_BIOLOAD_RATION_MAX, .need = HW_PRESET, .preset = 2,
+     .help = "food in a day as a share of biomass; no fish eats more than a fifth of itself"},
+    [BIOLOAD_PROTEIN] = {.name = "protein", .unit = "%", .kind = HW_SHARE,
+     .lo = HW_BIOLOAD_PROTEIN_MIN, .hi = HW_BIOLOAD_PROTEIN_MAX, .help = "protein in the food as "
+     "it is fed: dry food 40 to 60 %, wet and frozen 5 to 20 %"},
+    [BIOLOAD_FACTOR] = {.name = "factor", .unit = "", .kind = HW_NUMBER,
+     .lo = HW_BIOLOAD_FACTOR_MIN, .hi = HW_BIOLOAD_FACTOR_MAX, .need = HW_PRESET,
+     .preset = HW_BIOLOAD_FACTOR, .help = "g of ammonia nitrogen from a g of protein: measured in "
+     "the first day 0.03 to 0.05, design figure 0.092, all of it 0.16"},
+    [BIOLOAD_DEAD] = {.name = "dead", .unit = "g", .kind = HW_MASS, .lo = HW_BIOLOAD_DEAD_MIN,
+     .hi = HW_BIOLOAD_DEAD_MAX, .need = HW_PRESET, .help = "dead fish and rotting food in the "
+     "water; more than 100 kg is no quarantine tank"},
+    [BIOLOAD_CAPACITY] = {.name = "capacity", .unit = "mg/d", .kind = HW_MASS_PER_DAY, .lo = 0.1,
+     .hi = 1e8, .need = HW_OPTIONAL, .help = "nitrogen that the filter cleared in its challenge, "
+     "capacity of verdict; less is no filter"},
+    [BIOLOAD_PH] = {.name = "ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN, .hi = HW_PH_MAX,
+     .need = HW_OPTIONAL, .help = "pH of the tank water by a meter; below 5 or above 10 doubt the "
+     "reading"},
+    [BIOLOAD_TEMP] = {.name = "temp", .unit = "C", .kind = HW_TEMPERATURE,
+     .lo = HW_AMMONIA_TEMP_MIN, .hi = HW_AMMONIA_TEMP_MAX, .need = HW_OPTIONAL,
+     .help = "water temperature; the limits hold no further"},
+    [BIOLOAD_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY,
+     .lo = HW_AMMONIA_SALINITY_MIN, .hi = HW_AMMONIA_SALINITY_MAX, .need = HW_OPTIONAL,
+     .help = "salinity of sea-salt water; the limits hold no further"},
+    [BIOLOAD_LIMIT] = {.name = "limit", .unit = "mg/L", .kind = HW_CONCENTRATION, .lo = 0.01,
+     .hi = 100, .need = HW_OPTIONAL, .help = "your own limit of total ammonia as N, instead of the "
+     "published one; no kit reads less, no fish bears more"},
+};
+
+static const struct hw_result results[BIOLOAD_RESULTS] = {
+    [BIOLOAD_PRODUCTION] = {.name = "production", .unit = "mg/d", .kind = HW_MASS_PER_DAY,
+     .digits = 3, .help = "ammonia given off in a day, as N"},
+    [BIOLOAD_RISE] = {.name = "rise", .unit = "mg/L/d", .kind = HW_RISE_PER_DAY, .digits = 3,
+     .help = "by which total ammonia rises when no filter works, as N"},
+    [BIOLOAD_LOAD_SHARE] = {.name = "load_share", .unit = "%", .kind = HW_SHARE, .digits = 3,
+     .sometimes = true, .help = "of the capacity at the challenge; stay below 25 %"},
+    [BIOLOAD_HOURS_TO_LIMIT] = {.name = "hours_to_limit", .unit = "h", .kind = HW_TIME, .digits = 2,
+     .safe = -1, .sometimes = true, .help = "from no ammonia to the limit when no filter works"},
+    [BIOLOAD_CHANGE_NEEDED] = {.name = "change_needed", .unit = "%", .kind = HW_SHARE, .digits = 3,
+     .safe = 1, .sometimes = true, .help = "of the water, changed once every day, holds the limit "
+     "without a filter"},
+    [BIOLOAD_ALKALINITY_USED] = {.name = "alkalinity_used", .unit = "meq/L/d",
+     .kind = HW_ALKALINITY_PER_DAY, .digits = 3, .help = "that the filter eats when it turns all "
+     "of it into nitrate"},
+};
+/* clang-format on */
+
+static const char *const sources[] = {
+    "feed-nitrogen",      "protein-nitrogen", "protein-figures", "gilthead-excretion",
+    "flounder-excretion", "meal-peak",        "piper-fasting",   "half-saturation",
+    "conservation",       "nitrification",    "epa1989",         "epa2013",
+    "iupac-weights",      "common-practice",  "our-arithmetic",  NULL};
+
+static bool above(double x, double limit)
+{
+    return x > limit * (1 + 1e-9);
+}
+
+static uint64_t load_notes(const struct bioload_day *day, const double in[])
+{
+    double working = hw_limits[HW_LIMIT_LOAD_SHARE].value;
+    bool over = above(day->share, 100);
+    bool quarter = day->share >= working * (1 - 1e-9);
+    return note_if(over, HW_BIOLOAD_NOTE_LOAD_OVER) |
+           note_if(quarter && !over, HW_BIOLOAD_NOTE_LOAD_QUARTER) |
+           note_if(isnan(in[BIOLOAD_CAPACITY]), HW_BIOLOAD_NOTE_CAPACITY_UNSAID) |
+           note_if(!isnan(in[BIOLOAD_CAPACITY]) && !quarter, HW_BIOLOAD_NOTE_LOAD_MEANS);
+}
+
+/* What stands in for a limit that is not there: all that is missing is told. */
+static uint64_t missing_notes(const double in[])
+{
+    bool none = isnan(in[BIOLOAD_PH]) && isnan(in[BIOLOAD_TEMP]) && isnan(in[BIOLOAD_SALINITY]);
+    if (none) {
+        return note_bit(HW_BIOLOAD_NOTE_LIMIT_UNSAID);
+    }
+    return note_if(isnan(in[BIOLOAD_PH]), HW_BIOLOAD_NOTE_LIMIT_NEEDS_PH) |
+           note_if(isnan(in[BIOLOAD_TEMP]), HW_BIOLOAD_NOTE_LIMIT_NEEDS_TEMP) |
+           note_if(isnan(in[BIOLOAD_SALINITY]), HW_BIOLOAD_NOTE_LIMIT_NEEDS_SALINITY);
+}
+
+static uint64_t published_notes(const struct long_limit *published)
+{
+    return note_if(published->salt, HW_BIOLOAD_NOTE_LIMIT_SALT) |
+           note_if(published->fresh, HW_BIOLOAD_NOTE_LIMIT_FRESH) |
+           note_if(published->salt && published->fresh, HW_BIOLOAD_NOTE_RATIO_STRICTER) |
+           note_if(published->jump, HW_BIOLOAD_NOTE_CRITERIA_JUMP) |
+           note_if(published->stretched, HW_BIOLOAD_NOTE_CRITERIA_STRETCHED);
+}
+
+static uint64_t limit_notes(const struct bioload_day *day, const double in[])
+{
+    if (isnan(day->limit)) {
+        return missing_notes(in);
+    }
+    bool own = !isnan(in[BIOLOAD_LIMIT]);
+    return (own ? note_bit(HW_BIOLOAD_NOTE_LIMIT_OWN) : published_notes(&day->published)) |
+           note_bit(HW_BIOLOAD_NOTE_LIMIT_NOT_SAFE) |
+           note_if(own && above(in[BIOLOAD_LIMIT], day->published.total_n),
+                   HW_BIOLOAD_NOTE_LIMIT_OVER_PUBLISHED) |
+           note_if(day->hours < 24, HW_BIOLOAD_NOTE_LIMIT_WITHIN_DAY) |
+           note_if(isnan(day->exchanged), HW_BIOLOAD_NOTE_CHANGE_MORE_THAN_ALL) |
+           note_if(day->exchanged > 0, HW_BIOLOAD_NOTE_CHANGE_STEADY);
+}
+
+static uint64_t nitrogen_notes(const struct bioload_day *day, const double in[])
+{
+    bool recalled = in[BIOLOAD_FACTOR] == HW_BIOLOAD_FACTOR;
+    bool fish = !isnan(in[BIOLOAD_BIOMASS]);
+    return note_if(in[BIOLOAD_DEAD] > 0, HW_BIOLOAD_NOTE_DEAD_IN_WATER) |
+           note_if(day->fed < day->starved, HW_BIOLOAD_NOTE_BELOW_STARVED) |
+           note_if(day->rise < HW_BIOLOAD_RISE_LEAST, HW_BIOLOAD_NOTE_NOTHING_GIVEN_OFF) |
+           note_if(recalled, HW_BIOLOAD_NOTE_FEED_FIGURE) |
+           note_if(!recalled, HW_BIOLOAD_NOTE_FACTOR_OWN) |
+           note_if(fish, HW_BIOLOAD_NOTE_RATION_ROUGH) |
+           note_if(!fish, HW_BIOLOAD_NOTE_RATION_UNUSED);
+}
+
+static const uint64_t always = UINT64_C(1) << HW_BIOLOAD_NOTE_PROTEIN_AS_FED |
+                               UINT64_C(1) << HW_BIOLOAD_NOTE_NO_FILTER_COUNTED |
+                               UINT64_C(1) << HW_BIOLOAD_NOTE_PEAK_AFTER_MEAL |
+                               UINT64_C(1) << HW_BIOLOAD_NOTE_ALKALINITY_EATEN |
+                               UINT64_C(1) << HW_BIOLOAD_NOTE_ASK_VET;
+
+static void answer(const double in[], double out[], uint64_t *notes)
+{
+    struct bioload_day day = bioload_day(in);
+    *notes |= always | load_notes(&day, in) | limit_notes(&day, in) | nitrogen_notes(&day, in);
+    out[BIOLOAD_PRODUCTION] = day.production;
+    out[BIOLOAD_RISE] = day.rise;
+    out[BIOLOAD_LOAD_SHARE] = day.share;
+    out[BIOLOAD_HOURS_TO_LIMIT] = day.hours;
+    out[BIOLOAD_CHANGE_NEEDED] = 100 * day.exchanged;
+    out[BIOLOAD_ALKALINITY_USED] = day.alkalinity;
+}
+
+/* clang-format off */
+const struct hw_calc hw_calc_bioload = {
+    .name = "bioload",
+    .purpose = "how much ammonia food, fish and what is dead give off, and what that does to "
+               "filter and water", .inputs = inputs, .n_inputs = BIOLOAD_INPUTS, .results = results,
+    .n_results = BIOLOAD_RESULTS, .notes = hw_bioload_notes, .n_notes = HW_BIOLOAD_NOTES,
+    .sources = sources, .answer = answer, .work = bioload_work,
+};
+/* clang-format on */

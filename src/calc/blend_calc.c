@@ -1,0 +1,180 @@
+/* blend_calc.c - what a water change does to temperature, salinity, pH and free ammonia. */
+#include "calc/blend_states.h"
+#include "calc/list.h"
+#include "holdwater/buffer.h"
+#include "tables.h"
+
+#include <math.h>
+
+/* clang-format off */
+enum {
+    BLEND_TEMP_AFTER, BLEND_SALINITY_AFTER, BLEND_TEMP_STEP, BLEND_SALINITY_STEP, BLEND_TAN_AFTER,
+    BLEND_FREE_BEFORE, BLEND_FREE_AFTER, BLEND_PH_AFTER, BLEND_FREE_SAME_CO2, BLEND_PH_SAME_CO2,
+    BLEND_FREE_AIRED, BLEND_PH_AIRED, BLEND_FREE_WORST, BLEND_RESULTS
+};
+/* clang-format on */
+
+enum { BLEND_TAKE_OR_SHARE = 1 };
+
+/* clang-format off */
+static const struct hw_input inputs[BLEND_INPUTS] = {
+    [BLEND_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME, .lo = HW_BUFFER_VOLUME_MIN,
+     .hi = HW_BUFFER_VOLUME_MAX, .help = "water in the tank and its filter, without rock and sand; "
+     "outside this doubt the unit"},
+    [BLEND_TAKE] = {.name = "take", .unit = "L", .kind = HW_VOLUME, .lo = 0.001, .hi = 1e5,
+     .group = BLEND_TAKE_OR_SHARE, .help = "water taken out, and as much new water put in; the "
+     "whole tank at most"},
+    [BLEND_SHARE] = {.name = "share", .unit = "%", .kind = HW_SHARE, .lo = 0.01, .hi = 100,
+     .group = BLEND_TAKE_OR_SHARE, .help = "share of the water changed; 100 % is all of it"},
+    [BLEND_TAN] = {.name = "tan", .unit = "mg/L", .kind = HW_CONCENTRATION, .lo = HW_BLEND_TAN_MIN,
+     .hi = HW_BLEND_TAN_MAX, .need = HW_PRESET, .help = "total ammonia of the tank, in the basis "
+     "of the kit; above 200 no fish lives"},
+    [BLEND_BASIS] = BASIS_INPUT,
+    [BLEND_PH] = {.name = "ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN, .hi = HW_PH_MAX,
+     .help = "pH of the tank, by a meter set in fresh-water buffers; below 5 or above 10 doubt it"},
+    [BLEND_ALKALINITY] = {.name = "alkalinity", .unit = "meq/L", .kind = HW_ALKALINITY,
+     .lo = HW_BUFFER_ALKALINITY_MIN, .hi = HW_BUFFER_ALKALINITY_MAX, .need = HW_OPTIONAL,
+     .help = "total alkalinity of the tank, as a kit titrates it; above 10 doubt the unit"},
+    [BLEND_TEMP] = {.name = "temp", .unit = "C", .kind = HW_TEMPERATURE,
+     .lo = HW_CARBONATE_TEMP_MIN, .hi = HW_CARBONATE_TEMP_MAX, .help = "temperature of the tank; "
+     "no fish bears what lies outside"},
+    [BLEND_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY,
+     .lo = HW_PH_SALINITY_MIN, .hi = HW_PH_SALINITY_MAX, .help = "salinity of the tank, 0 for "
+     "fresh; the constants hold no further"},
+    [BLEND_FRESH_TAN] = {.name = "fresh_tan", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .lo = HW_BLEND_TAN_MIN, .hi = HW_BLEND_TAN_MAX, .need = HW_PRESET,
+     .help = "total ammonia of the new water, in the same basis; above 200 it is no water to use"},
+    [BLEND_FRESH_PH] = {.name = "fresh_ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN,
+     .hi = HW_PH_MAX, .help = "pH of the new water, by the same meter, when it has stood aired; "
+     "below 5 or above 10 doubt it"},
+    [BLEND_FRESH_ALKALINITY] = {.name = "fresh_alkalinity", .unit = "meq/L", .kind = HW_ALKALINITY,
+     .lo = HW_BUFFER_ALKALINITY_MIN, .hi = HW_BUFFER_ALKALINITY_MAX, .need = HW_OPTIONAL,
+     .help = "total alkalinity of the new water; above 10 doubt the unit"},
+    [BLEND_FRESH_TEMP] = {.name = "fresh_temp", .unit = "C", .kind = HW_TEMPERATURE,
+     .lo = HW_CARBONATE_TEMP_MIN, .hi = HW_CARBONATE_TEMP_MAX, .help = "temperature of the new "
+     "water; no fish bears what lies outside"},
+    [BLEND_FRESH_SALINITY] = {.name = "fresh_salinity", .unit = "g/kg", .kind = HW_SALINITY,
+     .lo = HW_PH_SALINITY_MIN, .hi = HW_PH_SALINITY_MAX, .help = "salinity of the new water; the "
+     "constants hold no further"},
+    [BLEND_AIR_CO2] = {.name = "air_co2", .unit = "", .kind = HW_NUMBER, .lo = HW_CARBONATE_AIR_MIN,
+     .hi = HW_CARBONATE_AIR_MAX, .need = HW_PRESET, .preset = 420, .help = "carbon dioxide of the "
+     "air, uatm (ppm): open air 420, a closed room 800 to 1200"},
+};
+
+static const struct hw_result results[BLEND_RESULTS] = {
+    [BLEND_TEMP_AFTER] = {.name = "temp_after", .unit = "C", .kind = HW_TEMPERATURE, .digits = 3,
+     .help = "temperature of the mixture"},
+    [BLEND_SALINITY_AFTER] = {.name = "salinity_after", .unit = "g/kg", .kind = HW_SALINITY,
+     .digits = 3, .help = "salinity of the mixture"},
+    [BLEND_TEMP_STEP] = {.name = "temp_step", .unit = "C", .kind = HW_TEMPERATURE_STEP, .digits = 2,
+     .help = "what the fish meet; above 0 warmer"},
+    [BLEND_SALINITY_STEP] = {.name = "salinity_step", .unit = "g/kg", .kind = HW_SALINITY,
+     .digits = 2, .help = "what the fish meet; above 0 saltier"},
+    [BLEND_TAN_AFTER] = {.name = "tan_after", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
+     .help = "total ammonia of the mixture, as N"},
+    [BLEND_FREE_BEFORE] = {.name = "free_before", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 2, .help = "free ammonia before the change, as N"},
+    [BLEND_FREE_AFTER] = {.name = "free_after", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 2, .sometimes = true, .help = "free ammonia right after mixing, as N"},
+    [BLEND_PH_AFTER] = {.name = "ph_after", .unit = "", .kind = HW_PH, .digits = 3,
+     .sometimes = true, .help = "pH right after mixing, before gas goes in or out"},
+    [BLEND_FREE_SAME_CO2] = {.name = "free_same_co2", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 2, .sometimes = true, .help = "free ammonia if the tank comes back to its carbon "
+     "dioxide"},
+    [BLEND_PH_SAME_CO2] = {.name = "ph_same_co2", .unit = "", .kind = HW_PH, .digits = 3,
+     .sometimes = true, .help = "pH then"},
+    [BLEND_FREE_AIRED] = {.name = "free_aired", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 2, .sometimes = true, .help = "free ammonia in balance with the air of the room"},
+    [BLEND_PH_AIRED] = {.name = "ph_aired", .unit = "", .kind = HW_PH, .digits = 3,
+     .sometimes = true, .help = "pH then, hours later"},
+    [BLEND_FREE_WORST] = {.name = "free_worst", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 2, .sometimes = true, .help = "free ammonia at the higher of the two pH values, "
+     "when alkalinity is not known"},
+};
+/* clang-format on */
+
+static const char *const sources[] = {
+    "conservation",   "eos80",       "unesco44-heat", "carbonate-set",  "clegg1995",
+    "dickson1990",    "dickson1979", "takahashi1982", "davies",         "emerson1975",
+    "khoo1977",       "epa1989",     "epa2013",       "aquarium-steps", "common-practice",
+    "our-arithmetic", NULL};
+
+/* More than rounding, and more than any reading can tell. */
+static const double noise = 1e-9;
+static const double hundredth = 1.01;
+
+static bool over(double step, enum hw_limit_key limit)
+{
+    return step > hw_limits[limit].value + noise;
+}
+
+static uint64_t ammonia_notes(const struct blend_states *s)
+{
+    double settled = fmax(s->free[BLEND_SAME_CO2], s->free[BLEND_AIRED]);
+    double highest = fmax(fmax(s->free[BLEND_MIXED], settled), s->free_worst);
+    bool falls = s->tan_after < s->tan_before;
+    return note_if(falls && highest > s->free_before * hundredth, HW_BLEND_NOTE_BLEND_FREES) |
+           note_if(settled > s->free[BLEND_MIXED] * hundredth, HW_BLEND_NOTE_BLEND_FREES_LATER) |
+           note_if(s->tan_fresh > s->tan_before, HW_BLEND_NOTE_BLEND_BRINGS_AMMONIA) |
+           note_if(s->over_salt, HW_BLEND_NOTE_OVER_LIMIT_SALT) |
+           note_if(s->over_fresh, HW_BLEND_NOTE_OVER_LIMIT_FRESH);
+}
+
+static uint64_t step_notes(const struct blend_states *s, const double in[])
+{
+    double warmer = s->blend.temp - in[BLEND_TEMP];
+    double saltier = s->blend.salinity - in[BLEND_SALINITY];
+    return note_if(over(warmer, HW_LIMIT_TEMP_RISE), HW_BLEND_NOTE_BLEND_WARMS) |
+           note_if(over(-warmer, HW_LIMIT_TEMP_FALL), HW_BLEND_NOTE_BLEND_COOLS) |
+           note_if(over(saltier, HW_LIMIT_SALINITY_RISE), HW_BLEND_NOTE_SALT_STEP_UP) |
+           note_if(over(-saltier, HW_LIMIT_SALINITY_FALL), HW_BLEND_NOTE_SALT_STEP_DOWN);
+}
+
+static uint64_t notes_of(const struct blend_states *s, const double in[])
+{
+    static const unsigned refusals[] = {[BLEND_OVER_VOLUME] = HW_BLEND_NOTE_BLEND_OVER_VOLUME,
+                                        [BLEND_PH_NOT_ALKALINITY] = HW_BLEND_NOTE_PH_NOT_ALKALINITY,
+                                        [BLEND_OUTSIDE_PH] = HW_BLEND_NOTE_BLEND_OVER_PH};
+    if (s->refusal != BLEND_ANSWERED) {
+        return note_bit(refusals[s->refusal]);
+    }
+    double freshest = fmin(in[BLEND_SALINITY], in[BLEND_FRESH_SALINITY]);
+    return ammonia_notes(s) | step_notes(s, in) |
+           note_if(freshest < hw_limits[HW_LIMIT_CARBONATE_FRESH].value,
+                   HW_BLEND_NOTE_CARBONATE_FRESH) |
+           note_if(s->stretched, HW_BLEND_NOTE_FIT_STRETCHED) |
+           note_if(s->above_fit, HW_BLEND_NOTE_ABOVE_FIT) |
+           note_if(s->co2_odd, HW_BLEND_NOTE_BLEND_CO2_ODD) |
+           note_if(s->carbonate, HW_BLEND_NOTE_BLEND_STATES) |
+           note_if(!s->carbonate, HW_BLEND_NOTE_BLEND_WORST) |
+           note_bit(HW_BLEND_NOTE_BLEND_MEASURE);
+}
+
+static void answer(const double in[], double out[], uint64_t *notes)
+{
+    struct blend_states s = blend_states(in);
+    *notes |= notes_of(&s, in) | note_bit(HW_BLEND_NOTE_ASK_VET);
+    out[BLEND_TEMP_AFTER] = s.blend.temp;
+    out[BLEND_SALINITY_AFTER] = s.blend.salinity;
+    out[BLEND_TEMP_STEP] = s.blend.temp - in[BLEND_TEMP];
+    out[BLEND_SALINITY_STEP] = s.blend.salinity - in[BLEND_SALINITY];
+    out[BLEND_TAN_AFTER] = s.tan_after;
+    out[BLEND_FREE_BEFORE] = s.free_before;
+    out[BLEND_FREE_AFTER] = s.free[BLEND_MIXED];
+    out[BLEND_PH_AFTER] = s.ph[BLEND_MIXED];
+    out[BLEND_FREE_SAME_CO2] = s.free[BLEND_SAME_CO2];
+    out[BLEND_PH_SAME_CO2] = s.ph[BLEND_SAME_CO2];
+    out[BLEND_FREE_AIRED] = s.free[BLEND_AIRED];
+    out[BLEND_PH_AIRED] = s.ph[BLEND_AIRED];
+    out[BLEND_FREE_WORST] = s.free_worst;
+}
+
+/* clang-format off */
+const struct hw_calc hw_calc_blend = {
+    .name = "blend",
+    .purpose = "what a water change does to temperature, salinity, pH and free ammonia",
+    .inputs = inputs, .n_inputs = BLEND_INPUTS, .results = results, .n_results = BLEND_RESULTS,
+    .notes = hw_blend_notes, .n_notes = HW_BLEND_NOTES, .sources = sources, .answer = answer,
+    .work = blend_work,
+};
+/* clang-format on */

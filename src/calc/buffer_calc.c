@@ -1,0 +1,145 @@
+/* buffer_calc.c - what to weigh to raise alkalinity, and what that does to pH and free ammonia. */
+#include "calc/buffer_dose.h"
+#include "calc/list.h"
+#include "tables.h"
+
+#include <math.h>
+
+/* clang-format off */
+enum {
+    BUFFER_MASS, BUFFER_PH_AFTER, BUFFER_FREE_AFTER, BUFFER_PH_AIRED, BUFFER_FREE_AIRED,
+    BUFFER_FREE_BEFORE, BUFFER_RESULTS
+};
+/* clang-format on */
+
+static const char *const source_words[] = {"sodium-bicarbonate", "sodium-carbonate", NULL};
+
+/* clang-format off */
+static const struct hw_input inputs[BUFFER_INPUTS] = {
+    [BUFFER_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME, .lo = HW_BUFFER_VOLUME_MIN,
+     .hi = HW_BUFFER_VOLUME_MAX, .help = "water in the tank and its filter, without rock and sand; "
+     "outside this doubt the unit"},
+    [BUFFER_ALKALINITY] = {.name = "alkalinity", .unit = "meq/L", .kind = HW_ALKALINITY,
+     .lo = HW_BUFFER_ALKALINITY_MIN, .hi = HW_BUFFER_ALKALINITY_MAX, .help = "total alkalinity "
+     "now, as a kit titrates it; above 10 doubt the unit"},
+    [BUFFER_TARGET] = {.name = "target", .unit = "meq/L", .kind = HW_ALKALINITY,
+     .lo = HW_BUFFER_ALKALINITY_MIN, .hi = HW_BUFFER_ALKALINITY_MAX, .help = "alkalinity wanted; "
+     "sea water has 2.3, above 10 doubt the unit"},
+    [BUFFER_SOURCE] = {.name = "source", .unit = "", .kind = HW_CHOICE, .hi = 1,
+     .words = source_words, .need = HW_PRESET, .preset = HW_BUFFER_BICARBONATE,
+     .help = "baking soda, or the carbonate, which raises pH far more"},
+    [BUFFER_PH] = {.name = "ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN, .hi = HW_PH_MAX,
+     .need = HW_OPTIONAL, .help = "pH now, by a meter set in fresh-water buffers; below 5 or above "
+     "10 doubt it"},
+    [BUFFER_TEMP] = {.name = "temp", .unit = "C", .kind = HW_TEMPERATURE,
+     .lo = HW_CARBONATE_TEMP_MIN, .hi = HW_CARBONATE_TEMP_MAX, .need = HW_OPTIONAL,
+     .help = "water temperature; no fish bears what lies outside"},
+    [BUFFER_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY,
+     .lo = HW_PH_SALINITY_MIN, .hi = HW_PH_SALINITY_MAX, .need = HW_OPTIONAL,
+     .help = "salinity of sea-salt water, 0 for fresh; the constants hold no further"},
+    [BUFFER_TAN] = {.name = "tan", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .lo = HW_BUFFER_TAN_MIN, .hi = HW_BUFFER_TAN_MAX, .need = HW_OPTIONAL,
+     .help = "total ammonia as N (a kit's NH3 by 0.822, NH4 by 0.776); above 200 no fish lives"},
+};
+/* clang-format on */
+
+#define FREE .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 2, .sometimes = true
+
+/* clang-format off */
+static const struct hw_result results[BUFFER_RESULTS] = {
+    [BUFFER_MASS] = {.name = "mass", .unit = "g", .kind = HW_MASS, .digits = 3, .safe = -1,
+     .help = "to weigh and to pour in slowly, dissolved"},
+    [BUFFER_PH_AFTER] = {.name = "ph_after", .unit = "", .kind = HW_PH, .digits = 3,
+     .sometimes = true, .help = "pH right after mixing, before any gas goes in or out"},
+    [BUFFER_FREE_AFTER] = {.name = "free_after", FREE, .help = "free ammonia then, as N"},
+    [BUFFER_PH_AIRED] = {.name = "ph_aired", .unit = "", .kind = HW_PH, .digits = 3,
+     .sometimes = true, .help = "pH in balance with open air, hours later"},
+    [BUFFER_FREE_AIRED] = {.name = "free_aired", FREE, .help = "free ammonia then, as N"},
+    [BUFFER_FREE_BEFORE] = {.name = "free_before", FREE, .help = "free ammonia before anything, as "
+     "N"},
+};
+/* clang-format on */
+
+static const char *const sources[] = {
+    "iupac-weights", "conservation",  "carbonate-set",   "clegg1995",      "dickson1990",
+    "dickson1979",   "takahashi1982", "davies",          "emerson1975",    "khoo1977",
+    "epa1989",       "epa2013",       "common-practice", "our-arithmetic", NULL};
+
+/* More than rounding, and more than any reading can tell. */
+static const double noise = 1e-9;
+static const double hundredth = 1.01;
+
+static uint64_t ammonia_notes(const struct buffer_dose *dose, const double in[])
+{
+    bool ammonia = in[BUFFER_TAN] > 0;
+    double worst_now = fmax(dose->free_before, dose->free_after);
+    bool maybe = !(in[BUFFER_TAN] <= 0); /* none was given: there may be some */
+    return note_if(maybe && dose->source == HW_BUFFER_CARBONATE, HW_BUFFER_NOTE_CARBONATE_NEVER) |
+           note_if(dose->free_after > dose->free_before * hundredth, HW_BUFFER_NOTE_BUFFER_FREES) |
+           note_if(dose->free_aired > worst_now * hundredth, HW_BUFFER_NOTE_BUFFER_FREES_LATER) |
+           note_if(dose->over_salt, HW_BUFFER_NOTE_OVER_LIMIT_SALT) |
+           note_if(dose->over_fresh, HW_BUFFER_NOTE_OVER_LIMIT_FRESH) |
+           note_if(ammonia, HW_BUFFER_NOTE_AMMONIA_FIRST);
+}
+
+static uint64_t step_notes(const struct buffer_dose *dose, const double in[])
+{
+    double rise = in[BUFFER_TARGET] - in[BUFFER_ALKALINITY];
+    bool carbonate = dose->source == HW_BUFFER_CARBONATE;
+    return note_if(rise > hw_limits[HW_LIMIT_ALKALINITY_RISE].value + noise,
+                   HW_BUFFER_NOTE_ALKALINITY_STEP) |
+           note_if(fabs(dose->ph_after - in[BUFFER_PH]) > hw_limits[HW_LIMIT_PH_STEP].value + noise,
+                   HW_BUFFER_NOTE_BUFFER_PH_STEP) |
+           note_if(in[BUFFER_TARGET] > hw_limits[HW_LIMIT_ALKALINITY_HIGH].value,
+                   HW_BUFFER_NOTE_ALKALINITY_HIGH) |
+           note_if(dose->mass < 1, HW_BUFFER_NOTE_WEIGH_SMALL) |
+           note_if(!carbonate, HW_BUFFER_NOTE_BAKING_SODA) |
+           note_if(carbonate, HW_BUFFER_NOTE_WASHING_SODA) | note_bit(HW_BUFFER_NOTE_POUR_BUFFER) |
+           note_bit(HW_BUFFER_NOTE_BUFFER_MEASURE);
+}
+
+static uint64_t state_notes(const struct buffer_dose *dose, const double in[])
+{
+    bool fresh = in[BUFFER_SALINITY] < hw_limits[HW_LIMIT_CARBONATE_FRESH].value;
+    return note_if(dose->states, HW_BUFFER_NOTE_BUFFER_STATES) |
+           note_if(!dose->states, HW_BUFFER_NOTE_BUFFER_UNSAID) |
+           note_if(isnan(in[BUFFER_TAN]), HW_BUFFER_NOTE_BUFFER_TAN_UNSAID) |
+           note_if(dose->states && fresh, HW_BUFFER_NOTE_CARBONATE_FRESH) |
+           note_if(dose->stretched, HW_BUFFER_NOTE_FIT_STRETCHED);
+}
+
+static uint64_t notes_of(const struct buffer_dose *dose, const double in[])
+{
+    static const unsigned refusals[] = {[BUFFER_TARGET_BELOW] = HW_BUFFER_NOTE_TARGET_BELOW,
+                                        [BUFFER_PH_NOT_ALKALINITY] =
+                                            HW_BUFFER_NOTE_PH_NOT_ALKALINITY,
+                                        [BUFFER_OVER_PH] = HW_BUFFER_NOTE_BUFFER_OVER_PH};
+    if (dose->refusal != BUFFER_ANSWERED) {
+        return note_bit(refusals[dose->refusal]);
+    }
+    bool nothing = in[BUFFER_TARGET] == in[BUFFER_ALKALINITY];
+    return state_notes(dose, in) | (nothing ? note_bit(HW_BUFFER_NOTE_NOTHING_TO_MIX)
+                                            : ammonia_notes(dose, in) | step_notes(dose, in));
+}
+
+static void answer(const double in[], double out[], uint64_t *notes)
+{
+    struct buffer_dose dose = buffer_dose(in);
+    *notes |= notes_of(&dose, in) | note_bit(HW_BUFFER_NOTE_ASK_VET);
+    out[BUFFER_MASS] = dose.mass;
+    out[BUFFER_PH_AFTER] = dose.ph_after;
+    out[BUFFER_FREE_AFTER] = dose.free_after;
+    out[BUFFER_PH_AIRED] = dose.ph_aired;
+    out[BUFFER_FREE_AIRED] = dose.free_aired;
+    out[BUFFER_FREE_BEFORE] = dose.free_before;
+}
+
+/* clang-format off */
+const struct hw_calc hw_calc_buffer = {
+    .name = "buffer",
+    .purpose = "what to weigh to raise alkalinity, and what that does to pH and free ammonia",
+    .inputs = inputs, .n_inputs = BUFFER_INPUTS, .results = results, .n_results = BUFFER_RESULTS,
+    .notes = hw_buffer_notes, .n_notes = HW_BUFFER_NOTES, .sources = sources, .answer = answer,
+    .work = buffer_work,
+};
+/* clang-format on */

@@ -1,0 +1,182 @@
+/* challenge_calc.c - how much ammonia proves a filter, what to expect of it, and what it costs the
+ * water. */
+#include "calc/challenge_dose.h"
+#include "calc/list.h"
+#include "tables.h"
+
+#include <math.h>
+
+/* clang-format off */
+enum {
+    CHALLENGE_MASS, CHALLENGE_LIQUID, CHALLENGE_NITROGEN, CHALLENGE_READING, CHALLENGE_NITRATE,
+    CHALLENGE_ALKALINITY_USED, CHALLENGE_OXYGEN_USED, CHALLENGE_FREE_PEAK, CHALLENGE_PH_AFTER,
+    CHALLENGE_RESULTS
+};
+/* clang-format on */
+
+static const char *const source_words[] = {"ammonium-chloride", "ammonium-sulfate",
+                                           "ammonia-solution", "concentrate", NULL};
+static const char *const strength_words[] = {"nh3", "nh4oh", NULL};
+enum { CHALLENGE_SALTS = 1u << CHALLENGE_CHLORIDE | 1u << CHALLENGE_SULFATE };
+
+/* Below this many grams or millilitres household measures do not serve. */
+static const double small = 1;
+
+/* clang-format off */
+static const struct hw_input inputs[CHALLENGE_INPUTS] = {
+    [CHALLENGE_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME, .lo = 0.1, .hi = 1e5,
+     .help = "water in the tank and its filter, without rock and sand; outside this doubt the "
+     "unit"},
+    [CHALLENGE_FISH] = {.name = "fish", .unit = "", .kind = HW_CHOICE, .hi = 1,
+     .words = yes_no_words, .help = "whether fish or other animals are in the water; with them "
+     "there is no dose"},
+    [CHALLENGE_TARGET] = {.name = "target", .unit = "mg/L", .kind = HW_CONCENTRATION, .lo = 0.1,
+     .hi = 50, .need = HW_PRESET, .preset = 2, .help = "total ammonia after the dose, in the "
+     "basis; below 0.1 no kit reads it, above 50 it proves nothing"},
+    [CHALLENGE_BASIS] = BASIS_INPUT,
+    [CHALLENGE_NOW] = {.name = "now", .unit = "mg/L", .kind = HW_CONCENTRATION, .hi = 50,
+     .need = HW_PRESET, .help = "total ammonia in the water before the dose, in the basis; above "
+     "50 change water first"},
+    [CHALLENGE_SOURCE] = {.name = "source", .unit = "", .kind = HW_CHOICE, .hi = 3,
+     .words = source_words, .need = HW_PRESET, .preset = CHALLENGE_CHLORIDE,
+     .help = "what is dosed; a concentrate is a solution of known ammonia content"},
+    [CHALLENGE_STRENGTH] = {.name = "strength", .unit = "%", .kind = HW_SHARE, .unit_must = true,
+     .lo = 0.5, .hi = 62, .when_input = CHALLENGE_SOURCE, .when_words = 1u << CHALLENGE_SOLUTION,
+     .help = "ammonia in the bottle by mass; the table of densities runs from 0.5 to 30 % NH3, "
+     "which is 61.7 % NH4OH"},
+    [CHALLENGE_STRENGTH_AS] = {.name = "strength_as", .unit = "", .kind = HW_CHOICE, .hi = 1,
+     .words = strength_words, .need = HW_PRESET, .preset = CHALLENGE_AS_NH3,
+     .when_input = CHALLENGE_SOURCE, .when_words = 1u << CHALLENGE_SOLUTION,
+     .help = "what the label's per cent counts: ammonia or ammonium hydroxide"},
+    [CHALLENGE_CONCENTRATE_STRENGTH] = {.name = "concentrate_strength", .unit = "g/L",
+     .kind = HW_CONCENTRATION, .unit_must = true, .lo = 0.01, .hi = 300,
+     .when_input = CHALLENGE_SOURCE, .when_words = 1u << CHALLENGE_CONCENTRATE,
+     .help = "ammonia in the concentrate, in the basis; below 0.01 it is no concentrate, above 300 "
+     "none is so strong"},
+    [CHALLENGE_PURITY] = {.name = "purity", .unit = "%", .kind = HW_SHARE, .unit_must = true,
+     .lo = HW_CHALLENGE_PURITY_MIN, .hi = HW_CHALLENGE_PURITY_MAX, .need = HW_PRESET, .preset = 100,
+     .when_input = CHALLENGE_SOURCE, .when_words = CHALLENGE_SALTS, .help = "share of the powder "
+     "that is the salt; below 10 % it is something else"},
+    [CHALLENGE_PH] = {.name = "ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN, .hi = HW_PH_MAX,
+     .need = HW_OPTIONAL, .help = "pH of the water before the dose, by a meter calibrated in "
+     "fresh-water buffers; below 5 or above 10 doubt the reading"},
+    [CHALLENGE_TEMP] = {.name = "temp", .unit = "C", .kind = HW_TEMPERATURE,
+     .lo = HW_AMMONIA_TEMP_MIN, .hi = HW_AMMONIA_TEMP_MAX, .need = HW_OPTIONAL,
+     .help = "water temperature; the constants hold no further"},
+    [CHALLENGE_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY,
+     .lo = HW_AMMONIA_SALINITY_MIN, .hi = HW_AMMONIA_SALINITY_MAX, .need = HW_OPTIONAL,
+     .help = "salinity of sea-salt water; the constants hold no further"},
+    [CHALLENGE_ALKALINITY] = {.name = "alkalinity", .unit = "meq/L", .kind = HW_ALKALINITY,
+     .lo = HW_BUFFER_ALKALINITY_MIN, .hi = HW_BUFFER_ALKALINITY_MAX, .need = HW_OPTIONAL,
+     .help = "total alkalinity before the dose, as a kit titrates it; above 10 doubt the unit"},
+};
+/* clang-format on */
+
+/* Nobody lives in the water: neither side of a dose is the dangerous one, so none is rounded to a
+ * side. */
+/* clang-format off */
+static const struct hw_result results[CHALLENGE_RESULTS] = {
+    [CHALLENGE_MASS] = {.name = "mass", .unit = "g", .kind = HW_MASS, .digits = 3,
+     .sometimes = true, .help = "of the salt, to weigh"},
+    [CHALLENGE_LIQUID] = {.name = "liquid", .unit = "mL", .kind = HW_VOLUME, .digits = 3,
+     .sometimes = true, .help = "of the solution, to draw into a syringe"},
+    [CHALLENGE_NITROGEN] = {.name = "nitrogen", .unit = "mg", .kind = HW_MASS, .digits = 3,
+     .help = "in the dose"},
+    [CHALLENGE_READING] = {.name = "reading", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
+     .help = "what the kit should show once it is mixed, in the basis"},
+    [CHALLENGE_NITRATE] = {.name = "nitrate", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
+     .help = "by which nitrate rises, as the ion, when all ammonia in the water is used up"},
+    [CHALLENGE_ALKALINITY_USED] = {.name = "alkalinity_used", .unit = "mgCaCO3/L",
+     .kind = HW_ALKALINITY, .digits = 3, .help = "from before the dose until all is nitrate"},
+    [CHALLENGE_OXYGEN_USED] = {.name = "oxygen_used", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 3, .help = "oxygen that the bacteria take for it"},
+    [CHALLENGE_FREE_PEAK] = {.name = "free_peak", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 3, .sometimes = true, .help = "free ammonia after the dose, as N, at ph_after, or "
+     "at the pH given when that is not known"},
+    [CHALLENGE_PH_AFTER] = {.name = "ph_after", .unit = "", .kind = HW_PH, .digits = 3,
+     .sometimes = true, .help = "pH right after the dose is mixed in, before any gas goes in or "
+     "out"},
+};
+/* clang-format on */
+
+static const char *const sources[] = {
+    "iupac-weights",       "nitrification",   "crc2021",        "conservation",
+    "carbonate-set",       "clegg1995",       "dickson1990",    "dickson1979",
+    "takahashi1982",       "davies",          "emerson1975",    "khoo1977",
+    "nitrification-needs", "common-practice", "our-arithmetic", NULL};
+
+static uint64_t source_notes(const struct challenge_dose *dose)
+{
+    bool salt = dose->source == CHALLENGE_CHLORIDE || dose->source == CHALLENGE_SULFATE;
+    return note_if(salt, HW_CHALLENGE_NOTE_WEIGH_POWDER) |
+           note_if(dose->mass < small, HW_CHALLENGE_NOTE_WEIGH_SMALL) |
+           note_if(dose->liquid < small, HW_CHALLENGE_NOTE_SMALL_LIQUID) |
+           note_if(dose->source == CHALLENGE_SOLUTION, HW_CHALLENGE_NOTE_PLAIN_AMMONIA) |
+           note_if(dose->source == CHALLENGE_SOLUTION, HW_CHALLENGE_NOTE_AMMONIA_CORROSIVE) |
+           note_if(dose->source == CHALLENGE_CONCENTRATE, HW_CHALLENGE_NOTE_COUNTER_ION);
+}
+
+static uint64_t water_notes(const struct challenge_dose *dose, const double in[])
+{
+    double left = in[CHALLENGE_ALKALINITY] - dose->alkalinity / (HW_MOLAR_CALCIUM_CARBONATE / 2);
+    bool told = !isnan(dose->ph_after);
+    bool at_given = dose->sample && (!dose->carbonate || dose->readings_odd);
+    return note_if(left < hw_limits[HW_LIMIT_CHALLENGE_ALKALINITY].value,
+                   HW_CHALLENGE_NOTE_ALKALINITY_LOW) |
+           note_if(isnan(in[CHALLENGE_ALKALINITY]), HW_CHALLENGE_NOTE_ALKALINITY_UNSAID) |
+           note_if(dose->total_n > hw_limits[HW_LIMIT_CHALLENGE_STALL].value,
+                   HW_CHALLENGE_NOTE_DOSE_STALLS) |
+           note_if(at_given && dose->source == CHALLENGE_SOLUTION, HW_CHALLENGE_NOTE_PEAK_HIGHER) |
+           note_if(dose->readings_odd, HW_CHALLENGE_NOTE_PEAK_READINGS) |
+           note_if(!at_given && dose->sample && !told, HW_CHALLENGE_NOTE_PEAK_OUTSIDE_PH) |
+           note_if(told && in[CHALLENGE_SALINITY] < hw_limits[HW_LIMIT_CARBONATE_FRESH].value,
+                   HW_CHALLENGE_NOTE_CARBONATE_FRESH) |
+           note_if(told, HW_CHALLENGE_NOTE_CHALLENGE_STATE) |
+           note_if(!dose->sample, HW_CHALLENGE_NOTE_PEAK_UNSAID) |
+           note_if(dose->fit_stretched, HW_CHALLENGE_NOTE_FIT_STRETCHED);
+}
+
+static const uint64_t always =
+    UINT64_C(1) << HW_CHALLENGE_NOTE_NO_FISH | UINT64_C(1) << HW_CHALLENGE_NOTE_KIT_BASIS |
+    UINT64_C(1) << HW_CHALLENGE_NOTE_ADSORBENTS_OUT |
+    UINT64_C(1) << HW_CHALLENGE_NOTE_AERATE_CHALLENGE |
+    UINT64_C(1) << HW_CHALLENGE_NOTE_CHECK_READING | UINT64_C(1) << HW_CHALLENGE_NOTE_TEST_AT_24H |
+    UINT64_C(1) << HW_CHALLENGE_NOTE_SAME_WATER |
+    UINT64_C(1) << HW_CHALLENGE_NOTE_CHANGE_AFTER_PASS |
+    UINT64_C(1) << HW_CHALLENGE_NOTE_FEED_FILTER | UINT64_C(1) << HW_CHALLENGE_NOTE_ASK_VET;
+
+/* The notes that leave no answer. */
+static uint64_t refusals(const struct challenge_dose *dose, const double in[])
+{
+    return note_if((int)in[CHALLENGE_FISH] == YES, HW_CHALLENGE_NOTE_FISH_IN_WATER) |
+           note_if(in[CHALLENGE_TARGET] <= in[CHALLENGE_NOW], HW_CHALLENGE_NOTE_NOTHING_TO_ADD) |
+           note_if(dose->source == CHALLENGE_SOLUTION && isnan(dose->density),
+                   HW_CHALLENGE_NOTE_OUTSIDE_DENSITIES);
+}
+
+static void answer(const double in[], double out[], uint64_t *notes)
+{
+    struct challenge_dose dose = challenge_dose(in);
+    *notes |= refusals(&dose, in);
+    *notes |= *notes != 0 ? note_bit(HW_CHALLENGE_NOTE_ASK_VET)
+                          : always | source_notes(&dose) | water_notes(&dose, in);
+    out[CHALLENGE_MASS] = dose.mass;
+    out[CHALLENGE_LIQUID] = dose.liquid;
+    out[CHALLENGE_NITROGEN] = dose.nitrogen;
+    out[CHALLENGE_READING] = dose.reading;
+    out[CHALLENGE_NITRATE] = dose.nitrate;
+    out[CHALLENGE_ALKALINITY_USED] = dose.alkalinity;
+    out[CHALLENGE_OXYGEN_USED] = dose.oxygen;
+    out[CHALLENGE_FREE_PEAK] = dose.free_peak;
+    out[CHALLENGE_PH_AFTER] = dose.ph_after;
+}
+
+/* clang-format off */
+const struct hw_calc hw_calc_challenge = {
+    .name = "challenge",
+    .purpose = "how much ammonia to dose to prove a filter, and what to expect of it",
+    .inputs = inputs, .n_inputs = CHALLENGE_INPUTS, .results = results,
+    .n_results = CHALLENGE_RESULTS, .notes = hw_challenge_notes, .n_notes = HW_CHALLENGE_NOTES,
+    .sources = sources, .answer = answer, .work = challenge_work,
+};
+/* clang-format on */

@@ -1,0 +1,139 @@
+/* course_calc.c - a course of dye in a tank: what to pour and when, and how high the level
+ * climbs. */
+#include "calc/course_plan.h"
+#include "calc/list.h"
+#include "holdwater/bath.h"
+#include "tables.h"
+
+#include <math.h>
+
+/* clang-format off */
+enum {
+    COURSE_DYE, COURSE_DYE_AGAIN, COURSE_LEVEL_FIRST, COURSE_LEVEL_LAST, COURSE_LEVEL_CEILING,
+    COURSE_DYE_TOTAL, COURSE_WATER_TOTAL, COURSE_DAYS, COURSE_DOSE_OVER, COURSE_RESULTS
+};
+/* clang-format on */
+
+enum {
+    COURSE_AMOUNT = 1,
+    COURSE_DOSES_MOST = 100
+}; /* the group of rate and target; the longest course */
+
+static const char *const redose_words[] = {"full", "replace", NULL};
+
+/* clang-format off */
+static const struct hw_input inputs[COURSE_INPUTS] = {
+    [COURSE_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME, .lo = HW_COURSE_VOLUME_MIN,
+     .hi = HW_COURSE_VOLUME_MAX, .help = "water in the tank, without what stands in it; outside "
+     "this doubt the unit"},
+    [COURSE_BIOFILTER] = {.name = "biofilter", .unit = "", .kind = HW_CHOICE, .hi = 1,
+     .words = yes_no_words, .help = "does a biofilter, or do media out of one, share this water?"},
+    [COURSE_STRENGTH] = {.name = "strength", .unit = "mg/mL", .kind = HW_CONCENTRATION,
+     .unit_must = true, .lo = HW_BATH_STRENGTH_MIN, .hi = HW_BATH_STRENGTH_MAX,
+     .help = "dye in the stock as its label counts it, 1 %wv is 10 mg/mL; outside 0.01 to 10 %wv "
+     "look at the label again"},
+    [COURSE_RATE] = {.name = "rate", .unit = "mL/L", .kind = HW_DOSE_RATE, .lo = HW_BATH_RATE_MIN,
+     .hi = HW_BATH_RATE_MAX, .group = COURSE_AMOUNT, .help = "stock of the first dose per volume "
+     "of water, as labels say; more is no dose of a stock"},
+    [COURSE_TARGET] = {.name = "target", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .lo = HW_COURSE_LEVEL_MIN, .hi = HW_COURSE_LEVEL_MAX, .group = COURSE_AMOUNT,
+     .help = "level that the first dose is to make; less does nothing, more is a bath or a slip"},
+    [COURSE_EVERY] = {.name = "every", .unit = "h", .kind = HW_TIME, .lo = 12, .hi = 168,
+     .need = HW_PRESET, .preset = 48, .help = "from one dose to the next; more often than twice a "
+     "day nobody should, and after a week it is a new course"},
+    [COURSE_SHARE] = {.name = "share", .unit = "%", .kind = HW_SHARE,
+     .lo = 100 * HW_COURSE_EXCHANGED_MIN, .hi = 100 * HW_COURSE_EXCHANGED_MAX, .need = HW_PRESET,
+     .preset = 25, .help = "water changed before each further dose; with less than 1 % the dye "
+     "only builds up"},
+    [COURSE_DOSES] = {.name = "doses", .unit = "", .kind = HW_COUNT, .lo = HW_COURSE_DOSES_MIN,
+     .hi = COURSE_DOSES_MOST, .help = "how many, the first counted; plan no further than a "
+     "hundred"},
+    [COURSE_REDOSE] = {.name = "redose", .unit = "", .kind = HW_CHOICE, .hi = 1,
+     .words = redose_words, .need = HW_PRESET, .preset = HW_COURSE_FULL,
+     .help = "each further dose: in full again, or only what the change took"},
+};
+
+static const struct hw_result results[COURSE_RESULTS] = {
+    [COURSE_DYE] = {.name = "dye", .unit = "mL", .kind = HW_VOLUME, .digits = 3, .safe = -1,
+     .help = "stock of the first dose, stirred into some tank water first"},
+    [COURSE_DYE_AGAIN] = {.name = "dye_again", .unit = "mL", .kind = HW_VOLUME, .digits = 3,
+     .safe = -1, .sometimes = true, .help = "stock of each further dose, after the change"},
+    [COURSE_LEVEL_FIRST] = {.name = "level_first", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 3, .help = "dye in the tank after the first dose, in the form on the label"},
+    [COURSE_LEVEL_LAST] = {.name = "level_last", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 3, .help = "after the last dose; none is higher"},
+    [COURSE_LEVEL_CEILING] = {.name = "level_ceiling", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 3, .help = "where the level after a dose settles if the course never ends"},
+    [COURSE_DYE_TOTAL] = {.name = "dye_total", .unit = "mL", .kind = HW_VOLUME, .digits = 3,
+     .safe = 1, .help = "stock to have in the house for all doses"},
+    [COURSE_WATER_TOTAL] = {.name = "water_total", .unit = "L", .kind = HW_VOLUME, .digits = 3,
+     .safe = 1, .help = "new water for the changes between the doses"},
+    [COURSE_DAYS] = {.name = "days", .unit = "d", .kind = HW_TIME, .digits = 2,
+     .help = "from the first dose until the time of the last one is over"},
+    [COURSE_DOSE_OVER] = {.name = "dose_over", .unit = "", .kind = HW_COUNT, .digits = 1,
+     .sometimes = true, .help = "dose after which the level is above 5 mg/L, planned or not"},
+};
+/* clang-format on */
+
+static const char *const sources[] = {
+    "conservation", "dye-labels", "dye-forms",       "dye-courses",    "dye-chemistry",
+    "rifici1996",   "li2023",     "common-practice", "our-arithmetic", NULL};
+
+/* Less than a syringe of 1 mL shows well, mL. */
+static const double small = 1;
+
+static const uint64_t always =
+    UINT64_C(1) << HW_COURSE_NOTE_COURSE_CHANGE_FIRST |
+    UINT64_C(1) << HW_COURSE_NOTE_COURSE_NO_LOSS | UINT64_C(1) << HW_COURSE_NOTE_COURSE_AMMONIA |
+    UINT64_C(1) << HW_COURSE_NOTE_COURSE_AERATE | UINT64_C(1) << HW_COURSE_NOTE_COURSE_PRACTICE |
+    UINT64_C(1) << HW_COURSE_NOTE_COURSE_YOUNG | UINT64_C(1) << HW_COURSE_NOTE_COURSE_STOP |
+    UINT64_C(1) << HW_COURSE_NOTE_HEATER_OFF | UINT64_C(1) << HW_COURSE_NOTE_MATCH_NEW_WATER |
+    UINT64_C(1) << HW_COURSE_NOTE_DYE_FORM | UINT64_C(1) << HW_COURSE_NOTE_DYE_DIM |
+    UINT64_C(1) << HW_COURSE_NOTE_DYE_REDUCERS | UINT64_C(1) << HW_COURSE_NOTE_DYE_STAINS |
+    UINT64_C(1) << HW_COURSE_NOTE_DYE_NO_FOOD_FISH | UINT64_C(1) << HW_COURSE_NOTE_DYE_HANDLERS |
+    UINT64_C(1) << HW_COURSE_NOTE_DYE_DISCARD | UINT64_C(1) << HW_COURSE_NOTE_ASK_VET;
+
+static uint64_t level_notes(const struct course_plan *plan)
+{
+    double check = hw_limits[HW_LIMIT_DYE_CHECK].value;
+    return note_if(plan->over_from <= plan->doses, HW_COURSE_NOTE_COURSE_OVER_5) |
+           note_if(plan->over_from > plan->doses, HW_COURSE_NOTE_COURSE_NOT_LONGER) |
+           note_if(plan->last > check * (1 + 1e-9), HW_COURSE_NOTE_DYE_CHECK);
+}
+
+/* The notes that leave no answer. */
+static uint64_t refusals(const struct course_plan *plan, const double in[])
+{
+    return note_if((int)in[COURSE_BIOFILTER] == YES, HW_COURSE_NOTE_COURSE_BIOFILTER) |
+           note_if(isnan(plan->first), HW_COURSE_NOTE_NO_COURSE_LEVEL);
+}
+
+static void answer(const double in[], double out[], uint64_t *notes)
+{
+    struct course_plan plan = course_plan(in);
+    double again = plan.doses > 1 ? plan.again : (double)NAN;
+    *notes |= refusals(&plan, in);
+    *notes |= *notes != 0
+                  ? note_bit(HW_COURSE_NOTE_ASK_VET)
+                  : always | level_notes(&plan) |
+                        note_if(plan.dye < small || again < small, HW_COURSE_NOTE_SMALL_LIQUID);
+    out[COURSE_DYE] = plan.dye;
+    out[COURSE_DYE_AGAIN] = again;
+    out[COURSE_LEVEL_FIRST] = plan.first;
+    out[COURSE_LEVEL_LAST] = plan.last;
+    out[COURSE_LEVEL_CEILING] = plan.ceiling;
+    out[COURSE_DYE_TOTAL] = plan.total;
+    out[COURSE_WATER_TOTAL] = plan.water;
+    out[COURSE_DAYS] = plan.days;
+    out[COURSE_DOSE_OVER] = plan.over_from;
+}
+
+/* clang-format off */
+const struct hw_calc hw_calc_course = {
+    .name = "course",
+    .purpose = "a course of dye in a tank without a biofilter: what to pour, and how high the "
+               "level climbs", .inputs = inputs, .n_inputs = COURSE_INPUTS, .results = results,
+    .n_results = COURSE_RESULTS, .notes = hw_course_notes, .n_notes = HW_COURSE_NOTES,
+    .sources = sources, .answer = answer, .work = course_work,
+};
+/* clang-format on */

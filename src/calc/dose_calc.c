@@ -1,0 +1,187 @@
+/* dose_calc.c - a medicine brought to a level: what to pour or weigh, at once or in steps; or what
+ * was poured. */
+#include "calc/dose_plan.h"
+#include "calc/list.h"
+#include "tables.h"
+
+#include <math.h>
+
+/* clang-format off */
+enum {
+    DOSE_LIQUID, DOSE_MASS, DOSE_ACTIVE, DOSE_STEP_AMOUNT, DOSE_STEP_MASS, DOSE_STEP_EVERY,
+    DOSE_LEVEL_AFTER, DOSE_SOLUTION_UL, DOSE_SOLUTION_MG, DOSE_FORMALDEHYDE, DOSE_OXYGEN_USED,
+    DOSE_SHARE_BACK, DOSE_RESULTS
+};
+/* clang-format on */
+
+static const char *const kind_words[] = {
+    "copper-ionic", "copper-amine", "copper-chelated", "dye", "formalin", "other", NULL};
+static const char *const formalin_words[] = {"solution-ul", "solution-mg", "formaldehyde-mg", NULL};
+static const char *const source_words[] = {"liquid", "copper-sulfate-pentahydrate", "powder", NULL};
+static const char *const strength_words[] = {"as-is", "copper-sulfate-pentahydrate", NULL};
+
+enum { DOSE_WANTED = 1, DOSE_STEPS_MOST = 30 }; /* the group of target and added */
+
+enum {
+    DOSE_LABEL_ALONE =
+        1u << DOSE_KIND_AMINE | 1u << DOSE_KIND_CHELATED, /* no usual window: it must be given */
+    DOSE_WINDOW_FREE = 1u << DOSE_KIND_IONIC | 1u << DOSE_KIND_DYE | 1u << DOSE_KIND_OTHER,
+    DOSE_FROM_LIQUID = 1u << DOSE_SOURCE_LIQUID,
+    DOSE_FROM_SOLID = 1u << DOSE_SOURCE_PENTAHYDRATE | 1u << DOSE_SOURCE_POWDER,
+    DOSE_IN_MG = 1u << HW_FORMALIN_SOLUTION_MG | 1u << HW_FORMALIN_FORMALDEHYDE_MG,
+    DOSE_IN_UL = 1u << HW_FORMALIN_SOLUTION_UL
+};
+
+#define LEVEL_MG .unit = "mg/L", .kind = HW_CONCENTRATION, .hi = HW_DOSE_LEVEL_MAX
+#define LEVEL_UL .unit = "uL/L", .kind = HW_PARTS, .hi = HW_DOSE_LEVEL_MAX
+#define LEAST    .lo = 1e-4
+#define MG       .when_input = DOSE_FORMALIN_BASIS, .when_words = DOSE_IN_MG | HW_WHEN_UNASKED
+#define UL       .when_input = DOSE_FORMALIN_BASIS, .when_words = DOSE_IN_UL
+#define LIQUIDS  .when_input = DOSE_SOURCE, .when_words = DOSE_FROM_LIQUID
+
+/* clang-format off */
+static const struct hw_input inputs[DOSE_INPUTS] = {
+    [DOSE_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME, .lo = HW_DOSE_VOLUME_MIN,
+     .hi = HW_DOSE_VOLUME_MAX, .help = "water in the tank and its filter, without rock and sand; "
+     "outside this doubt the unit"},
+    [DOSE_KIND] = {.name = "kind", .unit = "", .kind = HW_CHOICE, .hi = DOSE_KIND_OTHER,
+     .words = kind_words, .help = "what is dosed; the label says which copper it is"},
+    [DOSE_FORMALIN_BASIS] = {.name = "formalin_basis", .unit = "", .kind = HW_CHOICE,
+     .hi = HW_FORMALIN_FORMALDEHYDE_MG, .words = formalin_words, .when_input = DOSE_KIND,
+     .when_words = 1u << DOSE_KIND_FORMALIN, .help = "what a level of formalin counts, never "
+     "guessed: uL of the 37 % solution, mg of it, or mg of formaldehyde in a litre of water"},
+    [DOSE_SOURCE] = {.name = "source", .unit = "", .kind = HW_CHOICE, .hi = DOSE_SOURCE_POWDER,
+     .words = source_words, .need = HW_PRESET, .preset = DOSE_SOURCE_LIQUID,
+     .help = "what it is dosed from"},
+    [DOSE_NOW] = {.name = "now", LEVEL_MG, MG, .lo = HW_DOSE_LEVEL_MIN, .need = HW_PRESET,
+     .help = "level in the water before, as measured"},
+    [DOSE_NOW_UL] = {.name = "now", LEVEL_UL, UL, .lo = HW_DOSE_LEVEL_MIN, .need = HW_PRESET,
+     .help = "level in the water before"},
+    [DOSE_TARGET] = {.name = "target", LEVEL_MG, LEAST, MG, .group = DOSE_WANTED,
+     .help = "level wanted; above 10 g/L is no treatment"},
+    [DOSE_TARGET_UL] = {.name = "target", LEVEL_UL, LEAST, UL, .group = DOSE_WANTED,
+     .help = "level wanted; above 10 mL/L is no treatment"},
+    [DOSE_ADDED_LIQUID] = {.name = "added", .unit = "mL", .kind = HW_VOLUME, LIQUIDS, .lo = 1e-3,
+     .hi = HW_DOSE_LIQUID_MAX, .group = DOSE_WANTED, .help = "what was poured already, to learn "
+     "where the level is now"},
+    [DOSE_ADDED_MASS] = {.name = "added", .unit = "g", .kind = HW_MASS, .lo = 1e-5,
+     .hi = HW_DOSE_MASS_MAX, .group = DOSE_WANTED, .when_input = DOSE_SOURCE,
+     .when_words = DOSE_FROM_SOLID, .help = "what was put in already, to learn where the level is "
+     "now"},
+    [DOSE_STRENGTH] = {.name = "strength", .unit = "mg/mL", .kind = HW_CONCENTRATION, LIQUIDS,
+     .unit_must = true, .lo = PRODUCT_MIN, .hi = PRODUCT_MAX, .need = HW_OPTIONAL,
+     .help = "medicine in the liquid, 1 %wv is 10 mg/mL; of formalin formaldehyde, 37 %wv if not "
+     "given; outside this there is no such liquid"},
+    [DOSE_STRENGTH_AS] = {.name = "strength_as", .unit = "", .kind = HW_CHOICE,
+     .hi = DOSE_STRENGTH_AS_SALT, .words = strength_words, .need = HW_PRESET,
+     .preset = DOSE_STRENGTH_AS_IS, .when_input = DOSE_KIND, .when_words = DOSE_KINDS_OF_COPPER,
+     .help = "what the strength, or the rise on the label, counts: copper as it is, or its salt"},
+    [DOSE_LABEL_DOSE] = {.name = "label_dose", .unit = "mL", .kind = HW_VOLUME, LIQUIDS,
+     .lo = HW_STOCK_PER_MIN, .hi = HW_STOCK_PER_MAX, .need = HW_OPTIONAL,
+     .help = "what the label has poured; below 0.1 mL multiply all three, above 1 L divide them"},
+    [DOSE_LABEL_PER] = {.name = "label_per", .unit = "L", .kind = HW_VOLUME, LIQUIDS,
+     .lo = HW_STOCK_INTO_MIN, .hi = HW_STOCK_INTO_MAX, .need = HW_OPTIONAL,
+     .help = "into so much water; outside this doubt the unit"},
+    [DOSE_LABEL_RAISES] = {.name = "label_raises", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     LIQUIDS, .lo = HW_STOCK_RAISES_MIN, .hi = HW_STOCK_RAISES_MAX, .need = HW_OPTIONAL,
+     .help = "to raise it by so much; outside this doubt the unit"},
+    [DOSE_PURITY] = {.name = "purity", .unit = "%", .kind = HW_SHARE, .lo = 0.01, .hi = 100,
+     .need = HW_PRESET, .preset = 100, .when_input = DOSE_SOURCE, .when_words = DOSE_FROM_SOLID,
+     .help = "of the crystals, or the share of a powder that is the medicine; below 0.01 % it is "
+     "something else"},
+    [DOSE_FLOOR_ASKED] = {.name = "floor", LEVEL_MG, LEAST, .when_input = DOSE_KIND,
+     .when_words = DOSE_LABEL_ALONE, .help = "least level that treats, from the label: products of "
+     "these kinds differ"},
+    [DOSE_FLOOR] = {.name = "floor", LEVEL_MG, LEAST, .need = HW_OPTIONAL, .when_input = DOSE_KIND,
+     .when_words = DOSE_WINDOW_FREE, .help = "least level that treats; ionic copper 0.15 if not "
+     "given"},
+    [DOSE_CEILING_ASKED] = {.name = "ceiling", LEVEL_MG, LEAST, .when_input = DOSE_KIND,
+     .when_words = DOSE_LABEL_ALONE, .help = "highest level that fish bear, from the label: no "
+     "dose goes above it"},
+    [DOSE_CEILING] = {.name = "ceiling", LEVEL_MG, LEAST, .need = HW_OPTIONAL,
+     .when_input = DOSE_KIND, .when_words = DOSE_WINDOW_FREE, .help = "highest level that fish "
+     "bear: no dose goes above it; ionic copper 0.20 if not given"},
+    [DOSE_CEILING_FORMALIN] = {.name = "ceiling", LEVEL_MG, LEAST, .need = HW_OPTIONAL,
+     .when_input = DOSE_FORMALIN_BASIS, .when_words = DOSE_IN_MG, .help = "highest level of "
+     "formalin that fish bear, in the basis; that of 250 uL/L if not given"},
+    [DOSE_CEILING_UL] = {.name = "ceiling", LEVEL_UL, LEAST, UL, .need = HW_OPTIONAL,
+     .help = "highest level of formalin that fish bear; 250 if not given"},
+    [DOSE_STEPS] = {.name = "steps", .unit = "", .kind = HW_COUNT, .lo = 1, .hi = DOSE_STEPS_MOST,
+     .need = HW_PRESET, .preset = 1, .help = "equal parts that it is poured in; plan no further "
+     "than thirty"},
+    [DOSE_DAYS] = {.name = "days", .unit = "d", .kind = HW_TIME, .hi = 30, .need = HW_PRESET,
+     .help = "over which the steps are spread: 4 steps in 4 days are one a day; plan no further "
+     "than thirty"},
+};
+
+static const struct hw_result results[DOSE_RESULTS] = {
+    [DOSE_LIQUID] = {.name = "liquid", .unit = "mL", .kind = HW_VOLUME, .digits = 3, .safe = -1,
+     .sometimes = true, .help = "to pour, in all"},
+    [DOSE_MASS] = {.name = "mass", .unit = "g", .kind = HW_MASS, .digits = 3, .safe = -1,
+     .sometimes = true, .help = "to weigh, in all"},
+    [DOSE_ACTIVE] = {.name = "active", .unit = "mg", .kind = HW_MASS, .digits = 3,
+     .help = "of the medicine in it; of formalin, formaldehyde"},
+    [DOSE_STEP_AMOUNT] = {.name = "step_amount", .unit = "mL", .kind = HW_VOLUME, .digits = 3,
+     .safe = -1, .sometimes = true, .help = "to pour at each of the steps"},
+    [DOSE_STEP_MASS] = {.name = "step_mass", .unit = "g", .kind = HW_MASS, .digits = 3, .safe = -1,
+     .sometimes = true, .help = "to weigh for each of the steps"},
+    [DOSE_STEP_EVERY] = {.name = "step_every", .unit = "h", .kind = HW_TIME, .digits = 2, .safe = 1,
+     .sometimes = true, .help = "from one step to the next"},
+    [DOSE_LEVEL_AFTER] = {.name = "level_after", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 3, .sometimes = true, .help = "level when all is in and mixed"},
+    [DOSE_SOLUTION_UL] = {.name = "solution_ul", .unit = "uL/L", .kind = HW_PARTS, .digits = 3,
+     .sometimes = true, .help = "formalin when all is in and mixed, as uL of 37 % solution"},
+    [DOSE_SOLUTION_MG] = {.name = "solution_mg", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 3, .sometimes = true, .help = "formalin when all is in and mixed, as mg of 37 % "
+     "solution"},
+    [DOSE_FORMALDEHYDE] = {.name = "formaldehyde", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 3, .sometimes = true, .help = "formalin when all is in and mixed, as mg of "
+     "formaldehyde"},
+    [DOSE_OXYGEN_USED] = {.name = "oxygen_used", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 2, .sometimes = true, .help = "oxygen that this takes out of the water within 30 to "
+     "36 hours, if it stays in"},
+    [DOSE_SHARE_BACK] = {.name = "share_back", .unit = "%", .kind = HW_SHARE, .digits = 3,
+     .safe = 1, .sometimes = true, .help = "of the water to change, at once, to come back to the "
+     "ceiling"},
+};
+/* clang-format on */
+
+static const char *const sources[] = {"conservation",
+                                      "iupac-weights",
+                                      "copper-window",
+                                      "copper-ramp",
+                                      "formalin-forms",
+                                      "formalin-baths",
+                                      "formalin-oxygen",
+                                      "dye-chemistry",
+                                      "our-arithmetic",
+                                      "label-and-law",
+                                      NULL};
+
+static void answer(const double in[], double out[], uint64_t *notes)
+{
+    struct dose_plan plan = dose_plan(in);
+    out[DOSE_LIQUID] = plan.liquid;
+    out[DOSE_MASS] = plan.mass;
+    out[DOSE_ACTIVE] = plan.active;
+    out[DOSE_STEP_AMOUNT] = plan.step_liquid;
+    out[DOSE_STEP_MASS] = plan.step_mass;
+    out[DOSE_STEP_EVERY] = plan.step_every;
+    out[DOSE_LEVEL_AFTER] = plan.kind == DOSE_KIND_FORMALIN ? (double)NAN : plan.after;
+    out[DOSE_SOLUTION_UL] = plan.solution_ul;
+    out[DOSE_SOLUTION_MG] = plan.solution_mg;
+    out[DOSE_FORMALDEHYDE] = plan.formaldehyde;
+    out[DOSE_OXYGEN_USED] = plan.oxygen;
+    out[DOSE_SHARE_BACK] = plan.share_back;
+    *notes |= dose_notes(&plan, in);
+}
+
+/* clang-format off */
+const struct hw_calc hw_calc_dose = {
+    .name = "dose",
+    .purpose = "what to pour or weigh to bring a medicine to a level, or where it is now",
+    .inputs = inputs, .n_inputs = DOSE_INPUTS, .results = results, .n_results = DOSE_RESULTS,
+    .notes = hw_dose_notes, .n_notes = HW_DOSE_NOTES, .sources = sources, .answer = answer,
+    .work = dose_work,
+};
+/* clang-format on */

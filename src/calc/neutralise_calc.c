@@ -1,0 +1,186 @@
+/* neutralise_calc.c - chlorine or chloramine out of tap water, and the ammonia that chloramine
+ * leaves. */
+#include "calc/list.h"
+#include "calc/shared.h"
+#include "calc/steps.h"
+#include "holdwater/chlorine.h"
+#include "tables.h"
+
+#include <math.h>
+
+/* clang-format off */
+enum {
+    NEUTRALISE_VOLUME, NEUTRALISE_CHLORINE, NEUTRALISE_CHLORAMINE, NEUTRALISE_MEDICINE,
+    NEUTRALISE_AGENT, NEUTRALISE_RATIO, NEUTRALISE_INPUTS
+};
+/* clang-format on */
+enum { NEUTRALISE_AMOUNT, NEUTRALISE_AMMONIA_FREED, NEUTRALISE_RESULTS };
+enum {
+    NEUTRALISE_COPPER = MEDICINE_COPPER_IONIC | MEDICINE_COPPER_AMINE | MEDICINE_COPPER_CHELATED
+};
+
+/* The words of agent follow enum hw_dechlorinator. */
+static const char *const agent_words[] = {"thiosulfate-pentahydrate", "thiosulfate-anhydrous",
+                                          "ascorbic-acid", NULL};
+
+/* Below this many grams household scales do not serve. */
+static const double small = 1;
+
+/* clang-format off */
+static const struct hw_input inputs[NEUTRALISE_INPUTS] = {
+    [NEUTRALISE_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME,
+     .lo = HW_CHLORINE_VOLUME_MIN, .hi = HW_CHLORINE_VOLUME_MAX, .help = "the water to be treated, "
+     "not the tank it goes into; outside this doubt the unit"},
+    [NEUTRALISE_CHLORINE] = {.name = "chlorine", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .lo = HW_CHLORINE_LEVEL_MIN, .hi = HW_CHLORINE_LEVEL_MAX, .help = "total chlorine as Cl2, "
+     "measured or from the water supplier; above 1000 it is no water but bleach"},
+    [NEUTRALISE_CHLORAMINE] = {.name = "chloramine", .unit = "", .kind = HW_CHOICE, .hi = 1,
+     .words = yes_no_words, .help = "whether the supplier uses chloramine: it frees ammonia, and "
+     "not every agent works on it; if nobody knows, say yes"},
+    [NEUTRALISE_MEDICINE] = {.name = "medicine", .unit = "", .kind = HW_SET, .lo = MEDICINE_NONE,
+     .hi = MEDICINE_ALL, .words = medicine_words, .help = "what is in the tank the water goes "
+     "into; agents spoil some medicines"},
+    [NEUTRALISE_AGENT] = {.name = "agent", .unit = "", .kind = HW_CHOICE, .hi = 2,
+     .words = agent_words, .need = HW_PRESET, .preset = HW_THIOSULFATE_PENTAHYDRATE,
+     .help = "what takes the chlorine out; ascorbic acid does not work on chloramine"},
+    [NEUTRALISE_RATIO] = {.name = "ratio", .unit = "", .kind = HW_NUMBER,
+     .lo = HW_CHLORINE_RATIO_MIN, .hi = HW_CHLORINE_RATIO_MAX, .need = HW_OPTIONAL,
+     .help = "mg of agent to a mg of chlorine instead of the usual 7.0, 4.46 or 2.5; published "
+     "ones run from 0.56 to 7.4"},
+};
+
+static const struct hw_result results[NEUTRALISE_RESULTS] = {
+    [NEUTRALISE_AMOUNT] = {.name = "amount", .unit = "g", .kind = HW_MASS, .digits = 3, .safe = 1,
+     .help = "of the agent for this water, all of its chlorine"},
+    [NEUTRALISE_AMMONIA_FREED] = {.name = "ammonia_freed", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 3, .help = "total ammonia, as N, that the chloramine leaves in this water"},
+};
+/* clang-format on */
+
+static const char *const sources[] = {"te213",
+                                      "chlorine-weights",
+                                      "pipeline-guide",
+                                      "iwa-dechlorination",
+                                      "prawn-thiosulfate",
+                                      "us4786434",
+                                      "us4666610",
+                                      "wac-chlorine",
+                                      "copper-reducers",
+                                      "dye-chemistry",
+                                      "kit-chemistry",
+                                      "common-practice",
+                                      "our-arithmetic",
+                                      "label-and-law",
+                                      NULL};
+
+static double usual_ratio(const double in[])
+{
+    double ratio = (double)NAN;
+    hw_dechlorinator_ratio((enum hw_dechlorinator)in[NEUTRALISE_AGENT], &ratio);
+    return ratio;
+}
+
+static double ratio_of(const double in[])
+{
+    return isnan(in[NEUTRALISE_RATIO]) ? usual_ratio(in) : in[NEUTRALISE_RATIO];
+}
+
+static void reckon(const double in[], double out[])
+{
+    out[NEUTRALISE_AMMONIA_FREED] = 0;
+    hw_dechlorinator_mass(in[NEUTRALISE_VOLUME], in[NEUTRALISE_CHLORINE], ratio_of(in),
+                          &out[NEUTRALISE_AMOUNT]);
+    if ((int)in[NEUTRALISE_CHLORAMINE] == YES) {
+        hw_chloramine_nitrogen(in[NEUTRALISE_CHLORINE], &out[NEUTRALISE_AMMONIA_FREED]);
+    }
+}
+
+static uint64_t medicine_notes(const double in[])
+{
+    unsigned medicine = (unsigned)in[NEUTRALISE_MEDICINE];
+    return note_if((medicine & NEUTRALISE_COPPER) != 0, HW_NEUTRALISE_NOTE_REDUCER_COPPER) |
+           note_if((medicine & MEDICINE_DYE) != 0, HW_NEUTRALISE_NOTE_REDUCER_DYE) |
+           note_if((medicine & MEDICINE_BINDER) != 0, HW_NEUTRALISE_NOTE_BINDER_CHLORINE);
+}
+
+static uint64_t agent_notes(const double in[])
+{
+    bool ascorbic = (int)in[NEUTRALISE_AGENT] == HW_ASCORBIC_ACID;
+    double level = in[NEUTRALISE_CHLORINE] * ratio_of(in);
+    return note_if(ascorbic, HW_NEUTRALISE_NOTE_ASCORBIC_PH) |
+           note_if(!ascorbic, HW_NEUTRALISE_NOTE_THIOSULFATE_SLOW) |
+           note_if(!ascorbic, HW_NEUTRALISE_NOTE_HYDRATE_MATTERS) |
+           note_if(!ascorbic && level >= hw_limits[HW_LIMIT_THIOSULFATE_HARM].value,
+                   HW_NEUTRALISE_NOTE_THIOSULFATE_OVER) |
+           note_if(in[NEUTRALISE_RATIO] < usual_ratio(in), HW_NEUTRALISE_NOTE_RATIO_LOW);
+}
+
+static uint64_t water_notes(const double in[], const double out[])
+{
+    return note_if(in[NEUTRALISE_CHLORINE] == 0, HW_NEUTRALISE_NOTE_NO_CHLORINE) |
+           note_if(in[NEUTRALISE_CHLORINE] > hw_limits[HW_LIMIT_TAP_CHLORINE].value,
+                   HW_NEUTRALISE_NOTE_NOT_TAP_WATER) |
+           note_if(out[NEUTRALISE_AMMONIA_FREED] > 0, HW_NEUTRALISE_NOTE_AMMONIA_COMES) |
+           note_if(out[NEUTRALISE_AMOUNT] > 0 && out[NEUTRALISE_AMOUNT] < small,
+                   HW_NEUTRALISE_NOTE_WEIGH_SMALL);
+}
+
+static const uint64_t always =
+    UINT64_C(1) << HW_NEUTRALISE_NOTE_TREAT_APART |
+    UINT64_C(1) << HW_NEUTRALISE_NOTE_TOTAL_CHLORINE | UINT64_C(1) << HW_NEUTRALISE_NOTE_KIT_BLIND |
+    UINT64_C(1) << HW_NEUTRALISE_NOTE_ASK_SUPPLIER | UINT64_C(1) << HW_NEUTRALISE_NOTE_WEIGH_AGENT |
+    UINT64_C(1) << HW_NEUTRALISE_NOTE_AGENT_KITS;
+
+static uint64_t notes_of(const double in[], const double out[])
+{
+    uint64_t vet = note_bit(HW_NEUTRALISE_NOTE_ASK_VET);
+    if ((int)in[NEUTRALISE_AGENT] == HW_ASCORBIC_ACID && (int)in[NEUTRALISE_CHLORAMINE] == YES) {
+        return vet | note_bit(HW_NEUTRALISE_NOTE_ASCORBIC_CHLORAMINE);
+    }
+    return vet | always | medicine_notes(in) | agent_notes(in) | water_notes(in, out);
+}
+
+static void answer(const double in[], double out[], uint64_t *notes)
+{
+    reckon(in, out);
+    *notes |= notes_of(in, out);
+}
+
+static void step_ratio(const double in[], struct hw_steps *steps)
+{
+    double usual = usual_ratio(in);
+    int agent = (int)in[NEUTRALISE_AGENT];
+    if (!isnan(in[NEUTRALISE_RATIO])) {
+        return;
+    }
+    if (agent == HW_THIOSULFATE_ANHYDROUS) {
+        hw_step(steps, "usual_ratio", usual, "", "te213", "7.0 * %.10g/%.10g", HW_MOLAR_THIOSULFATE,
+                HW_MOLAR_THIOSULFATE_PENTAHYDRATE);
+    } else {
+        hw_step(steps, "usual_ratio", usual, "",
+                agent == HW_ASCORBIC_ACID ? "pipeline-guide" : "te213", "%.10g", usual);
+    }
+}
+
+static void work(const double in[], struct hw_steps *steps)
+{
+    double out[NEUTRALISE_RESULTS];
+    reckon(in, out);
+    if ((int)in[NEUTRALISE_CHLORAMINE] == YES) {
+        hw_step(steps, "ammonia_freed", out[NEUTRALISE_AMMONIA_FREED], "mg/L", "chlorine-weights",
+                "%.10g * %.10g/%.10g", in[NEUTRALISE_CHLORINE], HW_MOLAR_N, HW_MOLAR_CHLORINE);
+    }
+    step_ratio(in, steps);
+    hw_step(steps, "amount", out[NEUTRALISE_AMOUNT], "g", "", "%.10g * %.10g * %.10g / 1000",
+            in[NEUTRALISE_VOLUME], in[NEUTRALISE_CHLORINE], ratio_of(in));
+}
+
+/* clang-format off */
+const struct hw_calc hw_calc_neutralise = {
+    .name = "neutralise",
+    .purpose = "chlorine or chloramine out of tap water, and the ammonia that comes of it",
+    .inputs = inputs, .n_inputs = NEUTRALISE_INPUTS, .results = results,
+    .n_results = NEUTRALISE_RESULTS, .notes = hw_neutralise_notes, .n_notes = HW_NEUTRALISE_NOTES,
+    .sources = sources, .answer = answer, .work = work,
+};
+/* clang-format on */

@@ -1,0 +1,125 @@
+/* nitrite_calc.c - nitrite in both ways of counting, and the chloride that stands against it. */
+#include "calc/list.h"
+#include "calc/shared.h"
+#include "calc/steps.h"
+#include "holdwater/nitrite.h"
+#include "holdwater/seawater.h"
+#include "tables.h"
+
+#include <math.h>
+
+enum { NITRITE_NITRITE, NITRITE_BASIS, NITRITE_SALINITY, NITRITE_INPUTS };
+enum { NITRITE_AS_N, NITRITE_AS_ION, NITRITE_CHLORIDE, NITRITE_CHLORIDE_RATIO, NITRITE_RESULTS };
+
+static const char *const nitrite_words[] = {"n", "ion", NULL};
+
+/* The litre of the chloride: the temperature is not asked for, as it moves it by less than 1 %. */
+static const double temp = 20;
+
+/* clang-format off */
+static const struct hw_input inputs[NITRITE_INPUTS] = {
+    [NITRITE_NITRITE] = {.name = "nitrite", .unit = "mg/L", .kind = HW_CONCENTRATION, .hi = 1000,
+     .help = "reading of the kit, in the basis; above 1000 doubt the unit"},
+    [NITRITE_BASIS] = {.name = "basis", .unit = "", .kind = HW_CHOICE, .hi = 1,
+     .words = nitrite_words, .need = HW_PRESET, .preset = HW_NITRITE_N,
+     .help = "what the kit counts: nitrogen or the ion NO2 (its leaflet says)"},
+    [NITRITE_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY,
+     .lo = HW_SEAWATER_SALINITY_MIN, .hi = HW_SEAWATER_SALINITY_MAX, .help = "salinity of sea-salt "
+     "water, 0 for fresh; the equation of density holds no further"},
+};
+
+static const struct hw_result results[NITRITE_RESULTS] = {
+    [NITRITE_AS_N] = {.name = "as_n", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
+     .help = "nitrite as nitrogen, NO2-N"},
+    [NITRITE_AS_ION] = {.name = "as_ion", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
+     .help = "the same nitrite as the ion, NO2"},
+    [NITRITE_CHLORIDE] = {.name = "chloride", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
+     .safe = -1, .help = "of sea salt at this salinity, at 20 C"},
+    [NITRITE_CHLORIDE_RATIO] = {.name = "chloride_ratio", .unit = "", .kind = HW_NUMBER,
+     .digits = 3, .safe = -1, .sometimes = true, .help = "chloride over nitrite as N, by mass"},
+};
+/* clang-format on */
+
+static const char *const sources[] = {"iupac-weights",
+                                      "chlorinity",
+                                      "sea-salt",
+                                      "eos80",
+                                      "grouper2022",
+                                      "tomasso1986",
+                                      "catfish-ratio",
+                                      "kit-chemistry",
+                                      "common-practice",
+                                      "our-arithmetic",
+                                      NULL};
+
+static void find(const double in[], double out[])
+{
+    enum hw_nitrite_basis basis = (enum hw_nitrite_basis)in[NITRITE_BASIS];
+    hw_nitrite_to_n(basis, in[NITRITE_NITRITE], &out[NITRITE_AS_N]);
+    hw_nitrite_to_ion(basis, in[NITRITE_NITRITE], &out[NITRITE_AS_ION]);
+    hw_seawater_chloride(in[NITRITE_SALINITY], temp, &out[NITRITE_CHLORIDE]);
+    hw_nitrite_chloride_ratio(out[NITRITE_CHLORIDE], out[NITRITE_AS_N],
+                              &out[NITRITE_CHLORIDE_RATIO]);
+}
+
+static const uint64_t always = UINT64_C(1) << HW_NITRITE_NOTE_NITRITE_BASIS |
+                               UINT64_C(1) << HW_NITRITE_NOTE_CHLORIDE_NOT_SAFE |
+                               UINT64_C(1) << HW_NITRITE_NOTE_CHLORIDE_RECKONED |
+                               UINT64_C(1) << HW_NITRITE_NOTE_NITRITE_KIT |
+                               UINT64_C(1) << HW_NITRITE_NOTE_ASK_VET;
+
+static uint64_t notes_of(const double in[], const double out[])
+{
+    bool there = out[NITRITE_AS_N] > 0;
+    bool fresh = in[NITRITE_SALINITY] < hw_limits[HW_LIMIT_NITRITE_FRESH_BELOW].value;
+    bool low = in[NITRITE_SALINITY] < hw_limits[HW_LIMIT_NITRITE_LOW_SALINITY].value;
+    return always | note_if(there, HW_NITRITE_NOTE_NITRITE_SEEN) |
+           note_if(!there, HW_NITRITE_NOTE_NITRITE_NONE) |
+           note_if(there && fresh, HW_NITRITE_NOTE_NITRITE_FRESH_ACT) |
+           note_if(out[NITRITE_AS_N] >= hw_limits[HW_LIMIT_NITRITE_EFFECT].value,
+                   HW_NITRITE_NOTE_NITRITE_EFFECT) |
+           note_if(out[NITRITE_CHLORIDE_RATIO] < hw_limits[HW_LIMIT_CHLORIDE_RATIO_HIGH].value,
+                   HW_NITRITE_NOTE_CHLORIDE_RATIO_LOW) |
+           note_if(low && !fresh, HW_NITRITE_NOTE_NITRITE_LOW_SALINITY) |
+           note_if(fresh, HW_NITRITE_NOTE_TAP_CHLORIDE) |
+           note_if(in[NITRITE_SALINITY] > HW_SEAWATER_SALINITY_FITTED, HW_NITRITE_NOTE_ABOVE_FIT);
+}
+
+static void answer(const double in[], double out[], uint64_t *notes)
+{
+    find(in, out);
+    *notes |= notes_of(in, out);
+}
+
+static void work(const double in[], struct hw_steps *steps)
+{
+    double out[NITRITE_RESULTS];
+    double density = NAN;
+    bool as_ion = (int)in[NITRITE_BASIS] == HW_NITRITE_ION;
+    double molar = as_ion ? HW_MOLAR_NITRITE : HW_MOLAR_N;
+    find(in, out);
+    hw_seawater_density(in[NITRITE_SALINITY], temp, &density);
+    hw_step(steps, "density", density, "kg/m3", "eos80", "%.10g", density);
+    hw_step(steps, "chloride", out[NITRITE_CHLORIDE], "mg/L", "chlorinity",
+            "%.10g * %.10g/%.10g * %.10g", HW_CHLORIDE_PER_CHLORINITY, in[NITRITE_SALINITY],
+            HW_SALINITY_PER_CHLORINITY, density);
+    if (!isnan(out[NITRITE_CHLORIDE_RATIO])) {
+        hw_step(steps, "chloride_ratio", out[NITRITE_CHLORIDE_RATIO], "", "",
+                "%.10g / (%.10g * %.10g/%.10g)", out[NITRITE_CHLORIDE], in[NITRITE_NITRITE],
+                HW_MOLAR_N, molar);
+    }
+    hw_step(steps, "as_ion", out[NITRITE_AS_ION], "mg/L", "iupac-weights", "%.10g * %.10g/%.10g",
+            in[NITRITE_NITRITE], HW_MOLAR_NITRITE, molar);
+    hw_step(steps, "as_n", out[NITRITE_AS_N], "mg/L", "iupac-weights", "%.10g * %.10g/%.10g",
+            in[NITRITE_NITRITE], HW_MOLAR_N, molar);
+}
+
+/* clang-format off */
+const struct hw_calc hw_calc_nitrite = {
+    .name = "nitrite",
+    .purpose = "nitrite as nitrogen and as the ion, and the chloride that stands against it",
+    .inputs = inputs, .n_inputs = NITRITE_INPUTS, .results = results, .n_results = NITRITE_RESULTS,
+    .notes = hw_nitrite_notes, .n_notes = HW_NITRITE_NOTES, .sources = sources, .answer = answer,
+    .work = work,
+};
+/* clang-format on */

@@ -1,0 +1,212 @@
+/* salinity_calc.c - salinity from whatever instrument is at hand. */
+#include "calc/list.h"
+#include "calc/salinity_reading.h"
+
+#include <math.h>
+
+/* clang-format off */
+enum {
+    SALINITY_SALINITY, SALINITY_DENSITY, SALINITY_SG_25_25, SALINITY_CONDUCTIVITY, SALINITY_RESULTS
+};
+/* clang-format on */
+
+static const char *const of_words[] = {"sg",    "conductivity", "compensated", "refraction",
+                                       "scale", "brine-gkg",    "brine-gL",    NULL};
+static const char *const reference_words[] = {"60F/60F", "20C/20C", "25C/25C",
+                                              "15C/4C",  "20C/4C",  NULL};
+
+enum {
+    SALINITY_FOR_SG = 1u << SALINITY_OF_SG,
+    SALINITY_FOR_MS = 1u << SALINITY_OF_CONDUCTIVITY | 1u << SALINITY_OF_COMPENSATED,
+    SALINITY_FOR_COMPENSATED = 1u << SALINITY_OF_COMPENSATED,
+    SALINITY_FOR_INDEX = 1u << SALINITY_OF_REFRACTION,
+    SALINITY_FOR_BARE = 1u << SALINITY_OF_SG | 1u << SALINITY_OF_REFRACTION,
+    SALINITY_FOR_GKG = 1u << SALINITY_OF_SCALE | 1u << SALINITY_OF_BRINE_GKG,
+    SALINITY_FOR_GL = 1u << SALINITY_OF_BRINE_GL
+};
+
+/* clang-format off */
+static const struct hw_input inputs[SALINITY_INPUTS] = {
+    [SALINITY_OF] = {.name = "of", .unit = "", .kind = HW_CHOICE, .hi = SALINITY_OF_BRINE_GL,
+     .words = of_words, .help = "what the instrument reads: specific gravity; conductivity as it "
+     "is, or compensated to 25 C; refractive index; a sea-water scale; a brine (NaCl) scale by "
+     "mass or by volume"},
+    [SALINITY_READING_SG] = {.name = "reading", .unit = "", .kind = HW_NUMBER, .lo = 0.98,
+     .hi = 1.06, .when_input = SALINITY_OF, .when_words = SALINITY_FOR_SG,
+     .help = "specific gravity as read; brackish and sea water lie within"},
+    [SALINITY_READING_MS] = {.name = "reading", .unit = "mS/cm", .kind = HW_CONDUCTIVITY,
+     .lo = HW_CONDUCTIVITY_MIN, .hi = HW_CONDUCTIVITY_MAX, .when_input = SALINITY_OF,
+     .when_words = SALINITY_FOR_MS, .help = "conductivity as shown; at 45 g/kg and 40 C it is 86, "
+     "a larger one is in uS/cm"},
+    [SALINITY_READING_INDEX] = {.name = "reading", .unit = "", .kind = HW_NUMBER, .lo = 1.32,
+     .hi = 1.36, .when_input = SALINITY_OF, .when_words = SALINITY_FOR_INDEX,
+     .help = "refractive index (589 nm) as read; fresh water is 1.333, sea water 1.339"},
+    [SALINITY_READING_GKG] = {.name = "reading", .unit = "g/kg", .kind = HW_SALINITY, .lo = -5,
+     .hi = 60, .when_input = SALINITY_OF, .when_words = SALINITY_FOR_GKG,
+     .help = "parts per thousand as read; below 0 only by an error of zero"},
+    [SALINITY_READING_GL] = {.name = "reading", .unit = "g/L", .kind = HW_CONCENTRATION, .lo = -5,
+     .hi = 60, .when_input = SALINITY_OF, .when_words = SALINITY_FOR_GL,
+     .help = "grams of NaCl in a litre as read; below 0 only by an error of zero"},
+    [SALINITY_TEMP] = {.name = "temp", .unit = "C", .kind = HW_TEMPERATURE,
+     .lo = HW_SEAWATER_TEMP_MIN, .hi = HW_SEAWATER_TEMP_MAX, .help = "of the water when it was "
+     "read; the equations hold no further"},
+    [SALINITY_REFERENCE] = {.name = "reference", .unit = "", .kind = HW_CHOICE, .hi = 4,
+     .words = reference_words, .when_input = SALINITY_OF, .when_words = SALINITY_FOR_SG,
+     .help = "the two temperatures printed on a hydrometer's scale or in its leaflet; they are "
+     "never guessed: 1.0264 at 25 C is 35.0 g/kg on 25C/25C, 37.4 on 60F/60F and 38.8 on 20C/4C"},
+    [SALINITY_GLASS] = {.name = "glass", .unit = "", .kind = HW_CHOICE, .hi = 1,
+     .words = yes_no_words, .need = HW_PRESET, .preset = YES, .when_input = SALINITY_OF,
+     .when_words = SALINITY_FOR_SG, .help = "whether the hydrometer is glass, which grows with "
+     "heat; no corrects nothing"},
+    [SALINITY_SLOPE] = {.name = "slope", .unit = "%/C", .kind = HW_SLOPE,
+     .lo = HW_CONDUCTIVITY_SLOPE_MIN, .hi = HW_CONDUCTIVITY_SLOPE_MAX, .need = HW_PRESET,
+     .preset = 2.0, .when_input = SALINITY_OF, .when_words = SALINITY_FOR_COMPENSATED,
+     .help = "per cent per C by which the meter compensates; makers use 1.9 to 2.2"},
+    [SALINITY_ZERO_BARE] = {.name = "zero", .unit = "", .kind = HW_NUMBER, .lo = -0.02, .hi = 0.02,
+     .need = HW_PRESET, .when_input = SALINITY_OF, .when_words = SALINITY_FOR_BARE,
+     .help = "what the instrument shows too much in pure water, on its own scale: 0.002 when it "
+     "shows 1.002 for 1.000"},
+    [SALINITY_ZERO_MS] = {.name = "zero", .unit = "mS/cm", .kind = HW_CONDUCTIVITY, .lo = -5,
+     .hi = 5, .need = HW_PRESET, .when_input = SALINITY_OF, .when_words = SALINITY_FOR_MS,
+     .help = "what the meter shows in pure water; more than 5 is no zero error"},
+    [SALINITY_ZERO_GKG] = {.name = "zero", .unit = "g/kg", .kind = HW_SALINITY, .lo = -10, .hi = 10,
+     .need = HW_PRESET, .when_input = SALINITY_OF, .when_words = SALINITY_FOR_GKG,
+     .help = "what the instrument shows in pure water; more than 10 is no zero error"},
+    [SALINITY_ZERO_GL] = {.name = "zero", .unit = "g/L", .kind = HW_CONCENTRATION, .lo = -10,
+     .hi = 10, .need = HW_PRESET, .when_input = SALINITY_OF, .when_words = SALINITY_FOR_GL,
+     .help = "what the instrument shows in pure water; more than 10 is no zero error"},
+    [SALINITY_STANDARD_SG] = {.name = "standard", .unit = "", .kind = HW_NUMBER, .lo = 0.98,
+     .hi = 1.06, .need = HW_OPTIONAL, .when_input = SALINITY_OF, .when_words = SALINITY_FOR_SG,
+     .help = "true reading of a standard on this scale, with --standard-reads"},
+    [SALINITY_STANDARD_MS] = {.name = "standard", .unit = "mS/cm", .kind = HW_CONDUCTIVITY,
+     .lo = 0.05, .hi = HW_CONDUCTIVITY_MAX, .need = HW_OPTIONAL, .when_input = SALINITY_OF,
+     .when_words = SALINITY_FOR_MS, .help = "conductivity of a standard as its label tells it for "
+     "this meter, with --standard-reads; weaker ones prove nothing of salt water"},
+    [SALINITY_STANDARD_INDEX] = {.name = "standard", .unit = "", .kind = HW_NUMBER, .lo = 1.32,
+     .hi = 1.36, .need = HW_OPTIONAL, .when_input = SALINITY_OF, .when_words = SALINITY_FOR_INDEX,
+     .help = "true index of a standard, with --standard-reads"},
+    [SALINITY_STANDARD_GKG] = {.name = "standard", .unit = "g/kg", .kind = HW_SALINITY, .lo = 5,
+     .hi = 60, .need = HW_OPTIONAL, .when_input = SALINITY_OF, .when_words = SALINITY_FOR_GKG,
+     .help = "what a true instrument of this scale shows in a standard, with --standard-reads; "
+     "weaker than 5 magnifies every error"},
+    [SALINITY_STANDARD_GL] = {.name = "standard", .unit = "g/L", .kind = HW_CONCENTRATION, .lo = 5,
+     .hi = 60, .need = HW_OPTIONAL, .when_input = SALINITY_OF, .when_words = SALINITY_FOR_GL,
+     .help = "what a true instrument of this scale shows in a standard, with --standard-reads; "
+     "weaker than 5 magnifies every error"},
+    [SALINITY_READS_SG] = {.name = "standard_reads", .unit = "", .kind = HW_NUMBER, .lo = 0.98,
+     .hi = 1.06, .need = HW_OPTIONAL, .when_input = SALINITY_OF, .when_words = SALINITY_FOR_SG,
+     .help = "what this hydrometer shows in the standard, after zero is taken off"},
+    [SALINITY_READS_MS] = {.name = "standard_reads", .unit = "mS/cm", .kind = HW_CONDUCTIVITY,
+     .lo = 0.05, .hi = HW_CONDUCTIVITY_MAX, .need = HW_OPTIONAL, .when_input = SALINITY_OF,
+     .when_words = SALINITY_FOR_MS, .help = "what this meter shows in the standard, after zero is "
+     "taken off"},
+    [SALINITY_READS_INDEX] = {.name = "standard_reads", .unit = "", .kind = HW_NUMBER, .lo = 1.32,
+     .hi = 1.36, .need = HW_OPTIONAL, .when_input = SALINITY_OF, .when_words = SALINITY_FOR_INDEX,
+     .help = "what this instrument shows in the standard, after zero is taken off"},
+    [SALINITY_READS_GKG] = {.name = "standard_reads", .unit = "g/kg", .kind = HW_SALINITY, .lo = 5,
+     .hi = 60, .need = HW_OPTIONAL, .when_input = SALINITY_OF, .when_words = SALINITY_FOR_GKG,
+     .help = "what this instrument shows in the standard, after zero is taken off"},
+    [SALINITY_READS_GL] = {.name = "standard_reads", .unit = "g/L", .kind = HW_CONCENTRATION,
+     .lo = 5, .hi = 60, .need = HW_OPTIONAL, .when_input = SALINITY_OF,
+     .when_words = SALINITY_FOR_GL, .help = "what this instrument shows in the standard, after "
+     "zero is taken off"},
+};
+
+static const struct hw_result results[SALINITY_RESULTS] = {
+    [SALINITY_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY, .digits = 3,
+     .help = "salinity of the water (practical salinity, taken as g/kg)"},
+    [SALINITY_DENSITY] = {.name = "density", .unit = "kg/m3", .kind = HW_DENSITY, .digits = 6,
+     .help = "its density at the temperature given"},
+    [SALINITY_SG_25_25] = {.name = "sg_25_25", .unit = "", .kind = HW_NUMBER, .digits = 5,
+     .help = "what a true hydrometer 25C/25C shows in it at 25 C"},
+    [SALINITY_CONDUCTIVITY] = {.name = "conductivity", .unit = "mS/cm", .kind = HW_CONDUCTIVITY,
+     .digits = 3, .help = "its conductivity at the temperature given, not compensated"},
+};
+/* clang-format on */
+
+static const char *const sources[] = {
+    "eos80",         "pss78",          "hill1986",    "iso1768",
+    "aguilera2008",  "quan-fry1995",   "brine-table", "meter-manuals",
+    "label-and-law", "our-arithmetic", NULL};
+
+/* More than this between the salinity with and without correction, and the instrument wants
+ * care. */
+static const double large_correction = 2;
+
+/* Warmer or colder than this, and how a meter compensates decides. */
+static const double near_25 = 1;
+static const double far_from_25 = 3;
+
+static uint64_t refusals(const struct salinity_reading *r)
+{
+    return note_if(isnan(r->standard) != isnan(r->reads), HW_SALINITY_NOTE_STANDARD_ALONE) |
+           note_if(isnan(r->found) && r->above, HW_SALINITY_NOTE_TOO_SALTY) |
+           note_if(isnan(r->found) && !r->above, HW_SALINITY_NOTE_BELOW_FRESH);
+}
+
+static uint64_t stretches(const struct salinity_reading *r)
+{
+    bool index_fits = r->temp >= HW_REFRACTION_TEMP_FIT_MIN &&
+                      r->temp <= HW_REFRACTION_TEMP_FIT_MAX &&
+                      r->salinity <= HW_REFRACTION_SALINITY_FITTED;
+    return note_if(r->found < 0, HW_SALINITY_NOTE_COUNTED_AS_FRESH) |
+           note_if(r->salinity > HW_SEAWATER_SALINITY_FITTED, HW_SALINITY_NOTE_ABOVE_FIT) |
+           note_if(r->temp > HW_CONDUCTIVITY_TEMP_FITTED, HW_SALINITY_NOTE_WARM_CONDUCTIVITY) |
+           note_if(r->of == SALINITY_OF_REFRACTION && !index_fits,
+                   HW_SALINITY_NOTE_INDEX_STRETCHED);
+}
+
+/* Zero and standard: used together, and how much they move. */
+static uint64_t correction_notes(const struct salinity_reading *r)
+{
+    bool both = r->zero != 0 && !isnan(r->standard);
+    double move = fabs(salinity_behind(r, r->reading) - r->found);
+    return note_if(both, HW_SALINITY_NOTE_ZERO_AND_STANDARD) |
+           note_if(!(move <= large_correction), HW_SALINITY_NOTE_LARGE_CORRECTION);
+}
+
+/* What must be known of each kind of instrument. */
+static uint64_t instrument_notes(const struct salinity_reading *r, double glass)
+{
+    bool meter = r->of == SALINITY_OF_CONDUCTIVITY || r->of == SALINITY_OF_COMPENSATED;
+    bool brine = r->of == SALINITY_OF_BRINE_GKG || r->of == SALINITY_OF_BRINE_GL;
+    double from_25 = fabs(r->temp - 25);
+    return note_if(r->of == SALINITY_OF_SG, HW_SALINITY_NOTE_HYDROMETER_ROUGH) |
+           note_if(r->of == SALINITY_OF_SG && glass == YES, HW_SALINITY_NOTE_TAKEN_AS_GLASS) |
+           note_if(r->of == SALINITY_OF_SG && glass == NO, HW_SALINITY_NOTE_NOT_GLASS) |
+           note_if(r->of == SALINITY_OF_CONDUCTIVITY && from_25 > near_25,
+                   HW_SALINITY_NOTE_MAYBE_COMPENSATED) |
+           note_if(r->of == SALINITY_OF_COMPENSATED && from_25 > far_from_25,
+                   HW_SALINITY_NOTE_SLOPE_MATTERS) |
+           note_if(r->of == SALINITY_OF_COMPENSATED, HW_SALINITY_NOTE_LINEAR_ONLY) |
+           note_if(meter && r->salinity < HW_CONDUCTIVITY_LOW, HW_SALINITY_NOTE_FRESH_IONS) |
+           note_if(r->of == SALINITY_OF_REFRACTION, HW_SALINITY_NOTE_INDEX_ROUGH) |
+           note_if(r->of == SALINITY_OF_SCALE, HW_SALINITY_NOTE_SCALE_TAKEN) |
+           note_if(brine, HW_SALINITY_NOTE_BRINE_FACTOR) |
+           note_if(brine || r->of == SALINITY_OF_SCALE, HW_SALINITY_NOTE_READ_AS_AT_20);
+}
+
+static void answer(const double in[], double out[], uint64_t *notes)
+{
+    struct salinity_reading r = salinity_reading(in);
+    uint64_t refused = refusals(&r);
+    *notes |=
+        refused | note_bit(HW_SALINITY_NOTE_SEA_SALT_ONLY) | note_bit(HW_SALINITY_NOTE_ASK_VET);
+    if (refused == 0) {
+        *notes |= stretches(&r) | correction_notes(&r) | instrument_notes(&r, in[SALINITY_GLASS]);
+    }
+    out[SALINITY_SALINITY] = r.salinity;
+    out[SALINITY_DENSITY] = r.density;
+    out[SALINITY_SG_25_25] = r.gravity;
+    out[SALINITY_CONDUCTIVITY] = r.conductivity;
+}
+
+/* clang-format off */
+const struct hw_calc hw_calc_salinity = {
+    .name = "salinity",
+    .purpose = "salinity from a hydrometer, a conductivity meter or a refractometer",
+    .inputs = inputs, .n_inputs = SALINITY_INPUTS, .results = results,
+    .n_results = SALINITY_RESULTS, .notes = hw_salinity_notes, .n_notes = HW_SALINITY_NOTES,
+    .sources = sources, .answer = answer, .work = salinity_work,
+};
+/* clang-format on */

@@ -1,0 +1,129 @@
+/* saltmix_calc.c - salt for a batch, or fresh water for water that is too salty. */
+#include "calc/list.h"
+#include "calc/saltmix_batch.h"
+#include "tables.h"
+
+#include <math.h>
+
+enum { SALTMIX_SALT, SALTMIX_TOP_UP, SALTMIX_SWAP, SALTMIX_RESULTS };
+
+static const char *const why_words[] = {"evaporated", "mixed-too-strong", NULL};
+
+/* clang-format off */
+static const struct hw_input inputs[SALTMIX_INPUTS] = {
+    [SALTMIX_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME,
+     .lo = HW_SALTMIX_VOLUME_MIN, .hi = HW_SALTMIX_VOLUME_MAX, .help = "water that there is, "
+     "before salt goes in; outside this doubt the unit"},
+    [SALTMIX_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY,
+     .lo = HW_SEAWATER_SALINITY_MIN, .hi = HW_SEAWATER_SALINITY_MAX, .need = HW_PRESET,
+     .help = "salinity of that water now, 0 for fresh; the equation of density holds no further"},
+    [SALTMIX_TARGET] = {.name = "target", .unit = "g/kg", .kind = HW_SALINITY,
+     .lo = HW_SEAWATER_SALINITY_MIN, .hi = HW_SEAWATER_SALINITY_MAX, .help = "salinity wanted; no "
+     "fish bears more"},
+    [SALTMIX_TEMP] = {.name = "temp", .unit = "C", .kind = HW_TEMPERATURE,
+     .lo = HW_SEAWATER_TEMP_MIN, .hi = HW_SEAWATER_TEMP_MAX, .need = HW_PRESET, .preset = 25,
+     .help = "water temperature; no fish bears what lies outside"},
+    [SALTMIX_WHY] = {.name = "why", .unit = "", .kind = HW_CHOICE, .hi = 1, .words = why_words,
+     .need = HW_OPTIONAL, .help = "why the water is too salty, needed when the target is lower: "
+     "water went into the air, or too much salt went in"},
+    [SALTMIX_MOISTURE] = {.name = "moisture", .unit = "%", .kind = HW_SHARE,
+     .hi = 100 * (1 - HW_SALTMIX_DRY_MIN), .need = HW_PRESET, .help = "water in the product, by "
+     "mass; 15 is the most that crystals bind, above 50 it is brine"},
+    [SALTMIX_LABEL_MASS] = {.name = "label_mass", .unit = "g", .kind = HW_MASS,
+     .lo = HW_SALTMIX_MASS_MIN, .hi = HW_SALTMIX_MASS_MAX, .need = HW_OPTIONAL,
+     .help = "product that makes label_makes of salt water, by its label; outside this doubt the "
+     "unit"},
+    [SALTMIX_LABEL_MAKES] = {.name = "label_makes", .unit = "L", .kind = HW_VOLUME,
+     .lo = HW_SALTMIX_VOLUME_MIN, .hi = HW_SALTMIX_VOLUME_MAX, .need = HW_OPTIONAL,
+     .help = "finished salt water from label_mass, by the label; outside this doubt the unit"},
+    [SALTMIX_LABEL_SALINITY] = {.name = "label_salinity", .unit = "g/kg", .kind = HW_SALINITY,
+     .lo = 1, .hi = HW_SEAWATER_SALINITY_MAX, .need = HW_OPTIONAL, .help = "salinity that the "
+     "label promises for it; no label promises less or more"},
+};
+
+static const struct hw_result results[SALTMIX_RESULTS] = {
+    [SALTMIX_SALT] = {.name = "salt", .unit = "g", .kind = HW_MASS, .digits = 3, .safe = -1,
+     .sometimes = true, .help = "of the product, to dissolve in the water: nine tenths, measure, "
+     "then the rest"},
+    [SALTMIX_TOP_UP] = {.name = "top_up", .unit = "L", .kind = HW_VOLUME, .digits = 3, .safe = -1,
+     .sometimes = true, .help = "fresh water to add, nothing taken out"},
+    [SALTMIX_SWAP] = {.name = "swap", .unit = "L", .kind = HW_VOLUME, .digits = 3, .safe = -1,
+     .sometimes = true, .help = "water to take out, and as much fresh water to put in"},
+};
+/* clang-format on */
+
+static const char *const sources[] = {"conservation",    "eos80",          "salt-hydrates",
+                                      "common-practice", "our-arithmetic", NULL};
+
+/* A step counts as above a limit when it is so by more than rounding. */
+static const double noise = 1e-9;
+
+/* The notes that leave no answer. */
+static uint64_t refusals(const struct saltmix_batch *batch, const double in[])
+{
+    bool lower = in[SALTMIX_TARGET] < in[SALTMIX_SALINITY];
+    return note_if(batch->product == SALTMIX_LABEL_IN_PART, HW_SALTMIX_NOTE_LABEL_PART) |
+           note_if(batch->product == SALTMIX_LABEL_AND_MOISTURE,
+                   HW_SALTMIX_NOTE_LABEL_AND_MOISTURE) |
+           note_if(batch->product == SALTMIX_LABEL_UNLIKELY, HW_SALTMIX_NOTE_LABEL_UNLIKELY) |
+           note_if(lower && isnan(in[SALTMIX_WHY]), HW_SALTMIX_NOTE_WHY_UNSAID) |
+           note_if(lower && in[SALTMIX_WHY] == SALTMIX_EVAPORATED && in[SALTMIX_TARGET] == 0,
+                   HW_SALTMIX_NOTE_TOP_UP_TO_NOTHING);
+}
+
+static uint64_t salt_notes(const struct saltmix_batch *batch, const double in[])
+{
+    double step = in[SALTMIX_TARGET] - in[SALTMIX_SALINITY];
+    bool counted_dry = batch->product == SALTMIX_BY_MOISTURE && in[SALTMIX_MOISTURE] == 0;
+    if (step == 0) {
+        return note_bit(HW_SALTMIX_NOTE_NOTHING_TO_MIX);
+    }
+    return note_if(batch->label_dry > HW_SALTMIX_DRY_MAX, HW_SALTMIX_NOTE_LABEL_GENEROUS) |
+           note_if(batch->label_dry < hw_limits[HW_LIMIT_SALT_DRY].value,
+                   HW_SALTMIX_NOTE_LABEL_WET) |
+           note_if(in[SALTMIX_SALINITY] > 0 &&
+                       step > hw_limits[HW_LIMIT_SALINITY_RISE].value + noise,
+                   HW_SALTMIX_NOTE_SALT_STEP_UP) |
+           note_if(batch->salt < 1, HW_SALTMIX_NOTE_WEIGH_SMALL) |
+           note_if(counted_dry, HW_SALTMIX_NOTE_SALT_COUNTED_DRY) |
+           note_bit(HW_SALTMIX_NOTE_NO_DRY_SALT) | note_bit(HW_SALTMIX_NOTE_SALT_IN_STEPS) |
+           note_bit(HW_SALTMIX_NOTE_WATER_BEFORE_SALT);
+}
+
+static uint64_t fresh_notes(const struct saltmix_batch *batch, const double in[])
+{
+    double most = hw_limits[HW_LIMIT_TOP_UP_SHARE].value / 100 * in[SALTMIX_VOLUME];
+    double fall = in[SALTMIX_SALINITY] - in[SALTMIX_TARGET];
+    return note_if(fall > hw_limits[HW_LIMIT_SALINITY_FALL].value + noise,
+                   HW_SALTMIX_NOTE_SALT_STEP_DOWN) |
+           note_if(!isnan(batch->top_up), HW_SALTMIX_NOTE_TOP_UP_KEEPS) |
+           note_if(batch->top_up > most, HW_SALTMIX_NOTE_TOP_UP_LARGE) |
+           note_if(!isnan(batch->swap), HW_SALTMIX_NOTE_SWAP_THINS) |
+           note_bit(HW_SALTMIX_NOTE_LOWER_SLOWLY);
+}
+
+static void answer(const double in[], double out[], uint64_t *notes)
+{
+    struct saltmix_batch batch = saltmix_batch(in);
+    *notes |= refusals(&batch, in);
+    if (*notes == 0) {
+        *notes |= isnan(batch.salt) ? fresh_notes(&batch, in) : salt_notes(&batch, in);
+        *notes |=
+            note_if(batch.stretched, HW_SALTMIX_NOTE_ABOVE_FIT) |
+            note_if(in[SALTMIX_TARGET] != in[SALTMIX_SALINITY], HW_SALTMIX_NOTE_FRESH_TREATED);
+    }
+    *notes |= note_bit(HW_SALTMIX_NOTE_ASK_VET);
+    out[SALTMIX_SALT] = batch.salt;
+    out[SALTMIX_TOP_UP] = batch.top_up;
+    out[SALTMIX_SWAP] = batch.swap;
+}
+
+/* clang-format off */
+const struct hw_calc hw_calc_saltmix = {
+    .name = "saltmix",
+    .purpose = "how much salt a batch needs, or how much fresh water brings too salty water back",
+    .inputs = inputs, .n_inputs = SALTMIX_INPUTS, .results = results, .n_results = SALTMIX_RESULTS,
+    .notes = hw_saltmix_notes, .n_notes = HW_SALTMIX_NOTES, .sources = sources, .answer = answer,
+    .work = saltmix_work,
+};
+/* clang-format on */

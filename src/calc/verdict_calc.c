@@ -1,0 +1,155 @@
+/* verdict_calc.c - whether a filter passed its challenge, and what it carries. */
+#include "calc/list.h"
+#include "calc/verdict_reading.h"
+#include "tables.h"
+
+#include <math.h>
+
+/* clang-format off */
+enum {
+    VERDICT_PASSED, VERDICT_CLEARED, VERDICT_RATE, VERDICT_CAPACITY, VERDICT_FEED,
+    VERDICT_WORKING_FEED, VERDICT_HOURS_TO_CLEAR, VERDICT_RESULTS
+};
+/* clang-format on */
+
+static const char *const nitrite_words[] = {"n", "ion", NULL};
+
+/* clang-format off */
+static const struct hw_input inputs[VERDICT_INPUTS] = {
+    [VERDICT_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME,
+     .lo = HW_VERDICT_VOLUME_MIN, .hi = HW_VERDICT_VOLUME_MAX, .help = "water that the filter "
+     "serves, without rock and sand; outside this doubt the unit"},
+    [VERDICT_START_TAN] = {.name = "start_tan", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .hi = HW_VERDICT_NITROGEN_MAX / 2, .help = "total ammonia as read when the dose was mixed, in "
+     "the basis; above 50 no filter is challenged"},
+    [VERDICT_START_NITRITE] = {.name = "start_nitrite", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .hi = HW_VERDICT_NITROGEN_MAX / 2, .need = HW_PRESET, .help = "nitrite as read at the start, "
+     "in its basis; above 50 change water first"},
+    [VERDICT_TAN] = {.name = "tan", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .hi = HW_VERDICT_NITROGEN_MAX / 2, .help = "total ammonia as read at the end, in the basis; "
+     "above 50 change water first"},
+    [VERDICT_NITRITE] = {.name = "nitrite", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .hi = HW_VERDICT_NITROGEN_MAX / 2, .help = "nitrite as read at the end, in its basis; above "
+     "50 change water first"},
+    [VERDICT_HOURS] = {.name = "hours", .unit = "h", .kind = HW_TIME, .lo = HW_VERDICT_HOURS_MIN,
+     .hi = HW_VERDICT_HOURS_MAX, .help = "from the start to the end; in less than an hour nothing "
+     "moves that a kit can tell, after two weeks it is no longer one challenge"},
+    [VERDICT_BASIS] = {.name = "basis", .unit = "", .kind = HW_CHOICE, .hi = 2,
+     .words = basis_words, .need = HW_PRESET, .preset = HW_NITROGEN_N,
+     .help = "what the ammonia kit counts: nitrogen, ammonia or ammonium (its leaflet says)"},
+    [VERDICT_NITRITE_BASIS] = {.name = "nitrite_basis", .unit = "", .kind = HW_CHOICE, .hi = 1,
+     .words = nitrite_words, .need = HW_PRESET, .preset = VERDICT_NITRITE_AS_N,
+     .help = "what the nitrite kit counts: nitrogen or the ion NO2 (its leaflet says)"},
+    [VERDICT_WITHIN] = {.name = "within", .unit = "h", .kind = HW_TIME, .lo = 1, .hi = 168,
+     .need = HW_PRESET, .preset = 24, .help = "time in which both must be gone; more than a week "
+     "proves nothing"},
+    [VERDICT_KIT_STEP] = {.name = "kit_step", .unit = "mg/L", .kind = HW_CONCENTRATION, .lo = 0.001,
+     .hi = 2 * HW_VERDICT_HALF_MAX, .need = HW_PRESET, .preset = 0.25,
+     .help = "step between two colours of the kits, in their own basis; half of it counts as none, "
+     "and no kit is coarser than 10"},
+    [VERDICT_NITRATE_RISE] = {.name = "nitrate_rise", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .hi = 500, .need = HW_OPTIONAL, .help = "nitrate at the end less at the start, as the ion "
+     "NO3; more than 500 is no challenge"},
+    [VERDICT_PROTEIN] = {.name = "protein", .unit = "%", .kind = HW_SHARE,
+     .lo = HW_VERDICT_PROTEIN_MIN, .hi = HW_VERDICT_PROTEIN_MAX, .need = HW_PRESET, .preset = 45,
+     .help = "protein in the food as it is fed: dry food 40 to 60 %, wet and frozen 5 to 20 %"},
+    [VERDICT_WORKING] = {.name = "working", .unit = "%", .kind = HW_SHARE,
+     .lo = HW_VERDICT_WORKING_MIN, .hi = HW_VERDICT_WORKING_MAX, .need = HW_PRESET, .preset = 25,
+     .help = "share of its rate at the challenge that the filter keeps at the low ammonia fish "
+     "need"},
+    [VERDICT_TEMP] = {.name = "temp", .unit = "C", .kind = HW_TEMPERATURE,
+     .hi = HW_VERDICT_COLDER_MAX, .need = HW_OPTIONAL, .help = "water temperature during the "
+     "challenge; no filter works outside"},
+    [VERDICT_STOCK_TEMP] = {.name = "stock_temp", .unit = "C", .kind = HW_TEMPERATURE,
+     .hi = HW_VERDICT_COLDER_MAX, .need = HW_OPTIONAL, .help = "water temperature the fish will "
+     "have; no fish bears what lies outside"},
+};
+
+static const struct hw_result results[VERDICT_RESULTS] = {
+    [VERDICT_PASSED] = {.name = "passed", .unit = "", .kind = HW_COUNT, .digits = 1,
+     .help = "1: ammonia and nitrite both gone in time; 0: no pass"},
+    [VERDICT_CLEARED] = {.name = "cleared", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
+     .help = "nitrogen that left both ammonia and nitrite, as N"},
+    [VERDICT_RATE] = {.name = "rate", .unit = "mg/L/d", .kind = HW_RISE_PER_DAY, .digits = 3,
+     .help = "the same in a day, as N"},
+    [VERDICT_CAPACITY] = {.name = "capacity", .unit = "mg/d", .kind = HW_MASS_PER_DAY, .digits = 3,
+     .safe = -1, .help = "the same in all the water, at the strength of the challenge"},
+    [VERDICT_FEED] = {.name = "feed", .unit = "g/d", .kind = HW_MASS_PER_DAY, .digits = 3,
+     .safe = -1, .help = "food whose ammonia that is: not what the filter carries"},
+    [VERDICT_WORKING_FEED] = {.name = "working_feed", .unit = "g/d", .kind = HW_MASS_PER_DAY,
+     .digits = 3, .safe = -1, .help = "food a day that it carries with fish in the water; stock by "
+     "this once it has passed"},
+    [VERDICT_HOURS_TO_CLEAR] = {.name = "hours_to_clear", .unit = "h", .kind = HW_TIME, .digits = 2,
+     .safe = 1, .sometimes = true, .help = "at least this long from the reading until both are "
+     "gone"},
+};
+/* clang-format on */
+
+static const char *const sources[] = {
+    "conservation", "iupac-weights",  "nitrification",       "feed-nitrogen",   "half-saturation",
+    "theta",        "our-arithmetic", "nitrification-needs", "common-practice", NULL};
+
+static uint64_t passing_notes(const struct verdict_reading *r, const double in[])
+{
+    bool clear = r->tan_clear && r->nitrite_clear;
+    bool late = in[VERDICT_HOURS] > in[VERDICT_WITHIN];
+    bool early = in[VERDICT_HOURS] < in[VERDICT_WITHIN];
+    double start = in[VERDICT_START_TAN] + in[VERDICT_KIT_STEP] / 2;
+    return note_if(clear && late, HW_VERDICT_NOTE_READ_LATE) |
+           note_if(!clear && early, HW_VERDICT_NOTE_READ_EARLY) |
+           note_if(!clear && !early, HW_VERDICT_NOTE_NOT_CLEAR) |
+           note_if(r->tan_clear && !clear, HW_VERDICT_NOTE_NITRITE_BEHIND) |
+           (clear ? note_bit(HW_VERDICT_NOTE_RATE_AT_LEAST) : 0) |
+           note_if(r->turned < r->cleared, HW_VERDICT_NOTE_NITRITE_COUNTED) |
+           note_if(start < hw_limits[HW_LIMIT_CHALLENGE_TARGET].value, HW_VERDICT_NOTE_START_LOW) |
+           note_if(r->passed, HW_VERDICT_NOTE_CHANGE_AFTER_PASS);
+}
+
+static uint64_t nitrate_notes(const struct verdict_reading *r, const double in[])
+{
+    double margin = fmax(hw_limits[HW_LIMIT_NITRATE_KIT].value,
+                         hw_limits[HW_LIMIT_NITRATE_KIT_SHARE].value * r->nitrate);
+    return note_if(in[VERDICT_NITRATE_RISE] < r->nitrate - margin, HW_VERDICT_NOTE_NITRATE_SHORT) |
+           note_if(in[VERDICT_NITRATE_RISE] > r->nitrate + margin, HW_VERDICT_NOTE_NITRATE_OVER) |
+           note_if(isnan(in[VERDICT_NITRATE_RISE]), HW_VERDICT_NOTE_NITRATE_UNSAID);
+}
+
+static uint64_t temp_notes(const struct verdict_reading *r, const double in[])
+{
+    return note_if(r->colder > 0, HW_VERDICT_NOTE_COLDER_STOCK) |
+           note_if(in[VERDICT_STOCK_TEMP] > in[VERDICT_TEMP], HW_VERDICT_NOTE_WARMER_STOCK) |
+           note_if(isnan(in[VERDICT_TEMP]) != isnan(in[VERDICT_STOCK_TEMP]),
+                   HW_VERDICT_NOTE_TEMP_HALF);
+}
+
+static const uint64_t always =
+    UINT64_C(1) << HW_VERDICT_NOTE_NOT_CARRYING | UINT64_C(1) << HW_VERDICT_NOTE_FEED_FIGURE |
+    UINT64_C(1) << HW_VERDICT_NOTE_VOID_AFTER | UINT64_C(1) << HW_VERDICT_NOTE_HALF_STEP |
+    UINT64_C(1) << HW_VERDICT_NOTE_KIT_BASIS | UINT64_C(1) << HW_VERDICT_NOTE_SAME_WATER |
+    UINT64_C(1) << HW_VERDICT_NOTE_FEED_FILTER;
+
+static void answer(const double in[], double out[], uint64_t *notes)
+{
+    struct verdict_reading r = verdict_reading(in);
+    *notes |= note_bit(HW_VERDICT_NOTE_ASK_VET);
+    *notes |= r.moved ? always | passing_notes(&r, in) | nitrate_notes(&r, in) | temp_notes(&r, in)
+                      : note_bit(r.readable ? HW_VERDICT_NOTE_NOTHING_CLEARED
+                                            : HW_VERDICT_NOTE_START_UNREADABLE);
+    out[VERDICT_PASSED] = r.passed;
+    out[VERDICT_CLEARED] = r.cleared;
+    out[VERDICT_RATE] = r.rate;
+    out[VERDICT_CAPACITY] = r.capacity;
+    out[VERDICT_FEED] = r.feed;
+    out[VERDICT_WORKING_FEED] = r.working_feed;
+    out[VERDICT_HOURS_TO_CLEAR] = r.hours_to_clear;
+}
+
+/* clang-format off */
+const struct hw_calc hw_calc_verdict = {
+    .name = "verdict",
+    .purpose = "whether a filter passed its challenge, and how much food it carries",
+    .inputs = inputs, .n_inputs = VERDICT_INPUTS, .results = results, .n_results = VERDICT_RESULTS,
+    .notes = hw_verdict_notes, .n_notes = HW_VERDICT_NOTES, .sources = sources, .answer = answer,
+    .work = verdict_work,
+};
+/* clang-format on */

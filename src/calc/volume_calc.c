@@ -1,0 +1,157 @@
+/* volume_calc.c - how much water a tank holds, from its measures. */
+#include "calc/list.h"
+#include "calc/shared.h"
+#include "calc/steps.h"
+#include "holdwater/volume.h"
+#include "tables.h"
+
+#include <math.h>
+
+/* clang-format off */
+enum {
+    VOLUME_SHAPE, VOLUME_MEASURED, VOLUME_WALL, VOLUME_LENGTH, VOLUME_WIDTH, VOLUME_DIAMETER,
+    VOLUME_DEPTH, VOLUME_DISPLACED, VOLUME_EXTRA, VOLUME_INPUTS
+};
+/* clang-format on */
+enum { VOLUME_NET, VOLUME_GROSS, VOLUME_RESULTS };
+
+static const char *const shape_words[] = {"box", "cylinder", NULL};
+static const char *const measured_words[] = {"inside", "outside", NULL};
+enum { VOLUME_BOX, VOLUME_CYLINDER };
+enum { VOLUME_INSIDE, VOLUME_OUTSIDE };
+enum {
+    VOLUME_IF_BOX = 1u << VOLUME_BOX,
+    VOLUME_IF_CYLINDER = 1u << VOLUME_CYLINDER,
+    VOLUME_IF_OUTSIDE = 1u << VOLUME_OUTSIDE
+};
+
+/* clang-format off */
+static const struct hw_input inputs[VOLUME_INPUTS] = {
+    [VOLUME_SHAPE] = {.name = "shape", .unit = "", .kind = HW_CHOICE, .hi = 1, .words = shape_words,
+     .need = HW_PRESET, .preset = VOLUME_BOX, .help = "box, or upright cylinder (of a bucket: "
+     "measured half way up the water)"},
+    [VOLUME_MEASURED] = {.name = "measured", .unit = "", .kind = HW_CHOICE, .hi = 1,
+     .words = measured_words, .help = "where length, width or diameter were taken: between the "
+     "walls or over them"},
+    [VOLUME_WALL] = {.name = "wall", .unit = "cm", .kind = HW_LENGTH, .lo = HW_VOLUME_WALL_MIN,
+     .hi = HW_VOLUME_WALL_MAX, .when_input = VOLUME_MEASURED, .when_words = VOLUME_IF_OUTSIDE,
+     .help = "thickness of one wall; no tank has a thinner or a thicker one"},
+    [VOLUME_LENGTH] = {.name = "length", .unit = "cm", .kind = HW_LENGTH, .lo = HW_VOLUME_SIDE_MIN,
+     .hi = HW_VOLUME_SIDE_MAX, .when_input = VOLUME_SHAPE, .when_words = VOLUME_IF_BOX,
+     .help = "length of the box; over 10 m look at the unit"},
+    [VOLUME_WIDTH] = {.name = "width", .unit = "cm", .kind = HW_LENGTH, .lo = HW_VOLUME_SIDE_MIN,
+     .hi = HW_VOLUME_SIDE_MAX, .when_input = VOLUME_SHAPE, .when_words = VOLUME_IF_BOX,
+     .help = "width of the box, front to back; over 10 m look at the unit"},
+    [VOLUME_DIAMETER] = {.name = "diameter", .unit = "cm", .kind = HW_LENGTH,
+     .lo = HW_VOLUME_SIDE_MIN, .hi = HW_VOLUME_SIDE_MAX, .when_input = VOLUME_SHAPE,
+     .when_words = VOLUME_IF_CYLINDER, .help = "diameter of the cylinder; over 10 m look at the "
+     "unit"},
+    [VOLUME_DEPTH] = {.name = "depth", .unit = "cm", .kind = HW_LENGTH, .lo = HW_VOLUME_SIDE_MIN,
+     .hi = HW_VOLUME_SIDE_MAX, .help = "depth of the water, inside, not the height of the tank; "
+     "over 10 m look at the unit"},
+    [VOLUME_DISPLACED] = {.name = "displaced", .unit = "L", .kind = HW_VOLUME,
+     .lo = HW_VOLUME_PART_MIN, .hi = HW_VOLUME_PART_MAX, .need = HW_PRESET,
+     .help = "what rock, sand and gear take of it; no box above holds more"},
+    [VOLUME_EXTRA] = {.name = "extra", .unit = "L", .kind = HW_VOLUME, .lo = HW_VOLUME_PART_MIN,
+     .hi = HW_VOLUME_PART_MAX, .need = HW_PRESET, .help = "water beside the tank that runs through "
+     "it: sump, canister filter, pipes; no more than the largest box"},
+};
+/* clang-format on */
+
+/* Too large a volume makes every dose too strong: rounded down. */
+/* clang-format off */
+static const struct hw_result results[VOLUME_RESULTS] = {
+    [VOLUME_NET] = {.name = "net", .unit = "L", .kind = HW_VOLUME, .digits = 4, .safe = -1,
+     .help = "the water to dose for"},
+    [VOLUME_GROSS] = {.name = "gross", .unit = "L", .kind = HW_VOLUME, .digits = 4, .safe = -1,
+     .help = "the tank alone to this depth, with nothing in it"},
+};
+/* clang-format on */
+
+static const char *const sources[] = {"our-arithmetic", NULL};
+
+/* A measure between the walls; NaN when they leave nothing. */
+static double between_walls(const double in[], int measure)
+{
+    if ((int)in[VOLUME_MEASURED] == VOLUME_INSIDE) {
+        return in[measure];
+    }
+    double inside = NAN;
+    hw_volume_inside(in[measure], in[VOLUME_WALL], &inside);
+    return inside;
+}
+
+/* A measure that is NaN makes the answer so. */
+static double gross_of(const double in[])
+{
+    double gross = NAN;
+    if ((int)in[VOLUME_SHAPE] == VOLUME_BOX) {
+        hw_volume_box(between_walls(in, VOLUME_LENGTH), between_walls(in, VOLUME_WIDTH),
+                      in[VOLUME_DEPTH], &gross);
+    } else {
+        hw_volume_cylinder(between_walls(in, VOLUME_DIAMETER), in[VOLUME_DEPTH], &gross);
+    }
+    return gross;
+}
+
+static double net_of(const double in[], double gross)
+{
+    double net = NAN;
+    hw_volume_net(gross, in[VOLUME_DISPLACED], in[VOLUME_EXTRA], &net);
+    return net;
+}
+
+static uint64_t notes_of(const double in[], double gross, double net)
+{
+    return note_bit(HW_VOLUME_NOTE_FILL_DEPTH) | note_bit(HW_VOLUME_NOTE_DISPLACEMENT) |
+           note_bit(HW_VOLUME_NOTE_NOMINAL_VOLUME) | note_bit(HW_VOLUME_NOTE_ASK_VET) |
+           note_if(isnan(gross), HW_VOLUME_NOTE_WALLS_LEAVE_NOTHING) |
+           note_if(!isnan(gross) && isnan(net), HW_VOLUME_NOTE_NOTHING_LEFT) |
+           note_if((int)in[VOLUME_MEASURED] == VOLUME_OUTSIDE, HW_VOLUME_NOTE_OUTSIDE_MEASURED) |
+           note_if(net < hw_limits[HW_LIMIT_VOLUME_LOW].value ||
+                       net > hw_limits[HW_LIMIT_VOLUME_HIGH].value,
+                   HW_VOLUME_NOTE_VOLUME_UNLIKELY);
+}
+
+static void answer(const double in[], double out[], uint64_t *notes)
+{
+    out[VOLUME_GROSS] = gross_of(in);
+    out[VOLUME_NET] = net_of(in, out[VOLUME_GROSS]);
+    *notes |= notes_of(in, out[VOLUME_GROSS], out[VOLUME_NET]);
+}
+
+static double step_inside(const double in[], int measure, const char *symbol,
+                          struct hw_steps *steps)
+{
+    double inside = between_walls(in, measure);
+    if ((int)in[VOLUME_MEASURED] == VOLUME_OUTSIDE) {
+        hw_step(steps, symbol, inside, "cm", "", "%.10g - 2*%.10g", in[measure], in[VOLUME_WALL]);
+    }
+    return inside;
+}
+
+static void work(const double in[], struct hw_steps *steps)
+{
+    double gross = gross_of(in);
+    if ((int)in[VOLUME_SHAPE] == VOLUME_BOX) {
+        double length = step_inside(in, VOLUME_LENGTH, "inside_length", steps);
+        double width = step_inside(in, VOLUME_WIDTH, "inside_width", steps);
+        hw_step(steps, "gross", gross, "L", "", "%.10g*%.10g*%.10g/1000", length, width,
+                in[VOLUME_DEPTH]);
+    } else {
+        double diameter = step_inside(in, VOLUME_DIAMETER, "inside_diameter", steps);
+        hw_step(steps, "gross", gross, "L", "", "3.14159265359/4*%.10g^2*%.10g/1000", diameter,
+                in[VOLUME_DEPTH]);
+    }
+    hw_step(steps, "net", net_of(in, gross), "L", "", "%.10g - %.10g + %.10g", gross,
+            in[VOLUME_DISPLACED], in[VOLUME_EXTRA]);
+}
+
+/* clang-format off */
+const struct hw_calc hw_calc_volume = {
+    .name = "volume", .purpose = "how much water a tank holds, from its measures", .inputs = inputs,
+    .n_inputs = VOLUME_INPUTS, .results = results, .n_results = VOLUME_RESULTS,
+    .notes = hw_volume_notes, .n_notes = HW_VOLUME_NOTES, .sources = sources, .answer = answer,
+    .work = work,
+};
+/* clang-format on */
