@@ -179,10 +179,7 @@ static uint64_t medicine_notes(double medicine)
 static uint64_t sample_notes(const struct ammonia_sample *s, double medicine)
 {
     double act = hw_limits[HW_LIMIT_ACT_TODAY].value;
-    return medicine_notes(medicine) | note_bit(HW_AMMONIA_NOTE_LIMIT_NOT_SAFE) |
-           note_bit(HW_AMMONIA_NOTE_PH_ERROR) | note_bit(HW_AMMONIA_NOTE_FILM_ROUGH) |
-           note_bit(HW_AMMONIA_NOTE_ASK_VET) | note_bit(HW_AMMONIA_NOTE_KIT_BASIS) |
-           note_if(s->total_n > act, HW_AMMONIA_NOTE_ACT_TODAY) |
+    return medicine_notes(medicine) | note_if(s->total_n > act, HW_AMMONIA_NOTE_ACT_TODAY) |
            note_if(s->total_n > 0 && s->total_n <= act, HW_AMMONIA_NOTE_ANY_AMMONIA) |
            note_if(s->fit_stretched, HW_AMMONIA_NOTE_FIT_STRETCHED) |
            note_if(s->criteria_stretched, HW_AMMONIA_NOTE_CRITERIA_STRETCHED);

@@ -106,12 +106,6 @@ static uint64_t gap_notes(const double out[])
                    HW_BAG_NOTE_TANK_UNSAID);
 }
 
-static const uint64_t always =
-    UINT64_C(1) << HW_BAG_NOTE_PH_ERROR | UINT64_C(1) << HW_BAG_NOTE_LIMIT_NOT_SAFE |
-    UINT64_C(1) << HW_BAG_NOTE_DRIP_DISPUTED | UINT64_C(1) << HW_BAG_NOTE_TANK_TO_BAG |
-    UINT64_C(1) << HW_BAG_NOTE_NO_BAG_WATER | UINT64_C(1) << HW_BAG_NOTE_BAG_NO_AIR |
-    UINT64_C(1) << HW_BAG_NOTE_BAG_PH_HOW | UINT64_C(1) << HW_BAG_NOTE_ASK_VET;
-
 /* The notes that leave no answer. */
 static uint64_t refusals(const struct bag_water *bag, const double in[])
 {
@@ -133,8 +127,9 @@ static void answer(const double in[], double out[], uint64_t *notes)
     out[BAG_TEMP_GAP] = in[BAG_TANK_TEMP] - in[BAG_TEMP];
     out[BAG_SALINITY_GAP] = in[BAG_TANK_SALINITY] - in[BAG_SALINITY];
     *notes |= refusals(&bag, in);
-    *notes |= *notes != 0 ? note_bit(HW_BAG_NOTE_ASK_VET)
-                          : always | ammonia_notes(&bag, in) | gap_notes(out);
+    if (*notes == 0) {
+        *notes |= ammonia_notes(&bag, in) | gap_notes(out);
+    }
 }
 
 /* clang-format off */

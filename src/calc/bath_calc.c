@@ -148,14 +148,7 @@ static uint64_t notes_of(const double in[], const double out[])
     bool half = half_given(in[BATH_TEMP], in[BATH_SOURCE_TEMP]) ||
                 half_given(in[BATH_SALINITY], in[BATH_SOURCE_SALINITY]) ||
                 half_given(in[BATH_PH], in[BATH_SOURCE_PH]);
-    return dye_notes(in, out[BATH_LEVEL]) | gap_notes(out) | note_if(half, HW_BATH_NOTE_GAP_HALF) |
-           note_bit(HW_BATH_NOTE_MATCH_WATER) | note_bit(HW_BATH_NOTE_BATH_AERATE) |
-           note_bit(HW_BATH_NOTE_BATH_ATTEND) | note_bit(HW_BATH_NOTE_BATH_OUT) |
-           note_bit(HW_BATH_NOTE_DYE_FORM) | note_bit(HW_BATH_NOTE_DYE_DIM) |
-           note_bit(HW_BATH_NOTE_DYE_REDUCERS) | note_bit(HW_BATH_NOTE_DYE_STAINS) |
-           note_bit(HW_BATH_NOTE_DYE_NO_FOOD_FISH) | note_bit(HW_BATH_NOTE_DYE_HANDLERS) |
-           note_bit(HW_BATH_NOTE_DYE_DISCARD) | note_bit(HW_BATH_NOTE_BATH_REPEAT) |
-           note_bit(HW_BATH_NOTE_ASK_VET);
+    return dye_notes(in, out[BATH_LEVEL]) | gap_notes(out) | note_if(half, HW_BATH_NOTE_GAP_HALF);
 }
 
 static void answer(const double in[], double out[], uint64_t *notes)

@@ -145,12 +145,6 @@ static uint64_t dose_notes(const struct binder_dose *dose, const double in[])
                    HW_BINDER_NOTE_HOLD_LONG);
 }
 
-static const uint64_t always =
-    UINT64_C(1) << HW_BINDER_NOTE_KIT_BASIS | UINT64_C(1) << HW_BINDER_NOTE_BOUND_NOT_GONE |
-    UINT64_C(1) << HW_BINDER_NOTE_BINDER_LETS_GO | UINT64_C(1) << HW_BINDER_NOTE_BINDER_AERATE |
-    UINT64_C(1) << HW_BINDER_NOTE_BINDER_TESTS | UINT64_C(1) << HW_BINDER_NOTE_BINDER_THEN |
-    UINT64_C(1) << HW_BINDER_NOTE_ASK_VET;
-
 /* The notes that leave no answer. */
 static uint64_t refusals(const double in[])
 {
@@ -164,9 +158,10 @@ static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct binder_dose dose = binder_dose(in);
     *notes |= refusals(in);
-    *notes |= *notes != 0 ? note_bit(HW_BINDER_NOTE_ASK_VET)
-                          : always | medicine_notes((unsigned)in[BINDER_MEDICINE]) |
-                                agent_notes(&dose, in) | dose_notes(&dose, in);
+    if (*notes == 0) {
+        *notes |= medicine_notes((unsigned)in[BINDER_MEDICINE]) | agent_notes(&dose, in) |
+                  dose_notes(&dose, in);
+    }
     out[BINDER_AMOUNT] = dose.amount;
     out[BINDER_LIQUID] = dose.liquid;
     out[BINDER_BOUND] = dose.bound;

@@ -147,16 +147,10 @@ static uint64_t nitrogen_notes(const struct bioload_day *day, const double in[])
            note_if(!fish, HW_BIOLOAD_NOTE_RATION_UNUSED);
 }
 
-static const uint64_t always = UINT64_C(1) << HW_BIOLOAD_NOTE_PROTEIN_AS_FED |
-                               UINT64_C(1) << HW_BIOLOAD_NOTE_NO_FILTER_COUNTED |
-                               UINT64_C(1) << HW_BIOLOAD_NOTE_PEAK_AFTER_MEAL |
-                               UINT64_C(1) << HW_BIOLOAD_NOTE_ALKALINITY_EATEN |
-                               UINT64_C(1) << HW_BIOLOAD_NOTE_ASK_VET;
-
 static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct bioload_day day = bioload_day(in);
-    *notes |= always | load_notes(&day, in) | limit_notes(&day, in) | nitrogen_notes(&day, in);
+    *notes |= load_notes(&day, in) | limit_notes(&day, in) | nitrogen_notes(&day, in);
     out[BIOLOAD_PRODUCTION] = day.production;
     out[BIOLOAD_RISE] = day.rise;
     out[BIOLOAD_LOAD_SHARE] = day.share;

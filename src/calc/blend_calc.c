@@ -146,14 +146,13 @@ static uint64_t notes_of(const struct blend_states *s, const double in[])
            note_if(s->above_fit, HW_BLEND_NOTE_ABOVE_FIT) |
            note_if(s->co2_odd, HW_BLEND_NOTE_BLEND_CO2_ODD) |
            note_if(s->carbonate, HW_BLEND_NOTE_BLEND_STATES) |
-           note_if(!s->carbonate, HW_BLEND_NOTE_BLEND_WORST) |
-           note_bit(HW_BLEND_NOTE_BLEND_MEASURE);
+           note_if(!s->carbonate, HW_BLEND_NOTE_BLEND_WORST);
 }
 
 static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct blend_states s = blend_states(in);
-    *notes |= notes_of(&s, in) | note_bit(HW_BLEND_NOTE_ASK_VET);
+    *notes |= notes_of(&s, in);
     out[BLEND_TEMP_AFTER] = s.blend.temp;
     out[BLEND_SALINITY_AFTER] = s.blend.salinity;
     out[BLEND_TEMP_STEP] = s.blend.temp - in[BLEND_TEMP];

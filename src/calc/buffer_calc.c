@@ -125,7 +125,7 @@ static uint64_t notes_of(const struct buffer_dose *dose, const double in[])
 static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct buffer_dose dose = buffer_dose(in);
-    *notes |= notes_of(&dose, in) | note_bit(HW_BUFFER_NOTE_ASK_VET);
+    *notes |= notes_of(&dose, in);
     out[BUFFER_MASS] = dose.mass;
     out[BUFFER_PH_AFTER] = dose.ph_after;
     out[BUFFER_FREE_AFTER] = dose.free_after;

@@ -136,15 +136,6 @@ static uint64_t water_notes(const struct challenge_dose *dose, const double in[]
            note_if(dose->fit_stretched, HW_CHALLENGE_NOTE_FIT_STRETCHED);
 }
 
-static const uint64_t always =
-    UINT64_C(1) << HW_CHALLENGE_NOTE_NO_FISH | UINT64_C(1) << HW_CHALLENGE_NOTE_KIT_BASIS |
-    UINT64_C(1) << HW_CHALLENGE_NOTE_ADSORBENTS_OUT |
-    UINT64_C(1) << HW_CHALLENGE_NOTE_AERATE_CHALLENGE |
-    UINT64_C(1) << HW_CHALLENGE_NOTE_CHECK_READING | UINT64_C(1) << HW_CHALLENGE_NOTE_TEST_AT_24H |
-    UINT64_C(1) << HW_CHALLENGE_NOTE_SAME_WATER |
-    UINT64_C(1) << HW_CHALLENGE_NOTE_CHANGE_AFTER_PASS |
-    UINT64_C(1) << HW_CHALLENGE_NOTE_FEED_FILTER | UINT64_C(1) << HW_CHALLENGE_NOTE_ASK_VET;
-
 /* The notes that leave no answer. */
 static uint64_t refusals(const struct challenge_dose *dose, const double in[])
 {
@@ -158,8 +149,9 @@ static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct challenge_dose dose = challenge_dose(in);
     *notes |= refusals(&dose, in);
-    *notes |= *notes != 0 ? note_bit(HW_CHALLENGE_NOTE_ASK_VET)
-                          : always | source_notes(&dose) | water_notes(&dose, in);
+    if (*notes == 0) {
+        *notes |= source_notes(&dose) | water_notes(&dose, in);
+    }
     out[CHALLENGE_MASS] = dose.mass;
     out[CHALLENGE_LIQUID] = dose.liquid;
     out[CHALLENGE_NITROGEN] = dose.nitrogen;

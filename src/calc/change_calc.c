@@ -119,11 +119,6 @@ static uint64_t goal_notes(const struct change_rounds *change, const double in[]
     return note_if(!isnan(in[CHANGE_GOAL]) && missing, HW_CHANGE_NOTE_GOAL_UNREACHABLE);
 }
 
-static const uint64_t always =
-    UINT64_C(1) << HW_CHANGE_NOTE_DOSE_ORDER | UINT64_C(1) << HW_CHANGE_NOTE_HEATER_OFF |
-    UINT64_C(1) << HW_CHANGE_NOTE_MATCH_NEW_WATER | UINT64_C(1) << HW_CHANGE_NOTE_PH_DIFFERS |
-    UINT64_C(1) << HW_CHANGE_NOTE_NO_DRY_SALT | UINT64_C(1) << HW_CHANGE_NOTE_ASK_VET;
-
 /* The notes that leave no answer. */
 static uint64_t refusals(const struct change_rounds *change, const double in[])
 {
@@ -138,9 +133,9 @@ static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct change_rounds change = change_rounds(in);
     *notes |= refusals(&change, in);
-    *notes |= *notes != 0 ? note_bit(HW_CHANGE_NOTE_ASK_VET)
-                          : always | window_notes(&change, in) | dose_notes(&change, in) |
-                                goal_notes(&change, in);
+    if (*notes == 0) {
+        *notes |= window_notes(&change, in) | dose_notes(&change, in) | goal_notes(&change, in);
+    }
     out[CHANGE_AFTER] = change.after;
     out[CHANGE_LOWEST] = change.lowest;
     out[CHANGE_FRESH_NEEDED] = change.fresh_needed;

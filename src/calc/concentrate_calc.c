@@ -92,14 +92,6 @@ static struct stock stock_of(const double in[])
     return stock;
 }
 
-static const uint64_t always = UINT64_C(1) << HW_CONCENTRATE_NOTE_STOCK_BEATS_PINCH |
-                               UINT64_C(1) << HW_CONCENTRATE_NOTE_STOCK_FILL_UP |
-                               UINT64_C(1) << HW_CONCENTRATE_NOTE_STOCK_LABEL |
-                               UINT64_C(1) << HW_CONCENTRATE_NOTE_STOCK_ONE_TANK |
-                               UINT64_C(1) << HW_CONCENTRATE_NOTE_STOCK_PURE |
-                               UINT64_C(1) << HW_CONCENTRATE_NOTE_STOCK_KEEPING |
-                               UINT64_C(1) << HW_CONCENTRATE_NOTE_ASK_VET;
-
 static const uint64_t copper_always = UINT64_C(1) << HW_CONCENTRATE_NOTE_STOCK_HYDRATE |
                                       UINT64_C(1) << HW_CONCENTRATE_NOTE_STOCK_COPPER_TEST |
                                       UINT64_C(1) << HW_CONCENTRATE_NOTE_STOCK_INVERTEBRATES;
@@ -126,11 +118,9 @@ static uint64_t ammonium_notes(double raises_as_n)
 static uint64_t notes_of(const struct stock *stock, const double in[])
 {
     if (!(stock->share <= 100)) { /* NaN: so strong that the core does not count it */
-        return note_bit(HW_CONCENTRATE_NOTE_STOCK_OVER_SOLUBILITY) |
-               note_bit(HW_CONCENTRATE_NOTE_ASK_VET);
+        return note_bit(HW_CONCENTRATE_NOTE_STOCK_OVER_SOLUBILITY);
     }
-    return always |
-           (stock->copper ? copper_notes(in[CONCENTRATE_RAISES])
+    return (stock->copper ? copper_notes(in[CONCENTRATE_RAISES])
                           : ammonium_notes(nitrogen_to_n(stock->basis, in[CONCENTRATE_RAISES]))) |
            note_if(stock->share > hw_limits[HW_LIMIT_STOCK_SOLUBILITY].value,
                    HW_CONCENTRATE_NOTE_STOCK_NEAR_SOLUBILITY) |

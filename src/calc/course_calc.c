@@ -82,17 +82,6 @@ static const char *const sources[] = {
 /* Less than a syringe of 1 mL shows well, mL. */
 static const double small = 1;
 
-static const uint64_t always =
-    UINT64_C(1) << HW_COURSE_NOTE_COURSE_CHANGE_FIRST |
-    UINT64_C(1) << HW_COURSE_NOTE_COURSE_NO_LOSS | UINT64_C(1) << HW_COURSE_NOTE_COURSE_AMMONIA |
-    UINT64_C(1) << HW_COURSE_NOTE_COURSE_AERATE | UINT64_C(1) << HW_COURSE_NOTE_COURSE_PRACTICE |
-    UINT64_C(1) << HW_COURSE_NOTE_COURSE_YOUNG | UINT64_C(1) << HW_COURSE_NOTE_COURSE_STOP |
-    UINT64_C(1) << HW_COURSE_NOTE_HEATER_OFF | UINT64_C(1) << HW_COURSE_NOTE_MATCH_NEW_WATER |
-    UINT64_C(1) << HW_COURSE_NOTE_DYE_FORM | UINT64_C(1) << HW_COURSE_NOTE_DYE_DIM |
-    UINT64_C(1) << HW_COURSE_NOTE_DYE_REDUCERS | UINT64_C(1) << HW_COURSE_NOTE_DYE_STAINS |
-    UINT64_C(1) << HW_COURSE_NOTE_DYE_NO_FOOD_FISH | UINT64_C(1) << HW_COURSE_NOTE_DYE_HANDLERS |
-    UINT64_C(1) << HW_COURSE_NOTE_DYE_DISCARD | UINT64_C(1) << HW_COURSE_NOTE_ASK_VET;
-
 static uint64_t level_notes(const struct course_plan *plan)
 {
     double check = hw_limits[HW_LIMIT_DYE_CHECK].value;
@@ -113,10 +102,10 @@ static void answer(const double in[], double out[], uint64_t *notes)
     struct course_plan plan = course_plan(in);
     double again = plan.doses > 1 ? plan.again : (double)NAN;
     *notes |= refusals(&plan, in);
-    *notes |= *notes != 0
-                  ? note_bit(HW_COURSE_NOTE_ASK_VET)
-                  : always | level_notes(&plan) |
-                        note_if(plan.dye < small || again < small, HW_COURSE_NOTE_SMALL_LIQUID);
+    if (*notes == 0) {
+        *notes |= level_notes(&plan) |
+                  note_if(plan.dye < small || again < small, HW_COURSE_NOTE_SMALL_LIQUID);
+    }
     out[COURSE_DYE] = plan.dye;
     out[COURSE_DYE_AGAIN] = again;
     out[COURSE_LEVEL_FIRST] = plan.first;

@@ -90,20 +90,10 @@ static void reckon(const double in[], double out[])
                           &out[DISINFECT_THIOSULFATE]);
 }
 
-static const uint64_t always =
-    UINT64_C(1) << HW_DISINFECT_NOTE_DRAIN_FIRST | UINT64_C(1) << HW_DISINFECT_NOTE_CONTACT_WHOLE |
-    UINT64_C(1) << HW_DISINFECT_NOTE_TEST_STRONG |
-    UINT64_C(1) << HW_DISINFECT_NOTE_NEUTRALISE_RINSE | UINT64_C(1) << HW_DISINFECT_NOTE_NEVER_MIX |
-    UINT64_C(1) << HW_DISINFECT_NOTE_BLEACH_CARE | UINT64_C(1) << HW_DISINFECT_NOTE_BLEACH_OLD |
-    UINT64_C(1) << HW_DISINFECT_NOTE_BLEACH_PLAIN | UINT64_C(1) << HW_DISINFECT_NOTE_POROUS_OUT |
-    UINT64_C(1) << HW_DISINFECT_NOTE_FRESH_FILL | UINT64_C(1) << HW_DISINFECT_NOTE_BLEACH_WASTE |
-    UINT64_C(1) << HW_DISINFECT_NOTE_ASK_VET;
-
 static uint64_t notes_of(const double in[], const double out[])
 {
     bool by_mass = (int)in[DISINFECT_STRENGTH_AS] != HW_BLEACH_WV;
-    return always |
-           note_if(out[DISINFECT_CONTACT] < hw_limits[HW_LIMIT_DISINFECT_CONTACT].value,
+    return note_if(out[DISINFECT_CONTACT] < hw_limits[HW_LIMIT_DISINFECT_CONTACT].value,
                    HW_DISINFECT_NOTE_CONTACT_SHORT) |
            note_if(in[DISINFECT_TARGET] < hw_limits[HW_LIMIT_DISINFECT_LEVEL].value,
                    HW_DISINFECT_NOTE_TARGET_LOW) |

@@ -127,11 +127,10 @@ static uint64_t formalin_notes(const struct dose_plan *plan, const double in[])
 
 uint64_t dose_notes(const struct dose_plan *plan, const double in[])
 {
-    uint64_t vet = note_bit(HW_DOSE_NOTE_ASK_VET);
     uint64_t no_answer = refusals(plan, in);
     if (no_answer != 0) {
-        return no_answer | vet;
+        return no_answer;
     }
-    return vet | level_notes(plan) | pour_notes(plan) | copper_notes(plan, in) | dye_notes(plan) |
-           formalin_notes(plan, in) | note_bit(HW_DOSE_NOTE_EVAPORATION);
+    return level_notes(plan) | pour_notes(plan) | copper_notes(plan, in) | dye_notes(plan) |
+           formalin_notes(plan, in);
 }

@@ -41,10 +41,7 @@ static double net_of(const double in[])
 
 static uint64_t notes_of(double net)
 {
-    return note_bit(HW_GAUGE_NOTE_SAME_SUBSTANCE) | note_bit(HW_GAUGE_NOTE_MIX_FULLY) |
-           note_bit(HW_GAUGE_NOTE_SAME_KIT) | note_bit(HW_GAUGE_NOTE_KIT_STEPS) |
-           note_bit(HW_GAUGE_NOTE_CONSERVATIVE_TRACER) | note_bit(HW_GAUGE_NOTE_ASK_VET) |
-           note_if(net < hw_limits[HW_LIMIT_VOLUME_LOW].value ||
+    return note_if(net < hw_limits[HW_LIMIT_VOLUME_LOW].value ||
                        net > hw_limits[HW_LIMIT_VOLUME_HIGH].value,
                    HW_GAUGE_NOTE_VOLUME_UNLIKELY);
 }

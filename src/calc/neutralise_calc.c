@@ -125,19 +125,12 @@ static uint64_t water_notes(const double in[], const double out[])
                    HW_NEUTRALISE_NOTE_WEIGH_SMALL);
 }
 
-static const uint64_t always =
-    UINT64_C(1) << HW_NEUTRALISE_NOTE_TREAT_APART |
-    UINT64_C(1) << HW_NEUTRALISE_NOTE_TOTAL_CHLORINE | UINT64_C(1) << HW_NEUTRALISE_NOTE_KIT_BLIND |
-    UINT64_C(1) << HW_NEUTRALISE_NOTE_ASK_SUPPLIER | UINT64_C(1) << HW_NEUTRALISE_NOTE_WEIGH_AGENT |
-    UINT64_C(1) << HW_NEUTRALISE_NOTE_AGENT_KITS;
-
 static uint64_t notes_of(const double in[], const double out[])
 {
-    uint64_t vet = note_bit(HW_NEUTRALISE_NOTE_ASK_VET);
     if ((int)in[NEUTRALISE_AGENT] == HW_ASCORBIC_ACID && (int)in[NEUTRALISE_CHLORAMINE] == YES) {
-        return vet | note_bit(HW_NEUTRALISE_NOTE_ASCORBIC_CHLORAMINE);
+        return note_bit(HW_NEUTRALISE_NOTE_ASCORBIC_CHLORAMINE);
     }
-    return vet | always | medicine_notes(in) | agent_notes(in) | water_notes(in, out);
+    return medicine_notes(in) | agent_notes(in) | water_notes(in, out);
 }
 
 static void answer(const double in[], double out[], uint64_t *notes)

@@ -62,18 +62,12 @@ static void find(const double in[], double out[])
                               &out[NITRITE_CHLORIDE_RATIO]);
 }
 
-static const uint64_t always = UINT64_C(1) << HW_NITRITE_NOTE_NITRITE_BASIS |
-                               UINT64_C(1) << HW_NITRITE_NOTE_CHLORIDE_NOT_SAFE |
-                               UINT64_C(1) << HW_NITRITE_NOTE_CHLORIDE_RECKONED |
-                               UINT64_C(1) << HW_NITRITE_NOTE_NITRITE_KIT |
-                               UINT64_C(1) << HW_NITRITE_NOTE_ASK_VET;
-
 static uint64_t notes_of(const double in[], const double out[])
 {
     bool there = out[NITRITE_AS_N] > 0;
     bool fresh = in[NITRITE_SALINITY] < hw_limits[HW_LIMIT_NITRITE_FRESH_BELOW].value;
     bool low = in[NITRITE_SALINITY] < hw_limits[HW_LIMIT_NITRITE_LOW_SALINITY].value;
-    return always | note_if(there, HW_NITRITE_NOTE_NITRITE_SEEN) |
+    return note_if(there, HW_NITRITE_NOTE_NITRITE_SEEN) |
            note_if(!there, HW_NITRITE_NOTE_NITRITE_NONE) |
            note_if(there && fresh, HW_NITRITE_NOTE_NITRITE_FRESH_ACT) |
            note_if(out[NITRITE_AS_N] >= hw_limits[HW_LIMIT_NITRITE_EFFECT].value,

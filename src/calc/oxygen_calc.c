@@ -113,9 +113,7 @@ static void answer(const double in[], double out[], uint64_t *notes)
     out[OXYGEN_PERCENT] = 100 * in[OXYGEN_NOW] / out[OXYGEN_SATURATION];
     out[OXYGEN_HOURS] = hours_of(in);
     *notes |= level_notes(in, out) | hours_notes(in, out) |
-              note_if(status > 0, HW_OXYGEN_NOTE_OXYGEN_STRETCHED) |
-              note_bit(HW_OXYGEN_NOTE_AIR_FIRST) | note_bit(HW_OXYGEN_NOTE_OXYGEN_FLOOR) |
-              note_bit(HW_OXYGEN_NOTE_ASK_VET);
+              note_if(status > 0, HW_OXYGEN_NOTE_OXYGEN_STRETCHED);
 }
 
 static void step_hours(const double in[], struct hw_steps *steps)

@@ -190,8 +190,7 @@ static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct salinity_reading r = salinity_reading(in);
     uint64_t refused = refusals(&r);
-    *notes |=
-        refused | note_bit(HW_SALINITY_NOTE_SEA_SALT_ONLY) | note_bit(HW_SALINITY_NOTE_ASK_VET);
+    *notes |= refused;
     if (refused == 0) {
         *notes |= stretches(&r) | correction_notes(&r) | instrument_notes(&r, in[SALINITY_GLASS]);
     }

@@ -112,7 +112,6 @@ static void answer(const double in[], double out[], uint64_t *notes)
             note_if(batch.stretched, HW_SALTMIX_NOTE_ABOVE_FIT) |
             note_if(in[SALTMIX_TARGET] != in[SALTMIX_SALINITY], HW_SALTMIX_NOTE_FRESH_TREATED);
     }
-    *notes |= note_bit(HW_SALTMIX_NOTE_ASK_VET);
     out[SALTMIX_SALT] = batch.salt;
     out[SALTMIX_TOP_UP] = batch.top_up;
     out[SALTMIX_SWAP] = batch.swap;

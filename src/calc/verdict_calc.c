@@ -122,17 +122,10 @@ static uint64_t temp_notes(const struct verdict_reading *r, const double in[])
                    HW_VERDICT_NOTE_TEMP_HALF);
 }
 
-static const uint64_t always =
-    UINT64_C(1) << HW_VERDICT_NOTE_NOT_CARRYING | UINT64_C(1) << HW_VERDICT_NOTE_FEED_FIGURE |
-    UINT64_C(1) << HW_VERDICT_NOTE_VOID_AFTER | UINT64_C(1) << HW_VERDICT_NOTE_HALF_STEP |
-    UINT64_C(1) << HW_VERDICT_NOTE_KIT_BASIS | UINT64_C(1) << HW_VERDICT_NOTE_SAME_WATER |
-    UINT64_C(1) << HW_VERDICT_NOTE_FEED_FILTER;
-
 static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct verdict_reading r = verdict_reading(in);
-    *notes |= note_bit(HW_VERDICT_NOTE_ASK_VET);
-    *notes |= r.moved ? always | passing_notes(&r, in) | nitrate_notes(&r, in) | temp_notes(&r, in)
+    *notes |= r.moved ? passing_notes(&r, in) | nitrate_notes(&r, in) | temp_notes(&r, in)
                       : note_bit(r.readable ? HW_VERDICT_NOTE_NOTHING_CLEARED
                                             : HW_VERDICT_NOTE_START_UNREADABLE);
     out[VERDICT_PASSED] = r.passed;

@@ -103,9 +103,7 @@ static double net_of(const double in[], double gross)
 
 static uint64_t notes_of(const double in[], double gross, double net)
 {
-    return note_bit(HW_VOLUME_NOTE_FILL_DEPTH) | note_bit(HW_VOLUME_NOTE_DISPLACEMENT) |
-           note_bit(HW_VOLUME_NOTE_NOMINAL_VOLUME) | note_bit(HW_VOLUME_NOTE_ASK_VET) |
-           note_if(isnan(gross), HW_VOLUME_NOTE_WALLS_LEAVE_NOTHING) |
+    return note_if(isnan(gross), HW_VOLUME_NOTE_WALLS_LEAVE_NOTHING) |
            note_if(!isnan(gross) && isnan(net), HW_VOLUME_NOTE_NOTHING_LEFT) |
            note_if((int)in[VOLUME_MEASURED] == VOLUME_OUTSIDE, HW_VOLUME_NOTE_OUTSIDE_MEASURED) |
            note_if(net < hw_limits[HW_LIMIT_VOLUME_LOW].value ||

@@ -18,6 +18,7 @@ BEGIN {
     DECIMAL = "^-?(0|[1-9][0-9]*)([.][0-9]+)?$"
     MADE = "/* Made by tables.awk from data/references.tsv, limits.tsv and cautions.tsv: "
     MADE = MADE "edit those. */"
+    BY_ANSWER = "HW_SET_BY_ANSWER"
     MAX_NOTES = 63                         # HW_NOTES: a note is a bit of a uint64_t
 
     columns["references.tsv"] = "key" TAB "class" TAB "text"
@@ -28,11 +29,14 @@ BEGIN {
     for (i in words)
         is_class[words[i]] = 1
 
-    effect_name["standing"] = "HW_STANDING"
+    effect_name["standing"] = effect_name["always"] = effect_name["ever"] = "HW_STANDING"
     effect_name["caution"] = "HW_CAUTION"
     effect_name["stretched"] = "HW_STRETCHED"
     effect_name["refused"] = "HW_REFUSED"
     effect_name["withheld"] = "HW_WITHHELD"
+
+    setter_name["always"] = "HW_SET_WITH_ANSWER"
+    setter_name["ever"] = "HW_SET_EVER"
 
     n_refs = n_limits = n_cautions = n_calcs = 0
     failed = 0
@@ -128,11 +132,19 @@ base == "limits.tsv" {
 
 base == "cautions.tsv" {
     if (!(cell[3] in effect_name))
-        refuse("\"" cell[3] "\" is no effect: standing, caution, stretched, refused or withheld")
+        refuse("\"" cell[3] "\" is no effect: standing, always, ever, caution, stretched, refused " \
+            "or withheld")
     n_cautions++
     n_users = split(cell[2], user, ",")
     for (i = 1; i <= n_users; i++) {
         calc = user[i]
+        setter = cell[3] in setter_name ? setter_name[cell[3]] : BY_ANSWER
+        if (calc ~ /[?+]$/) { # by this calculation not always, or ever
+            if (setter == BY_ANSWER)
+                refuse("\"" calc "\" in used_by: the effect is not always or ever")
+            setter = calc ~ /[?]$/ ? BY_ANSWER : setter_name["ever"]
+            sub(/[?+]$/, "", calc)
+        }
         if (calc !~ NAME)
             refuse("\"" calc "\" in used_by is no calculation: names, commas, no spaces")
         if ((calc, n_cautions) in uses)
@@ -147,9 +159,11 @@ base == "cautions.tsv" {
         if (n_notes[calc] > MAX_NOTES)
             refuse(calc " has more than " MAX_NOTES " notes")
         note[calc, n_notes[calc]] = n_cautions
+        note_setter[calc, n_notes[calc]] = setter
     }
     caution_code[n_cautions] = cell[1]
     caution_used_by[n_cautions] = cell[2]
+    gsub(/[?+]/, "", caution_used_by[n_cautions])
     caution_effect[n_cautions] = cell[3]
     caution_source[n_cautions] = cell[4]
     caution_text[n_cautions] = cell[5]
@@ -300,6 +314,7 @@ function print_definitions(    c, i, k, calc, big) {
             print "        .text = " quoted(caution_text[k]) ","
             print "        .source = " source_of(k) ","
             print "        .effect = " effect_name[caution_effect[k]] ","
+            print "        .setter = " note_setter[calc, i] ","
             print "    },"
         }
         print "};"

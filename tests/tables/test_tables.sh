@@ -115,6 +115,10 @@ test_refusals() {
     refused cautions.tsv 3 'source "nobody" is no key of references.tsv'
     edit cautions.tsv 3 'warm\tblend\tloud\t-\ttext'
     refused cautions.tsv 3 '"loud" is no effect'
+    edit cautions.tsv 3 'warm\tblend?\tstanding\t-\ttext'
+    refused cautions.tsv 3 '"blend?" in used_by: the effect is not always or ever'
+    edit cautions.tsv 3 'warm\tblend+\tcaution\t-\ttext'
+    refused cautions.tsv 3 '"blend+" in used_by: the effect is not always or ever'
     edit cautions.tsv 3 'warm\tblend, bag\tcaution\t-\ttext'
     refused cautions.tsv 3 '" bag" in used_by is no calculation'
     edit cautions.tsv 3 'warm\tblend,\tcaution\t-\ttext'
@@ -129,7 +133,7 @@ test_refusals() {
     mv new bad/limits.tsv
     refused limits.tsv 1 'no rows'
     i=0
-    while [ $i -lt 64 ]; do
+    while [ $i -lt 62 ]; do
         printf 'code%s\tblend\tcaution\t-\ttext\n' $i
         i=$((i + 1))
     done >>bad/cautions.tsv
@@ -185,7 +189,7 @@ END
     ./main >out || fail 'a source that is "-" is not NULL'
     {
         cut -f3 set/references.tsv | sed -n '4,$p'
-        printf 'over-limit\nwarm\n0.035 3\n'
+        printf 'over-limit\nwarm\nmixed\nvet\n0.035 5\n'
     } | cmp - out >&2 || fail 'the texts changed on the way'
     checks=$((checks + 3))
 }
