@@ -159,7 +159,7 @@ $(BUILD)/logs/tests/cli/%.sh.log: tests/cli/%.sh $(RUN_CASES) $(PROGRAM)
 	$(call run,sh $< $(BUILD))
 $(BUILD)/logs/tests/tables/%.sh.log: tests/tables/%.sh src/tables/tables.awk
 	$(call run,sh $< $(BUILD))
-$(BUILD)/logs/tests/layers/%.sh.log: tests/layers/%.sh
+$(BUILD)/logs/tests/layers/%.sh.log: tests/layers/%.sh $(BUILD)/tables.h
 	$(call run,sh $< $(BUILD))
 
 # The count: a log's own lines "N checks passed" if it has any, else the number cmocka reports.
