@@ -7,17 +7,12 @@
 #ifndef HOLDWATER_BINDER_H
 #define HOLDWATER_BINDER_H
 
+#include "holdwater/molar.h"
 #include "holdwater/status.h"
 
 #ifdef __cplusplus
 extern "C" {
 #endif
-
-/* Molar masses, g/mol: sums of the abridged standard atomic weights of IUPAC, Na at 22.990, S at
- * 32.06. */
-#define HW_MOLAR_HYDROXYMETHANESULFONATE           134.081 /* HOCH2SO3Na */
-#define HW_MOLAR_HYDROXYMETHANESULFINATE           118.082 /* HOCH2SO2Na */
-#define HW_MOLAR_HYDROXYMETHANESULFINATE_DIHYDRATE 154.112 /* HOCH2SO2Na 2 H2O */
 
 /* Range of a volume of water, L: a beaker to a small pool. */
 #define HW_BINDER_VOLUME_MIN 0.1
@@ -36,9 +31,9 @@ extern "C" {
 #define HW_BINDER_EXCESS_MIN 1.0
 #define HW_BINDER_EXCESS_MAX 4.0
 
-/* Range of the share of a powder that is the agent, per cent. */
-#define HW_BINDER_PURITY_MIN 10.0
-#define HW_BINDER_PURITY_MAX 100.0
+/* Range of the share of a powder that is the agent, by mass. */
+#define HW_BINDER_PURITY_SHARE_MIN 0.1
+#define HW_BINDER_PURITY_SHARE_MAX 1.0
 
 /* Range of a mass of powder, g: what the ranges above can ask for. */
 #define HW_BINDER_MASS_MIN 0.0
@@ -78,34 +73,34 @@ enum hw_binder {
  */
 int hw_binder_ratio(enum hw_binder agent, double *ratio);
 
-/* hw_binder_mass - the powder that binds an amount of ammonia.
+/* hw_binder_powder - the powder that binds an amount of ammonia.
  *
  * Given
  *   agent     which
  *   nitrogen  mg of ammonia as N, HW_BINDER_NITROGEN_MIN to HW_BINDER_NITROGEN_MAX
  *   excess    moles of agent to a mole of nitrogen, HW_BINDER_EXCESS_MIN to HW_BINDER_EXCESS_MAX
- *   purity    share of the powder that is the agent, per cent, HW_BINDER_PURITY_MIN to
- *             HW_BINDER_PURITY_MAX
+ *   purity    share of the powder that is the agent, HW_BINDER_PURITY_SHARE_MIN to
+ *             HW_BINDER_PURITY_SHARE_MAX
  * Returned
  *   mass      g of powder
  * Status
  *   HW_STATUS_OK, HW_STATUS_CHOICE (agent), HW_STATUS_RANGE
  * Notes
- *  1. mass = nitrogen x ratio x excess / (purity / 100) / 1000, with the ratio of hw_binder_ratio.
+ *  1. mass = nitrogen x ratio x excess / purity / 1000, with the ratio of hw_binder_ratio.
  *  2. Not modelled: as hw_binder_ratio; what the powder lost to air and damp.
  * Source
  *   As hw_binder_ratio.
  */
-int hw_binder_mass(enum hw_binder agent, double nitrogen, double excess, double purity,
-                   double *mass);
+int hw_binder_powder(enum hw_binder agent, double nitrogen, double excess, double purity,
+                     double *mass);
 
-/* hw_binder_oxygen - the oxygen that an agent takes out of the water at most.
+/* hw_binder_oxygen_taken - the oxygen that an agent takes out of the water at most.
  *
  * Given
  *   agent     which
  *   mass      g of powder, HW_BINDER_MASS_MIN to HW_BINDER_MASS_MAX
- *   purity    share of the powder that is the agent, per cent, HW_BINDER_PURITY_MIN to
- *             HW_BINDER_PURITY_MAX
+ *   purity    share of the powder that is the agent, HW_BINDER_PURITY_SHARE_MIN to
+ *             HW_BINDER_PURITY_SHARE_MAX
  *   volume    of water, L, HW_BINDER_VOLUME_MIN to HW_BINDER_VOLUME_MAX
  * Returned
  *   oxygen    mg/L
@@ -120,8 +115,8 @@ int hw_binder_mass(enum hw_binder agent, double nitrogen, double excess, double 
  * Source
  *   Stoichiometry.
  */
-int hw_binder_oxygen(enum hw_binder agent, double mass, double purity, double volume,
-                     double *oxygen);
+int hw_binder_oxygen_taken(enum hw_binder agent, double mass, double purity, double volume,
+                           double *oxygen);
 
 /* hw_binder_by_label - the product that binds what is in the water, by its label.
  *

@@ -12,17 +12,17 @@
 extern "C" {
 #endif
 
-/* Food, g a day; fish, g; food in a day, per cent of the mass of fish. */
-#define HW_BIOLOAD_FEED_MIN    0.0
-#define HW_BIOLOAD_FEED_MAX    1e5
-#define HW_BIOLOAD_BIOMASS_MIN 0.01
-#define HW_BIOLOAD_BIOMASS_MAX 5e5
-#define HW_BIOLOAD_RATION_MIN  0.01
-#define HW_BIOLOAD_RATION_MAX  20.0
+/* Food, g a day; fish, g; food in a day as a share of the mass of fish. */
+#define HW_BIOLOAD_FEED_MIN         0.0
+#define HW_BIOLOAD_FEED_MAX         1e5
+#define HW_BIOLOAD_BIOMASS_MIN      0.01
+#define HW_BIOLOAD_BIOMASS_MAX      5e5
+#define HW_BIOLOAD_RATION_SHARE_MIN 1e-4
+#define HW_BIOLOAD_RATION_SHARE_MAX 0.2
 
-/* Protein in food as it is fed, per cent by mass. */
-#define HW_BIOLOAD_PROTEIN_MIN 3.0
-#define HW_BIOLOAD_PROTEIN_MAX 90.0
+/* Protein in food as it is fed, a share of its mass. */
+#define HW_BIOLOAD_PROTEIN_SHARE_MIN 0.03
+#define HW_BIOLOAD_PROTEIN_SHARE_MAX 0.9
 
 /* Ammonia nitrogen given off, g from a gram of protein fed. HW_BIOLOAD_FACTOR is a design figure
  * and recalled: 0.16 of protein is nitrogen, times 0.80 taken up, 0.80 given off, 0.90 of that as
@@ -34,11 +34,11 @@ extern "C" {
 /* Nitrogen in protein, g/g: all of it comes out of what rots. */
 #define HW_BIOLOAD_WHOLE 0.16
 
-/* Mass of what is dead or rots, g, and the least protein it is counted with, per cent: a dead fish
- * has 15 to 18 (recalled). */
-#define HW_BIOLOAD_DEAD_MIN     0.0
-#define HW_BIOLOAD_DEAD_MAX     1e5
-#define HW_BIOLOAD_DEAD_PROTEIN 18.0
+/* Mass of what is dead or rots, g, and the least share of protein it is counted with: a dead
+ * fish has 15 to 18 % (recalled). */
+#define HW_BIOLOAD_DEAD_MIN           0.0
+#define HW_BIOLOAD_DEAD_MAX           1e5
+#define HW_BIOLOAD_DEAD_PROTEIN_SHARE 0.18
 
 /* What fish that are not fed give off, mg of nitrogen from a kg in an hour. */
 #define HW_BIOLOAD_STARVED_MIN 0.1
@@ -56,34 +56,36 @@ extern "C" {
 #define HW_BIOLOAD_LIMIT_MIN      0.001
 #define HW_BIOLOAD_LIMIT_MAX      1e6
 
-/* hw_bioload_feed - the food that a mass of fish gets in a day.
+/* hw_bioload_daily_feed - the food that a mass of fish gets in a day.
  *
  * Given
  *   biomass   g of living fish, HW_BIOLOAD_BIOMASS_MIN to HW_BIOLOAD_BIOMASS_MAX
- *   ration    food in a day, per cent of biomass, HW_BIOLOAD_RATION_MIN to HW_BIOLOAD_RATION_MAX
+ *   ration    food in a day as a share of biomass, HW_BIOLOAD_RATION_SHARE_MIN to
+ *             HW_BIOLOAD_RATION_SHARE_MAX
  * Returned
  *   feed      g a day
  * Status
  *   HW_STATUS_OK, HW_STATUS_RANGE
  * Notes
- *  1. feed = biomass x ration / 100. What is fed and what is eaten count the same.
+ *  1. feed = biomass x ration. What is fed and what is eaten count the same.
  * Source
  *   Arithmetic.
  */
-int hw_bioload_feed(double biomass, double ration, double *feed);
+int hw_bioload_daily_feed(double biomass, double ration, double *feed);
 
-/* hw_bioload_fed - the ammonia that food turns into by way of the fish.
+/* hw_bioload_from_feed - the ammonia that food turns into by way of the fish.
  *
  * Given
  *   feed      g a day, HW_BIOLOAD_FEED_MIN to HW_BIOLOAD_FEED_MAX
- *   protein   per cent of the food as it is fed, HW_BIOLOAD_PROTEIN_MIN to HW_BIOLOAD_PROTEIN_MAX
+ *   protein   share of the food as it is fed, HW_BIOLOAD_PROTEIN_SHARE_MIN to
+ *             HW_BIOLOAD_PROTEIN_SHARE_MAX
  *   factor    g of nitrogen from a gram of protein, HW_BIOLOAD_FACTOR_MIN to HW_BIOLOAD_FACTOR_MAX
  * Returned
  *   nitrogen  mg a day
  * Status
  *   HW_STATUS_OK, HW_STATUS_RANGE
  * Notes
- *  1. nitrogen = 1000 x feed x protein / 100 x factor.
+ *  1. nitrogen = 1000 x feed x protein x factor.
  *  2. HW_BIOLOAD_FACTOR is 57.5 % of the nitrogen in the food. Ammonia measured in the first day
  *     after a meal is 20 to 30 % of it, factor 0.032 to 0.048; the rest comes later, out of faeces.
  *  3. Not modelled: the hours of the day (ammonia peaks 3 to 8 hours after a meal), size,
@@ -91,26 +93,26 @@ int hw_bioload_feed(double biomass, double ration, double *feed);
  * Source
  *   Design figure of aquaculture, P = feed x protein x 0.092 (recalled).
  */
-int hw_bioload_fed(double feed, double protein, double factor, double *nitrogen);
+int hw_bioload_from_feed(double feed, double protein, double factor, double *nitrogen);
 
-/* hw_bioload_dead - the ammonia that what is dead or rots turns into.
+/* hw_bioload_from_dead - the ammonia that what is dead or rots turns into.
  *
  * Given
  *   dead      g, HW_BIOLOAD_DEAD_MIN to HW_BIOLOAD_DEAD_MAX
- *   protein   per cent of the food, HW_BIOLOAD_PROTEIN_MIN to HW_BIOLOAD_PROTEIN_MAX
+ *   protein   share of the food, HW_BIOLOAD_PROTEIN_SHARE_MIN to HW_BIOLOAD_PROTEIN_SHARE_MAX
  * Returned
  *   nitrogen  mg, all of it
  * Status
  *   HW_STATUS_OK, HW_STATUS_RANGE
  * Notes
- *  1. nitrogen = 1000 x dead x p / 100 x HW_BIOLOAD_WHOLE, p being protein or
- *     HW_BIOLOAD_DEAD_PROTEIN, whichever is more: a dead fish is not less than that because the
- *     food is watery.
+ *  1. nitrogen = 1000 x dead x p x HW_BIOLOAD_WHOLE, p being protein or
+ *     HW_BIOLOAD_DEAD_PROTEIN_SHARE, whichever is more: a dead fish is not less than that because
+ *     the food is watery.
  *  2. All at once: how fast it rots is not modelled.
  * Source
  *   Protein is 16 % nitrogen (extension text on feeding, read).
  */
-int hw_bioload_dead(double dead, double protein, double *nitrogen);
+int hw_bioload_from_dead(double dead, double protein, double *nitrogen);
 
 /* hw_bioload_starved - the ammonia that fish give off that are not fed.
  *

@@ -3,16 +3,12 @@
 #ifndef HOLDWATER_BUFFER_H
 #define HOLDWATER_BUFFER_H
 
+#include "holdwater/molar.h"
 #include "holdwater/status.h"
 
 #ifdef __cplusplus
 extern "C" {
 #endif
-
-/* Molar masses, g/mol: sums of the abridged standard atomic weights of IUPAC, H 1.008, C 12.011,
- * O 15.999, Na 22.990. */
-#define HW_MOLAR_SODIUM_BICARBONATE 84.006  /* NaHCO3, one equivalent */
-#define HW_MOLAR_SODIUM_CARBONATE   105.988 /* Na2CO3 without water, two equivalents */
 
 /* Litres of water; alkalinity, meq/L. */
 #define HW_BUFFER_VOLUME_MIN     0.1

@@ -53,7 +53,7 @@ struct hw_carbonate_constants {
  * Source
  *   K1, K2: Waters, Millero & Woosley 2014, total scale. KB: Dickson 1990. Boron: Uppstrom 1974.
  *   KW: Millero 1995 as in the Guide of 2007. KN: Clegg & Whitfield 1995. Carbon dioxide: Weiss
- *   1974. Density: hw_seawater_density. Scale: hw_ph_offset.
+ *   1974. Density: hw_seawater_density_at. Scale: hw_ph_offset.
  */
 int hw_carbonate_constants(double temp, double salinity, struct hw_carbonate_constants *constants);
 

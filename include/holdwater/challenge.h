@@ -6,66 +6,60 @@
 #ifndef HOLDWATER_CHALLENGE_H
 #define HOLDWATER_CHALLENGE_H
 
+#include "holdwater/molar.h"
 #include "holdwater/status.h"
 
 #ifdef __cplusplus
 extern "C" {
 #endif
 
-/* Molar masses, g/mol: sums of the abridged standard atomic weights of IUPAC, H 1.008, C 12.011,
- * N 14.007, O 15.999, S 32.06, Cl 35.45, Ca 40.078. */
-#define HW_MOLAR_AMMONIUM_CHLORIDE 53.489  /* NH4Cl */
-#define HW_MOLAR_AMMONIUM_SULFATE  132.134 /* (NH4)2SO4, two nitrogens */
-#define HW_MOLAR_NH4OH             35.046  /* NH3 and H2O, as labels count ammonia solution */
-#define HW_MOLAR_NITRATE           62.004  /* NO3 */
-#define HW_MOLAR_OXYGEN            31.998  /* O2 */
-#define HW_MOLAR_CALCIUM_CARBONATE 100.086 /* CaCO3, two equivalents */
-
 /* Nitrogen, mg or mg/L. */
 #define HW_CHALLENGE_NITROGEN_MIN 0.0
 #define HW_CHALLENGE_NITROGEN_MAX 1e9
 
-/* Purity of a salt, per cent by mass. */
-#define HW_CHALLENGE_PURITY_MIN 10.0
-#define HW_CHALLENGE_PURITY_MAX 100.0
+/* Purity of a salt, a share of its mass. */
+#define HW_CHALLENGE_PURITY_SHARE_MIN 0.1
+#define HW_CHALLENGE_PURITY_SHARE_MAX 1.0
 
 /* Ammonia solution, per cent by mass as NH3: the ends of the table of densities. */
-#define HW_AMMONIA_SOLUTION_MIN 0.5
-#define HW_AMMONIA_SOLUTION_MAX 30.0
+#define HW_CHALLENGE_NH3_PERCENT_MIN 0.5
+#define HW_CHALLENGE_NH3_PERCENT_MAX 30.0
 
-enum hw_ammonium_salt { HW_AMMONIUM_CHLORIDE = 0, HW_AMMONIUM_SULFATE = 1 };
+enum hw_challenge_salt { HW_CHALLENGE_AMMONIUM_CHLORIDE = 0, HW_CHALLENGE_AMMONIUM_SULFATE = 1 };
 
 /* What the nitrogen came into the water as. */
-enum hw_nitrified {
-    HW_NITRIFIED_AMMONIUM = 0, /* an ammonium salt, or ammonia that fish and food give off */
-    HW_NITRIFIED_AMMONIA = 1   /* ammonia solution, counted from before it was poured */
+enum hw_challenge_source {
+    HW_CHALLENGE_FROM_AMMONIUM = 0, /* an ammonium salt, or ammonia that fish and food give off */
+    HW_CHALLENGE_FROM_AMMONIA = 1   /* ammonia solution, counted from before it was poured */
 };
 
-/* hw_ammonium_salt_mass - the mass of an ammonium salt that holds an amount of nitrogen.
+/* hw_challenge_salt_mass - the mass of an ammonium salt that holds an amount of nitrogen.
  *
  * Given
  *   salt      which
- *   purity    per cent by mass, HW_CHALLENGE_PURITY_MIN to HW_CHALLENGE_PURITY_MAX
+ *   purity    share by mass, HW_CHALLENGE_PURITY_SHARE_MIN to HW_CHALLENGE_PURITY_SHARE_MAX
  *   nitrogen  mg, HW_CHALLENGE_NITROGEN_MIN to HW_CHALLENGE_NITROGEN_MAX
  * Returned
  *   mass      g of the salt as weighed
  * Status
  *   HW_STATUS_OK, HW_STATUS_CHOICE (salt), HW_STATUS_RANGE
  * Notes
- *  1. mass = nitrogen x M / (n 14.007) / (purity / 100) / 1000, n being the nitrogens in a formula:
+ *  1. mass = nitrogen x M / (n 14.007) / purity / 1000, n being the nitrogens in a formula:
  *     1 in ammonium chloride, 2 in ammonium sulfate.
  *  2. Both salts are anhydrous. Moisture counts as impurity: not modelled otherwise.
  * Source
  *   IUPAC, abridged standard atomic weights.
  */
-int hw_ammonium_salt_mass(enum hw_ammonium_salt salt, double purity, double nitrogen, double *mass);
+int hw_challenge_salt_mass(enum hw_challenge_salt salt, double purity, double nitrogen,
+                           double *mass);
 
-/* hw_ammonia_solution_density - density of ammonia in water at 20 degrees Celsius.
+/* hw_challenge_solution_density - density of ammonia in water at 20 degrees Celsius.
  *
  * Given
- *   percent   NH3, per cent by mass, HW_AMMONIA_SOLUTION_MIN to HW_AMMONIA_SOLUTION_MAX
+ *   nh3_percent  per cent by mass, as labels count it, HW_CHALLENGE_NH3_PERCENT_MIN to
+ *                HW_CHALLENGE_NH3_PERCENT_MAX
  * Returned
- *   density   kg/L
+ *   density      kg/L
  * Status
  *   HW_STATUS_OK, HW_STATUS_RANGE
  * Notes
@@ -76,27 +70,28 @@ int hw_ammonium_salt_mass(enum hw_ammonium_salt salt, double purity, double nitr
  *   CRC Handbook of Chemistry and Physics, 102nd edition 2021, "Concentrative properties of aqueous
  *   solutions: density, refractive index, freezing point depression, and viscosity", ammonia.
  */
-int hw_ammonia_solution_density(double percent, double *density);
+int hw_challenge_solution_density(double nh3_percent, double *density);
 
-/* hw_ammonia_solution_nitrogen - nitrogen in a litre of ammonia solution at 20 degrees Celsius.
+/* hw_challenge_solution_nitrogen - nitrogen in a litre of ammonia solution at 20 degrees Celsius.
  *
  * Given
- *   percent   NH3, per cent by mass, HW_AMMONIA_SOLUTION_MIN to HW_AMMONIA_SOLUTION_MAX
+ *   nh3_percent  per cent by mass, as labels count it, HW_CHALLENGE_NH3_PERCENT_MIN to
+ *                HW_CHALLENGE_NH3_PERCENT_MAX
  * Returned
- *   strength  g of nitrogen in a litre
+ *   strength     g of nitrogen in a litre
  * Status
  *   HW_STATUS_OK, HW_STATUS_RANGE
  * Notes
- *  1. strength = 10 x percent x density x 14.007 / 17.031.
+ *  1. strength = 10 x nh3_percent x density x 14.007 / 17.031.
  *  2. A label that counts NH4OH speaks of the same bottle: per cent NH3 = per cent NH4OH x
  *     HW_MOLAR_NH3 / HW_MOLAR_NH4OH, so that 56.6 % NH4OH is 27.5 % NH3.
  *  3. A bottle that was opened loses ammonia: not modelled.
  * Source
- *   As hw_ammonia_solution_density; IUPAC, abridged standard atomic weights.
+ *   As hw_challenge_solution_density; IUPAC, abridged standard atomic weights.
  */
-int hw_ammonia_solution_nitrogen(double percent, double *strength);
+int hw_challenge_solution_nitrogen(double nh3_percent, double *strength);
 
-/* hw_nitrification - what it takes and leaves to turn ammonia into nitrate.
+/* hw_challenge_nitrified - what it takes and leaves to turn ammonia into nitrate.
  *
  * Given
  *   from        what the nitrogen came as
@@ -116,8 +111,8 @@ int hw_ammonia_solution_nitrogen(double percent, double *strength);
  * Source
  *   Stoichiometry; IUPAC, abridged standard atomic weights.
  */
-int hw_nitrification(enum hw_nitrified from, double nitrogen, double *nitrate, double *oxygen,
-                     double *alkalinity);
+int hw_challenge_nitrified(enum hw_challenge_source from, double nitrogen, double *nitrate,
+                           double *oxygen, double *alkalinity);
 
 #ifdef __cplusplus
 }

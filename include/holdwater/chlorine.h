@@ -7,18 +7,12 @@
 #ifndef HOLDWATER_CHLORINE_H
 #define HOLDWATER_CHLORINE_H
 
+#include "holdwater/molar.h"
 #include "holdwater/status.h"
 
 #ifdef __cplusplus
 extern "C" {
 #endif
-
-/* Molar masses, g/mol, Cl at 35.453: the standard weight from before it became an interval, by
- * which published ratios were reckoned. With 35.45 they would differ by 1 in 12 000. */
-#define HW_MOLAR_CHLORINE                 70.906  /* Cl2 */
-#define HW_MOLAR_HYPOCHLORITE             74.442  /* NaOCl */
-#define HW_MOLAR_THIOSULFATE              158.108 /* Na2S2O3 */
-#define HW_MOLAR_THIOSULFATE_PENTAHYDRATE 248.184 /* Na2S2O3 5 H2O */
 
 /* Range of a volume of water, L: a beaker to a small pool. */
 #define HW_CHLORINE_VOLUME_MIN 0.1
@@ -54,43 +48,43 @@ extern "C" {
 #define HW_CHLORINE_RATIO_MAX 10.0
 
 /* What the per cent on a bottle counts. */
-enum hw_bleach_label {
-    HW_BLEACH_WV = 0,      /* g of available chlorine in 100 mL, the trade's per cent */
-    HW_BLEACH_WW = 1,      /* per cent by mass of available chlorine */
-    HW_BLEACH_NAOCL_WW = 2 /* per cent by mass of sodium hypochlorite */
+enum hw_chlorine_label {
+    HW_CHLORINE_LABEL_WV = 0,      /* g of available chlorine in 100 mL, the trade's per cent */
+    HW_CHLORINE_LABEL_WW = 1,      /* per cent by mass of available chlorine */
+    HW_CHLORINE_LABEL_NAOCL_WW = 2 /* per cent by mass of sodium hypochlorite */
 };
 
 /* What takes chlorine out. */
-enum hw_dechlorinator {
-    HW_THIOSULFATE_PENTAHYDRATE = 0, /* sodium thiosulfate, the crystals with five waters */
-    HW_THIOSULFATE_ANHYDROUS = 1,    /* sodium thiosulfate without water */
-    HW_ASCORBIC_ACID = 2             /* not for chloramine */
+enum hw_chlorine_agent {
+    HW_CHLORINE_THIOSULFATE_PENTAHYDRATE = 0, /* sodium thiosulfate, crystals with five waters */
+    HW_CHLORINE_THIOSULFATE_ANHYDROUS = 1,    /* sodium thiosulfate without water */
+    HW_CHLORINE_ASCORBIC_ACID = 2             /* not for chloramine */
 };
 
-/* hw_bleach_strength - available chlorine in bleach, from its label.
+/* hw_chlorine_bleach_strength - available chlorine in bleach, from its label.
  *
  * Given
- *   label     what the per cent counts
- *   percent   as on the bottle, HW_CHLORINE_PERCENT_MIN to HW_CHLORINE_PERCENT_MAX
- *   density   kg/L, HW_CHLORINE_DENSITY_MIN to HW_CHLORINE_DENSITY_MAX; not looked at for
- *             HW_BLEACH_WV
+ *   label          what the per cent counts
+ *   label_percent  as on the bottle, HW_CHLORINE_PERCENT_MIN to HW_CHLORINE_PERCENT_MAX
+ *   density        kg/L, HW_CHLORINE_DENSITY_MIN to HW_CHLORINE_DENSITY_MAX; not looked at for
+ *                  HW_CHLORINE_LABEL_WV
  * Returned
- *   strength  g/L of available chlorine
+ *   strength       g/L of available chlorine
  * Status
  *   HW_STATUS_OK, HW_STATUS_CHOICE (label), HW_STATUS_RANGE
  * Notes
- *  1. w/v: 10 x percent. w/w: 10 x percent x density. NaOCl w/w: 10 x percent x density x
- *     70.906 / 74.442.
+ *  1. w/v: 10 x label_percent. w/w: 10 x label_percent x density. NaOCl w/w: 10 x label_percent x
+ *     density x 70.906 / 74.442.
  *  2. Not modelled: what the bottle lost since it was filled. Old bleach is weaker than its label.
  * Source
  *   White 1972, Handbook of Chlorination, as quoted in an industrial product profile: per cent
  *   NaOCl by mass = g/L of available chlorine x 1.05 / (10 x specific gravity); trade per cent =
  *   g/L / 10.
  */
-int hw_bleach_strength(enum hw_bleach_label label, double percent, double density,
-                       double *strength);
+int hw_chlorine_bleach_strength(enum hw_chlorine_label label, double label_percent, double density,
+                                double *strength);
 
-/* hw_bleach_amount - the bleach that makes a level of chlorine.
+/* hw_chlorine_bleach_amount - the bleach that makes a level of chlorine.
  *
  * Given
  *   volume    water with the bleach in it, L, HW_CHLORINE_VOLUME_MIN to HW_CHLORINE_VOLUME_MAX
@@ -106,7 +100,7 @@ int hw_bleach_strength(enum hw_bleach_label label, double percent, double densit
  * Source
  *   Conservation of mass.
  */
-int hw_bleach_amount(double volume, double target, double strength, double *bleach);
+int hw_chlorine_bleach_amount(double volume, double target, double strength, double *bleach);
 
 /* hw_chlorine_contact - level times time.
  *
@@ -126,7 +120,7 @@ int hw_bleach_amount(double volume, double target, double strength, double *blea
  */
 int hw_chlorine_contact(double level, double minutes, double *contact);
 
-/* hw_dechlorinator_ratio - mg of an agent to a mg of chlorine, when nothing else is known.
+/* hw_chlorine_agent_ratio - mg of an agent to a mg of chlorine, when nothing else is known.
  *
  * Given
  *   agent     which
@@ -144,9 +138,9 @@ int hw_chlorine_contact(double level, double minutes, double *contact);
  *   Support note TE213 of a water-analysis laboratory, 2017 (7.0); guide to the disinfection of
  *   pipelines, table 7-2 (2.5).
  */
-int hw_dechlorinator_ratio(enum hw_dechlorinator agent, double *ratio);
+int hw_chlorine_agent_ratio(enum hw_chlorine_agent agent, double *ratio);
 
-/* hw_dechlorinator_mass - the agent that takes the chlorine out of water.
+/* hw_chlorine_agent_mass - the agent that takes the chlorine out of water.
  *
  * Given
  *   volume    water, L, HW_CHLORINE_VOLUME_MIN to HW_CHLORINE_VOLUME_MAX
@@ -162,9 +156,9 @@ int hw_dechlorinator_ratio(enum hw_dechlorinator agent, double *ratio);
  * Source
  *   Conservation of mass.
  */
-int hw_dechlorinator_mass(double volume, double chlorine, double ratio, double *mass);
+int hw_chlorine_agent_mass(double volume, double chlorine, double ratio, double *mass);
 
-/* hw_chloramine_nitrogen - ammonia that is freed when chloramine is taken apart.
+/* hw_chlorine_nitrogen_freed - ammonia that is freed when chloramine is taken apart.
  *
  * Given
  *   chlorine  bound in monochloramine, mg/L as Cl2, HW_CHLORINE_LEVEL_MIN to HW_CHLORINE_LEVEL_MAX
@@ -179,7 +173,7 @@ int hw_dechlorinator_mass(double volume, double chlorine, double ratio, double *
  * Source
  *   Stoichiometry of NH2Cl.
  */
-int hw_chloramine_nitrogen(double chlorine, double *nitrogen);
+int hw_chlorine_nitrogen_freed(double chlorine, double *nitrogen);
 
 #ifdef __cplusplus
 }

@@ -13,17 +13,17 @@
 extern "C" {
 #endif
 
-#define HW_CONDUCTIVITY_MIN         0.0 /* mS/cm */
-#define HW_CONDUCTIVITY_MAX         100.0
-#define HW_CONDUCTIVITY_TEMP_MIN    (-2.0) /* degrees Celsius, ITS-90 */
-#define HW_CONDUCTIVITY_TEMP_MAX    40.0
-#define HW_CONDUCTIVITY_TEMP_FITTED 35.0   /* the scale is defined up to here */
-#define HW_CONDUCTIVITY_STANDARD    42.914 /* mS/cm at salinity 35 and 15 degrees, IPTS-68 */
-#define HW_CONDUCTIVITY_RATIO_MIN   0.0
-#define HW_CONDUCTIVITY_RATIO_MAX   2.0
-#define HW_CONDUCTIVITY_SLOPE_MIN   1.0 /* per cent per degree */
-#define HW_CONDUCTIVITY_SLOPE_MAX   3.0
-#define HW_CONDUCTIVITY_LOW         2.0 /* salinity below which the extension of Hill holds */
+#define HW_CONDUCTIVITY_MIN            0.0 /* mS/cm */
+#define HW_CONDUCTIVITY_MAX            100.0
+#define HW_CONDUCTIVITY_TEMP_MIN       (-2.0) /* degrees Celsius, ITS-90 */
+#define HW_CONDUCTIVITY_TEMP_MAX       40.0
+#define HW_CONDUCTIVITY_TEMP_FITTED    35.0   /* the scale is defined up to here */
+#define HW_CONDUCTIVITY_STANDARD       42.914 /* mS/cm at salinity 35 and 15 degrees, IPTS-68 */
+#define HW_CONDUCTIVITY_RATIO_MIN      0.0
+#define HW_CONDUCTIVITY_RATIO_MAX      2.0
+#define HW_CONDUCTIVITY_PER_DEGREE_MIN 0.01 /* share of the conductivity at 25 degrees */
+#define HW_CONDUCTIVITY_PER_DEGREE_MAX 0.03
+#define HW_CONDUCTIVITY_LOW            2.0 /* salinity below which the extension of Hill holds */
 
 /* hw_conductivity_ratio - conductivity against that of water of salinity 35 at the same
  * temperature.
@@ -45,7 +45,7 @@ extern "C" {
  */
 int hw_conductivity_ratio(double conductivity, double temp, double *ratio);
 
-/* hw_salinity_from_ratio - practical salinity by the formula of PSS-78 as published.
+/* hw_conductivity_salinity_by_ratio - practical salinity by the formula of PSS-78 as published.
  *
  * Given
  *   ratio     Rt, HW_CONDUCTIVITY_RATIO_MIN to HW_CONDUCTIVITY_RATIO_MAX
@@ -60,9 +60,9 @@ int hw_conductivity_ratio(double conductivity, double temp, double *ratio);
  * Source
  *   UNESCO 44, equations 1 and 2.
  */
-int hw_salinity_from_ratio(double ratio, double temp, double *salinity);
+int hw_conductivity_salinity_by_ratio(double ratio, double temp, double *salinity);
 
-/* hw_salinity_from_conductivity - practical salinity, fresh to salt.
+/* hw_conductivity_salinity - practical salinity, fresh to salt.
  *
  * Given
  *   conductivity   mS/cm at temp, not compensated, HW_CONDUCTIVITY_MIN to HW_CONDUCTIVITY_MAX
@@ -86,36 +86,37 @@ int hw_salinity_from_ratio(double ratio, double temp, double *salinity);
  *   UNESCO 44, equations 1 to 3; Hill, Dauphinee & Woods 1986, IEEE J. Oceanic Engineering 11:109,
  *   as in the GSW toolbox.
  */
-int hw_salinity_from_conductivity(double conductivity, double temp, double *salinity);
+int hw_conductivity_salinity(double conductivity, double temp, double *salinity);
 
-/* hw_conductivity - conductivity of water of a given salinity.
+/* hw_conductivity_at - conductivity of water of a given salinity.
  *
  * Given
- *   salinity       HW_SEAWATER_SALINITY_MIN to HW_SEAWATER_SALINITY_MAX
  *   temp           degrees Celsius, HW_CONDUCTIVITY_TEMP_MIN to HW_CONDUCTIVITY_TEMP_MAX
+ *   salinity       HW_SEAWATER_SALINITY_MIN to HW_SEAWATER_SALINITY_MAX
  * Returned
  *   conductivity   mS/cm at temp
  * Status
  *   HW_STATUS_OK; HW_STATUS_STRETCHED: salinity above 42, or above HW_CONDUCTIVITY_TEMP_FITTED;
  *   HW_STATUS_RANGE
  * Notes
- *  1. The inverse of hw_salinity_from_conductivity, found by halving the square root of the ratio
+ *  1. The inverse of hw_conductivity_salinity, found by halving the square root of the ratio
  *     between 0.2 and 1.25, or 0.004 and the root at salinity 2: salinity rises throughout either.
  *  2. Salinity 0 is conductivity 0. Just above 0 the answer begins at 0.0007 to 0.0025 mS/cm,
  *     where the dip of the equation ends.
  * Source
- *   As hw_salinity_from_conductivity.
+ *   As hw_conductivity_salinity.
  */
-int hw_conductivity(double salinity, double temp, double *conductivity);
+int hw_conductivity_at(double temp, double salinity, double *conductivity);
 
-/* hw_conductivity_uncompensated - what a meter that compensates to 25 degrees saw.
+/* hw_conductivity_raw - what a meter that compensates to 25 degrees saw.
  *
  * Given
  *   at_25          the reading, mS/cm, HW_CONDUCTIVITY_MIN to HW_CONDUCTIVITY_MAX
- *   slope          the meter's own, per cent per degree, HW_CONDUCTIVITY_SLOPE_MIN to _SLOPE_MAX
+ *   per_degree     the meter's own slope, a share of the reading, HW_CONDUCTIVITY_PER_DEGREE_MIN to
+ *                  HW_CONDUCTIVITY_PER_DEGREE_MAX: 0.02 for 2 % per degree
  *   temp           of the water, HW_CONDUCTIVITY_TEMP_MIN to HW_CONDUCTIVITY_TEMP_MAX
  * Returned
- *   conductivity   mS/cm at temp: at_25 x (1 + slope / 100 x (temp - 25))
+ *   conductivity   mS/cm at temp: at_25 x (1 + per_degree x (temp - 25))
  * Status
  *   HW_STATUS_OK, HW_STATUS_RANGE
  * Notes
@@ -125,7 +126,7 @@ int hw_conductivity(double salinity, double temp, double *conductivity);
  * Source
  *   Manuals of conductivity meters, several makers.
  */
-int hw_conductivity_uncompensated(double at_25, double slope, double temp, double *conductivity);
+int hw_conductivity_raw(double at_25, double per_degree, double temp, double *conductivity);
 
 #ifdef __cplusplus
 }

@@ -9,30 +9,31 @@
 extern "C" {
 #endif
 
-#define HW_EPA2013_PH_MIN   5.0
-#define HW_EPA2013_PH_MAX   10.0
-#define HW_EPA2013_TEMP_MIN 0.0 /* degrees Celsius */
-#define HW_EPA2013_TEMP_MAX 40.0
-#define HW_EPA2013_TAN_MIN  0.0 /* mg N/L */
-#define HW_EPA2013_TAN_MAX  1e6
+#define HW_CRITERIA_EPA2013_PH_MIN   5.0
+#define HW_CRITERIA_EPA2013_PH_MAX   10.0
+#define HW_CRITERIA_EPA2013_TEMP_MIN 0.0 /* degrees Celsius */
+#define HW_CRITERIA_EPA2013_TEMP_MAX 40.0
+#define HW_CRITERIA_EPA2013_TAN_MIN  0.0 /* mg N/L */
+#define HW_CRITERIA_EPA2013_TAN_MAX  1e6
 
 /* What the published tables cover (recalled, not read): outside, an answer is stretched. */
-#define HW_EPA2013_PH_TABLE_MIN   6.5
-#define HW_EPA2013_PH_TABLE_MAX   9.0
-#define HW_EPA2013_TEMP_TABLE_MAX 30.0
+#define HW_CRITERIA_EPA2013_PH_TABLE_MIN   6.5
+#define HW_CRITERIA_EPA2013_PH_TABLE_MAX   9.0
+#define HW_CRITERIA_EPA2013_TEMP_TABLE_MAX 30.0
 
-enum hw_epa2013 {
-    HW_EPA2013_CCC = 0,         /* chronic, mean of 30 days */
-    HW_EPA2013_CMC_PRESENT = 1, /* acute, mean of one hour, salmonids (Oncorhynchus) present */
-    HW_EPA2013_CMC_ABSENT = 2   /* acute, mean of one hour, salmonids absent */
+enum hw_criteria_limit {
+    HW_CRITERIA_EPA2013_CCC = 0, /* chronic, mean of 30 days */
+    HW_CRITERIA_EPA2013_CMC_PRESENT =
+        1,                             /* acute, mean of one hour, with salmonids (Oncorhynchus) */
+    HW_CRITERIA_EPA2013_CMC_ABSENT = 2 /* acute, mean of one hour, without salmonids */
 };
 
-/* hw_epa2013_criterion - the limit of total ammonia in fresh water, US EPA 2013.
+/* hw_criteria_epa2013 - the limit of total ammonia in fresh water, US EPA 2013.
  *
  * Given
  *   which     which of the criteria
- *   ph        meter pH, HW_EPA2013_PH_MIN to HW_EPA2013_PH_MAX
- *   temp      degrees Celsius, HW_EPA2013_TEMP_MIN to HW_EPA2013_TEMP_MAX
+ *   ph        meter pH, HW_CRITERIA_EPA2013_PH_MIN to HW_CRITERIA_EPA2013_PH_MAX
+ *   temp      degrees Celsius, HW_CRITERIA_EPA2013_TEMP_MIN to HW_CRITERIA_EPA2013_TEMP_MAX
  * Returned
  *   tan_n     total ammonia, mg N/L
  * Status
@@ -54,18 +55,18 @@ enum hw_epa2013 {
  *   US EPA 2013, EPA-822-R-13-001; coefficients as in the Oregon DEQ Tables 30(a-c), which adopt
  *   them.
  */
-int hw_epa2013_criterion(enum hw_epa2013 which, double ph, double temp, double *tan_n);
+int hw_criteria_epa2013(enum hw_criteria_limit which, double ph, double temp, double *tan_n);
 
-/* hw_epa2013_ccc_ph - the pH at which the chronic criterion equals a given total ammonia.
+/* hw_criteria_epa2013_ccc_ph - the pH at which the chronic criterion equals a given total ammonia.
  *
  * Given
- *   tan_n     total ammonia, mg N/L, HW_EPA2013_TAN_MIN to HW_EPA2013_TAN_MAX
- *   temp      degrees Celsius, HW_EPA2013_TEMP_MIN to HW_EPA2013_TEMP_MAX
+ *   tan_n     total ammonia, mg N/L, HW_CRITERIA_EPA2013_TAN_MIN to HW_CRITERIA_EPA2013_TAN_MAX
+ *   temp      degrees Celsius, HW_CRITERIA_EPA2013_TEMP_MIN to HW_CRITERIA_EPA2013_TEMP_MAX
  * Returned
- *   ph        above it the criterion is lower than tan_n; not limited to HW_EPA2013_PH_MIN and
- *             HW_EPA2013_PH_MAX
+ *   ph        above it the criterion is lower than tan_n; not limited to
+ *             HW_CRITERIA_EPA2013_PH_MIN and HW_CRITERIA_EPA2013_PH_MAX
  * Status
- *   HW_STATUS_OK; HW_STATUS_STRETCHED: as hw_epa2013_criterion, at the pH found; HW_STATUS_NONE:
+ *   HW_STATUS_OK; HW_STATUS_STRETCHED: as hw_criteria_epa2013, at the pH found; HW_STATUS_NONE:
  *   tan_n is never reached, because it is below the criterion at any high pH or above it at any
  *   low one; HW_STATUS_RANGE
  * Notes
@@ -73,9 +74,9 @@ int hw_epa2013_criterion(enum hw_epa2013 which, double ph, double temp, double *
  *     is k (0.0278 u + 1.1994) / (1 + u), k its factor of temperature, and
  *     u = (1.1994 - c) / (c - 0.0278), c = tan_n / k. Nothing is iterated.
  * Source
- *   As hw_epa2013_criterion, solved for pH.
+ *   As hw_criteria_epa2013, solved for pH.
  */
-int hw_epa2013_ccc_ph(double tan_n, double temp, double *ph);
+int hw_criteria_epa2013_ccc_ph(double tan_n, double temp, double *ph);
 
 #ifdef __cplusplus
 }

@@ -26,9 +26,9 @@ extern "C" {
 #define HW_DOSE_STRENGTH_MIN 2e-4
 #define HW_DOSE_STRENGTH_MAX 1000.0
 
-/* Per cent of a powder that is active, by mass. */
-#define HW_DOSE_SHARE_MIN 0.002
-#define HW_DOSE_SHARE_MAX 100.0
+/* The share of a powder that is active, by mass. */
+#define HW_DOSE_ACTIVE_SHARE_MIN 2e-5
+#define HW_DOSE_ACTIVE_SHARE_MAX 1.0
 
 /* Amounts of a liquid, mL, and of a powder, g. */
 #define HW_DOSE_LIQUID_MIN 0.0
@@ -95,11 +95,12 @@ int hw_dose_level(double volume, double now, double active, double *level);
 int hw_dose_liquid(double active, double strength, double *liquid);
 int hw_dose_liquid_active(double liquid, double strength, double *active);
 
-/* hw_dose_solid - the powder that holds an amount, and back.
+/* hw_dose_powder - the powder that holds an amount, and back.
  *
  * Given
  *   active  mg, HW_DOSE_ACTIVE_MIN to HW_DOSE_ACTIVE_MAX
- *   share   per cent of the powder that is active, by mass, HW_DOSE_SHARE_MIN to HW_DOSE_SHARE_MAX
+ *   share   of the powder that is active, by mass, HW_DOSE_ACTIVE_SHARE_MIN to
+ *           HW_DOSE_ACTIVE_SHARE_MAX
  *   mass    g of powder, HW_DOSE_MASS_MIN to HW_DOSE_MASS_MAX
  * Returned
  *   mass    g; it may lie above HW_DOSE_MASS_MAX
@@ -107,13 +108,13 @@ int hw_dose_liquid_active(double liquid, double strength, double *active);
  * Status
  *   HW_STATUS_OK, HW_STATUS_RANGE
  * Notes
- *  1. mass = active / 1000 / (share / 100). Of crystals of copper sulfate with a purity the share
+ *  1. mass = active / 1000 / share. Of crystals of copper sulfate with a purity the share
  *     of copper is hw_dose_copper of the purity.
  * Source
  *   Conservation of mass.
  */
-int hw_dose_solid(double active, double share, double *mass);
-int hw_dose_solid_active(double mass, double share, double *active);
+int hw_dose_powder(double active, double share, double *mass);
+int hw_dose_powder_active(double mass, double share, double *active);
 
 /* hw_dose_copper - the copper in copper sulfate pentahydrate, the blue crystals.
  *

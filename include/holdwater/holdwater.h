@@ -2,7 +2,9 @@
  *
  * Units are fixed and stated at every argument: temperatures in degrees Celsius (ITS-90),
  * salinities in grams of sea salt per kilogram of water (used as practical salinity, from which
- * they differ by 0.5 %), concentrations in mg/L. See status.h for what the functions return.
+ * they differ by 0.5 %), concentrations in mg/L, shares as fractions from 0 to 1. A per cent is
+ * named so. Where both are given, the temperature comes before the salinity. A name begins with
+ * that of its header. See status.h for what the functions return.
  */
 #ifndef HOLDWATER_HOLDWATER_H
 #define HOLDWATER_HOLDWATER_H
@@ -24,6 +26,7 @@
 #include "holdwater/dose.h"
 #include "holdwater/formalin.h"
 #include "holdwater/hydrometer.h"
+#include "holdwater/molar.h"
 #include "holdwater/nitrite.h"
 #include "holdwater/nitrogen.h"
 #include "holdwater/oxygen.h"
@@ -36,6 +39,10 @@
 #include "holdwater/verdict.h"
 #include "holdwater/volume.h"
 
-#define HW_VERSION "0.1.0"
+/* The version in words, and its three parts as numbers. */
+#define HW_VERSION       "0.1.0"
+#define HW_VERSION_MAJOR 0
+#define HW_VERSION_MINOR 1
+#define HW_VERSION_PATCH 0
 
 #endif

@@ -21,9 +21,6 @@ extern "C" {
 #define HW_HYDROMETER_EXPANSION_MIN 0.0 /* per degree, of volume */
 #define HW_HYDROMETER_EXPANSION_MAX 1e-3
 #define HW_HYDROMETER_GLASS         25e-6 /* conventional expansion of a glass hydrometer */
-#define HW_DENSITY_MIN              800.0 /* kg/m3 */
-#define HW_DENSITY_MAX              1300.0
-#define HW_SALINITY_READ_MIN        (-0.5) /* instruments may read this far below fresh water */
 
 /* The instrument: the two temperatures of its scale, and how its body expands. */
 struct hw_hydrometer {
@@ -44,7 +41,7 @@ struct hw_hydrometer {
  * Status
  *   HW_STATUS_OK, HW_STATUS_RANGE
  * Notes
- *  1. Pure water is the equation of hw_seawater_density at salinity 0.
+ *  1. Pure water is water of salinity 0 by hw_seawater_density_at.
  *  2. A glass hydrometer grows with heat and floats higher: on a scale 60F/60F read at 25 degrees
  *     the correction is -0.32 in salinity. No standard was found for plastic swing arms.
  *  3. Surface tension, contact angle and temperature limit a user's hydrometer to 370 ppm or worse,
@@ -63,34 +60,14 @@ int hw_hydrometer_density(const struct hw_hydrometer *hydrometer, double reading
  * Returned
  *   reading     density of that water at Tx over that of pure water at Ty
  * Status
- *   HW_STATUS_OK; HW_STATUS_STRETCHED: as hw_seawater_density; HW_STATUS_RANGE
+ *   HW_STATUS_OK; HW_STATUS_STRETCHED: as hw_seawater_density_at; HW_STATUS_RANGE
  * Notes
  *  1. Salinity 35: 1.02637 on 25C/25C, 1.02686 on 60F/60F, 1.02660 on 20C/20C, 1.02600 on 15C/4C,
  *     1.02479 on 20C/4C.
  * Source
- *   As hw_seawater_density.
+ *   As hw_seawater_density_at.
  */
 int hw_hydrometer_reading(const struct hw_hydrometer *hydrometer, double salinity, double *reading);
-
-/* hw_salinity_from_density - the salinity of water of a given density.
- *
- * Given
- *   density   kg/m3 at temp, HW_DENSITY_MIN to HW_DENSITY_MAX
- *   temp      degrees Celsius, HW_SEAWATER_TEMP_MIN to HW_SEAWATER_TEMP_MAX
- * Returned
- *   salinity  HW_SALINITY_READ_MIN to HW_SEAWATER_SALINITY_MAX
- * Status
- *   HW_STATUS_OK; HW_STATUS_STRETCHED: salinity below 0 or above HW_SEAWATER_SALINITY_FITTED;
- *   HW_STATUS_NONE: below HW_SALINITY_READ_MIN or above HW_SEAWATER_SALINITY_MAX; HW_STATUS_RANGE
- * Notes
- *  1. The inverse of hw_seawater_density, found by halving between 0 and HW_SEAWATER_SALINITY_MAX:
- *     density rises by more than 0.7 kg/m3 per unit of salinity everywhere.
- *  2. Below the density of pure water the straight line of the slope at 0 goes on: so that an
- *     instrument a little off in fresh water can be told from one that is wrong.
- * Source
- *   As hw_seawater_density.
- */
-int hw_salinity_from_density(double density, double temp, double *salinity);
 
 #ifdef __cplusplus
 }

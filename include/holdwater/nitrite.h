@@ -6,28 +6,20 @@
 #ifndef HOLDWATER_NITRITE_H
 #define HOLDWATER_NITRITE_H
 
+#include "holdwater/molar.h"
 #include "holdwater/status.h"
 
 #ifdef __cplusplus
 extern "C" {
 #endif
 
-/* Molar mass of NO2, g/mol: N 14.007 and two O 15.999 (the electron of the ion, 0.0005, is not
- * counted). */
-#define HW_MOLAR_NITRITE 46.005
-
 /* Range of an amount, in any unit of mass or of mass per volume. */
 #define HW_NITRITE_MIN 0.0
 #define HW_NITRITE_MAX 1e6
 
 /* Chloride, mg/L. */
-#define HW_CHLORIDE_MIN 0.0
-#define HW_CHLORIDE_MAX 1e6
-
-/* Salinity is 1.80655 times chlorinity; of chlorinity 0.9989 is chloride (the rest is bromide,
- * which chlorinity counts as chloride). */
-#define HW_SALINITY_PER_CHLORINITY 1.80655
-#define HW_CHLORIDE_PER_CHLORINITY 0.9989
+#define HW_NITRITE_CHLORIDE_MIN 0.0
+#define HW_NITRITE_CHLORIDE_MAX 1e6
 
 /* What the milligrams of a reading count. */
 enum hw_nitrite_basis {
@@ -68,34 +60,10 @@ int hw_nitrite_to_n(enum hw_nitrite_basis basis, double amount, double *as_n);
  */
 int hw_nitrite_to_ion(enum hw_nitrite_basis basis, double amount, double *as_ion);
 
-/* hw_seawater_chloride - chloride in water of sea salt.
- *
- * Given
- *   salinity  g/kg, HW_SEAWATER_SALINITY_MIN to HW_SEAWATER_SALINITY_MAX
- *   temp      temperature of the litre, degrees Celsius, HW_SEAWATER_TEMP_MIN to
- *             HW_SEAWATER_TEMP_MAX
- * Returned
- *   chloride  mg/L of the ion Cl
- * Status
- *   HW_STATUS_OK; HW_STATUS_STRETCHED: salinity above HW_SEAWATER_SALINITY_FITTED;
- *   HW_STATUS_RANGE
- * Notes
- *  1. chloride = 0.9989 x salinity / 1.80655 x density, the density in kg/m3: 0.553 of
- *     the salinity by mass, 19 353 mg/kg and 19 832 mg/L at 35 g/kg and 20 degrees.
- *  2. Between 0 and 40 degrees the litre moves it by less than 1 %.
- *  3. Salt of oceanic composition. Salt mixes differ by some per cent; chloride of tap water, plain
- *     salt and other salts are not modelled.
- * Source
- *   Chlorinity: S = 1.80655 Cl as open code of sea-water chemistry has it. 0.9989: composition of
- *   reference sea water, chloride 19.353 g/kg at a chlorinity of 19.374 (recalled). Density: as
- *   hw_seawater_density.
- */
-int hw_seawater_chloride(double salinity, double temp, double *chloride);
-
 /* hw_nitrite_chloride_ratio - how many times the nitrite there is chloride, by mass.
  *
  * Given
- *   chloride  mg/L, HW_CHLORIDE_MIN to HW_CHLORIDE_MAX
+ *   chloride  mg/L, HW_NITRITE_CHLORIDE_MIN to HW_NITRITE_CHLORIDE_MAX
  *   as_n      nitrite as nitrogen, mg/L, HW_NITRITE_MIN to HW_NITRITE_MAX
  * Returned
  *   ratio     chloride / as_n

@@ -7,19 +7,12 @@
 #ifndef HOLDWATER_NITROGEN_H
 #define HOLDWATER_NITROGEN_H
 
+#include "holdwater/molar.h"
 #include "holdwater/status.h"
 
 #ifdef __cplusplus
 extern "C" {
 #endif
-
-/* Molar masses, g/mol. N and H: abridged standard atomic weights of IUPAC; the two compounds are
- * their sums, N + 3 H and N + 4 H (the electron missing from the ion weighs 0.0005 and is not
- * counted). */
-#define HW_MOLAR_N   14.007
-#define HW_MOLAR_H   1.008
-#define HW_MOLAR_NH3 17.031
-#define HW_MOLAR_NH4 18.039
 
 /* Range of an amount, in any unit of mass or of mass per volume. */
 #define HW_NITROGEN_MIN 0.0

@@ -4,7 +4,6 @@
 #ifndef HOLDWATER_REFRACTION_H
 #define HOLDWATER_REFRACTION_H
 
-#include "holdwater/hydrometer.h"
 #include "holdwater/seawater.h"
 #include "holdwater/status.h"
 
@@ -23,17 +22,17 @@ extern "C" {
 #define HW_REFRACTION_BRINE_MAX       100.0
 
 /* The two brine scales: sodium chloride by mass of solution, or by volume. */
-enum hw_brine_scale { HW_BRINE_GKG = 0, HW_BRINE_GL = 1 };
+enum hw_refraction_brine { HW_REFRACTION_BRINE_GKG = 0, HW_REFRACTION_BRINE_GL = 1 };
 
 /* What turns a reading on a brine scale into the salinity of sea water. */
-#define HW_BRINE_GKG_FACTOR 0.959
-#define HW_BRINE_GL_FACTOR  0.937
+#define HW_REFRACTION_BRINE_GKG_FACTOR 0.959
+#define HW_REFRACTION_BRINE_GL_FACTOR  0.937
 
-/* hw_refraction_index - refractive index of sea water in yellow light.
+/* hw_refraction_index_at - refractive index of sea water in yellow light.
  *
  * Given
- *   salinity  HW_SEAWATER_SALINITY_MIN to HW_SEAWATER_SALINITY_MAX
  *   temp      degrees Celsius, HW_REFRACTION_TEMP_MIN to HW_REFRACTION_TEMP_MAX
+ *   salinity  HW_SEAWATER_SALINITY_MIN to HW_SEAWATER_SALINITY_MAX
  * Returned
  *   index     relative to air, at 589.3 nm (the sodium line)
  * Status
@@ -46,38 +45,40 @@ enum hw_brine_scale { HW_BRINE_GKG = 0, HW_BRINE_GL = 1 };
  * Source
  *   Quan & Fry 1995, Applied Optics 34:3477, coefficients as in five public codes.
  */
-int hw_refraction_index(double salinity, double temp, double *index);
+int hw_refraction_index_at(double temp, double salinity, double *index);
 
-/* hw_salinity_from_refraction - the salinity behind a refractive index.
+/* hw_refraction_salinity - the salinity behind a refractive index.
  *
  * Given
  *   index     relative to air at 589.3 nm, in water at temp, HW_REFRACTION_INDEX_MIN to _INDEX_MAX
  *   temp      degrees Celsius, HW_REFRACTION_TEMP_MIN to HW_REFRACTION_TEMP_MAX
  * Returned
- *   salinity  HW_SALINITY_READ_MIN to HW_SEAWATER_SALINITY_MAX
+ *   salinity  HW_SEAWATER_SALINITY_READ_MIN to HW_SEAWATER_SALINITY_MAX
  * Status
  *   HW_STATUS_OK; HW_STATUS_STRETCHED: outside 0 to 30 degrees, or salinity below 0 or above 35;
- *   HW_STATUS_NONE: below HW_SALINITY_READ_MIN or above HW_SEAWATER_SALINITY_MAX; HW_STATUS_RANGE
+ *   HW_STATUS_NONE: below HW_SEAWATER_SALINITY_READ_MIN or above HW_SEAWATER_SALINITY_MAX;
+ *   HW_STATUS_RANGE
  * Notes
  *  1. The equation is linear in salinity: nothing is iterated. 0.0001 in the index is 0.55 in
  *     salinity.
  *  2. An instrument that compensates for temperature shows the index as at 20 degrees: then temp is
  *     20.
  * Source
- *   As hw_refraction_index.
+ *   As hw_refraction_index_at.
  */
-int hw_salinity_from_refraction(double index, double temp, double *salinity);
+int hw_refraction_salinity(double index, double temp, double *salinity);
 
-/* hw_salinity_from_brine - sea water read on the scale of a refractometer for brine.
+/* hw_refraction_salinity_by_brine - sea water read on the scale of a refractometer for brine.
  *
  * Given
  *   scale     which of the brine scales
  *   reading   g/kg or g/L, HW_REFRACTION_BRINE_MIN to HW_REFRACTION_BRINE_MAX
  * Returned
- *   salinity  HW_SALINITY_READ_MIN to HW_SEAWATER_SALINITY_MAX
+ *   salinity  HW_SEAWATER_SALINITY_READ_MIN to HW_SEAWATER_SALINITY_MAX
  * Status
  *   HW_STATUS_OK; HW_STATUS_STRETCHED: salinity below 0 or above 35; HW_STATUS_NONE: below
- *   HW_SALINITY_READ_MIN or above HW_SEAWATER_SALINITY_MAX; HW_STATUS_CHOICE; HW_STATUS_RANGE
+ *   HW_SEAWATER_SALINITY_READ_MIN or above HW_SEAWATER_SALINITY_MAX; HW_STATUS_CHOICE;
+ *   HW_STATUS_RANGE
  * Notes
  *  1. Sea salt bends light more than as much sodium chloride: real sea water reads high. Zeroed on
  *     pure water the instrument is right at 0 and about 4 % (g/kg) or 7 % (g/L) high at 35.
@@ -87,7 +88,8 @@ int hw_salinity_from_refraction(double index, double temp, double *salinity);
  *   Computed: Quan & Fry 1995 against the sodium chloride table of the CRC Handbook, 102nd edition,
  *   n at 20 degrees (four decimals).
  */
-int hw_salinity_from_brine(enum hw_brine_scale scale, double reading, double *salinity);
+int hw_refraction_salinity_by_brine(enum hw_refraction_brine scale, double reading,
+                                    double *salinity);
 
 #ifdef __cplusplus
 }

@@ -29,6 +29,16 @@ enum hw_status {
     HW_STATUS_NONE = -3      /* no answer: the equation has no solution for these arguments */
 };
 
+/* hw_status_text - what a status means, in words for people.
+ *
+ * Given
+ *   status   what a function returned, or any other number
+ * Returned (as the value of the function)
+ *   English words without a full stop, constant, never NULL. A number that is none of the statuses
+ *   above is told by its sign alone.
+ */
+const char *hw_status_text(int status);
+
 #ifdef __cplusplus
 }
 #endif

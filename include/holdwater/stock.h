@@ -4,16 +4,12 @@
 #ifndef HOLDWATER_STOCK_H
 #define HOLDWATER_STOCK_H
 
+#include "holdwater/molar.h"
 #include "holdwater/status.h"
 
 #ifdef __cplusplus
 extern "C" {
 #endif
-
-/* Molar masses, g/mol, from the abridged standard atomic weights of IUPAC: Cu 63.546, S 32.06,
- * O 15.999, H 1.008. */
-#define HW_MOLAR_COPPER                      63.546
-#define HW_MOLAR_COPPER_SULFATE_PENTAHYDRATE 249.677 /* CuSO4 and five H2O */
 
 /* Grams of reagent, as weighed, that a litre of solution holds at most at 20 degrees. */
 #define HW_STOCK_AMMONIUM_CHLORIDE_SOLUBILITY 291.0

@@ -36,13 +36,13 @@ extern "C" {
 #define HW_VERDICT_CAPACITY_MIN 0.0
 #define HW_VERDICT_CAPACITY_MAX 2.4e8
 
-/* Protein in feed as it is fed, per cent by mass. */
-#define HW_VERDICT_PROTEIN_MIN 3.0
-#define HW_VERDICT_PROTEIN_MAX 90.0
+/* Protein in feed as it is fed, a share of its mass. */
+#define HW_VERDICT_PROTEIN_SHARE_MIN 0.03
+#define HW_VERDICT_PROTEIN_SHARE_MAX 0.9
 
-/* The share of its rate at a challenge that a filter keeps at the ammonia fish need, per cent. */
-#define HW_VERDICT_WORKING_MIN 1.0
-#define HW_VERDICT_WORKING_MAX 100.0
+/* The share of its rate at a challenge that a filter keeps at the ammonia fish need. */
+#define HW_VERDICT_WORKING_SHARE_MIN 0.01
+#define HW_VERDICT_WORKING_SHARE_MAX 1.0
 
 /* Degrees Celsius by which the fish will be kept colder than the challenge was. */
 #define HW_VERDICT_COLDER_MIN 0.0
@@ -80,14 +80,14 @@ extern "C" {
 int hw_verdict_rate(double start, double left, double hours, double volume, double *rate,
                     double *capacity);
 
-/* hw_verdict_feed - the feed whose ammonia a capacity clears.
+/* hw_verdict_feed_carried - the feed whose ammonia a capacity clears.
  *
  * Given
  *   capacity      mg N a day, HW_VERDICT_CAPACITY_MIN to HW_VERDICT_CAPACITY_MAX
- *   protein       of the feed as it is fed, per cent, HW_VERDICT_PROTEIN_MIN to
- *                 HW_VERDICT_PROTEIN_MAX
- *   working       the share of the capacity that is left at the ammonia fish need, per cent,
- *                 HW_VERDICT_WORKING_MIN to HW_VERDICT_WORKING_MAX
+ *   protein       share of the feed as it is fed, HW_VERDICT_PROTEIN_SHARE_MIN to
+ *                 HW_VERDICT_PROTEIN_SHARE_MAX
+ *   working       the share of the capacity that is left at the ammonia fish need,
+ *                 HW_VERDICT_WORKING_SHARE_MIN to HW_VERDICT_WORKING_SHARE_MAX
  *   colder        degrees by which the fish will be kept colder than the challenge was,
  *                 HW_VERDICT_COLDER_MIN to HW_VERDICT_COLDER_MAX
  * Returned
@@ -96,10 +96,10 @@ int hw_verdict_rate(double start, double left, double hours, double volume, doub
  * Status
  *   HW_STATUS_OK, HW_STATUS_RANGE
  * Notes
- *  1. feed = capacity / (protein / 100 x 92). 92 mg N per gram of protein is a design figure and
+ *  1. feed = capacity / (protein x 92). 92 mg N per gram of protein is a design figure and
  *     recalled; ammonia measured in the first day is a third to a half of that, rotting food gives
  *     up to 160.
- *  2. working_feed = feed x working / 100 x 1.072^-colder. A filter works the slower the less
+ *  2. working_feed = feed x working x 1.072^-colder. A filter works the slower the less
  *     ammonia there is: at 0.25 mg N/L it is at 17 % of its rate at 2 mg N/L by
  *     (S - 0.07) / (S + 1.93), at 34 % by S / (S + 0.78).
  *  3. 1.072 per degree is that of one model of suspended sludge; another has 1.123. Films on media
@@ -110,8 +110,8 @@ int hw_verdict_rate(double start, double left, double hours, double volume, doub
  *   study of biofilters at 27 degrees (authors recalled: Zhu & Chen 1999) and of estuarine isolates
  *   at 25 degrees. 1.072: code of a wastewater model (read).
  */
-int hw_verdict_feed(double capacity, double protein, double working, double colder, double *feed,
-                    double *working_feed);
+int hw_verdict_feed_carried(double capacity, double protein, double working, double colder,
+                            double *feed, double *working_feed);
 
 /* hw_verdict_hours - how long until what is left has gone, at a rate.
  *

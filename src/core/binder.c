@@ -2,8 +2,7 @@
 #include "holdwater/binder.h"
 
 #include "core/no_answer.h"
-#include "holdwater/challenge.h"
-#include "holdwater/nitrogen.h"
+#include "holdwater/molar.h"
 
 #include <stdbool.h>
 
@@ -25,7 +24,7 @@ static bool is_agent(enum hw_binder agent)
 
 static bool is_purity(double x)
 {
-    return x >= HW_BINDER_PURITY_MIN && x <= HW_BINDER_PURITY_MAX;
+    return x >= HW_BINDER_PURITY_SHARE_MIN && x <= HW_BINDER_PURITY_SHARE_MAX;
 }
 
 static bool is_volume(double x)
@@ -43,8 +42,8 @@ int hw_binder_ratio(enum hw_binder agent, double *ratio)
     return HW_STATUS_OK;
 }
 
-int hw_binder_mass(enum hw_binder agent, double nitrogen, double excess, double purity,
-                   double *mass)
+int hw_binder_powder(enum hw_binder agent, double nitrogen, double excess, double purity,
+                     double *mass)
 {
     double ratio = HW_NO_ANSWER;
     int status = hw_binder_ratio(agent, &ratio);
@@ -56,12 +55,12 @@ int hw_binder_mass(enum hw_binder agent, double nitrogen, double excess, double 
         !(excess >= HW_BINDER_EXCESS_MIN && excess <= HW_BINDER_EXCESS_MAX) || !is_purity(purity)) {
         return HW_STATUS_RANGE;
     }
-    *mass = nitrogen * ratio * excess / (purity / 100.0) / 1000.0;
+    *mass = nitrogen * ratio * excess / purity / 1000.0;
     return HW_STATUS_OK;
 }
 
-int hw_binder_oxygen(enum hw_binder agent, double mass, double purity, double volume,
-                     double *oxygen)
+int hw_binder_oxygen_taken(enum hw_binder agent, double mass, double purity, double volume,
+                           double *oxygen)
 {
     *oxygen = HW_NO_ANSWER;
     if (!is_agent(agent)) {
@@ -71,7 +70,7 @@ int hw_binder_oxygen(enum hw_binder agent, double mass, double purity, double vo
         !is_volume(volume)) {
         return HW_STATUS_RANGE;
     }
-    double moles = mass * (purity / 100.0) / agents[agent].molar;
+    double moles = mass * purity / agents[agent].molar;
     *oxygen = 1000.0 * moles * agents[agent].oxygen * HW_MOLAR_OXYGEN / volume;
     return HW_STATUS_OK;
 }

@@ -16,7 +16,7 @@ static bool is_biomass(double x)
 
 static bool is_protein(double x)
 {
-    return hw_within(x, HW_BIOLOAD_PROTEIN_MIN, HW_BIOLOAD_PROTEIN_MAX);
+    return hw_within(x, HW_BIOLOAD_PROTEIN_SHARE_MIN, HW_BIOLOAD_PROTEIN_SHARE_MAX);
 }
 
 static bool is_rise(double x)
@@ -29,35 +29,37 @@ static bool is_limit(double x)
     return hw_within(x, HW_BIOLOAD_LIMIT_MIN, HW_BIOLOAD_LIMIT_MAX);
 }
 
-int hw_bioload_feed(double biomass, double ration, double *feed)
+int hw_bioload_daily_feed(double biomass, double ration, double *feed)
 {
     *feed = HW_NO_ANSWER;
-    if (!is_biomass(biomass) || !hw_within(ration, HW_BIOLOAD_RATION_MIN, HW_BIOLOAD_RATION_MAX)) {
+    if (!is_biomass(biomass) ||
+        !hw_within(ration, HW_BIOLOAD_RATION_SHARE_MIN, HW_BIOLOAD_RATION_SHARE_MAX)) {
         return HW_STATUS_RANGE;
     }
-    *feed = biomass * ration / 100.0;
+    *feed = biomass * ration;
     return HW_STATUS_OK;
 }
 
-int hw_bioload_fed(double feed, double protein, double factor, double *nitrogen)
+int hw_bioload_from_feed(double feed, double protein, double factor, double *nitrogen)
 {
     *nitrogen = HW_NO_ANSWER;
     if (!hw_within(feed, HW_BIOLOAD_FEED_MIN, HW_BIOLOAD_FEED_MAX) || !is_protein(protein) ||
         !hw_within(factor, HW_BIOLOAD_FACTOR_MIN, HW_BIOLOAD_FACTOR_MAX)) {
         return HW_STATUS_RANGE;
     }
-    *nitrogen = 1000.0 * feed * protein / 100.0 * factor;
+    *nitrogen = 1000.0 * feed * protein * factor;
     return HW_STATUS_OK;
 }
 
-int hw_bioload_dead(double dead, double protein, double *nitrogen)
+int hw_bioload_from_dead(double dead, double protein, double *nitrogen)
 {
     *nitrogen = HW_NO_ANSWER;
     if (!hw_within(dead, HW_BIOLOAD_DEAD_MIN, HW_BIOLOAD_DEAD_MAX) || !is_protein(protein)) {
         return HW_STATUS_RANGE;
     }
-    double counted = protein > HW_BIOLOAD_DEAD_PROTEIN ? protein : HW_BIOLOAD_DEAD_PROTEIN;
-    *nitrogen = 1000.0 * dead * counted / 100.0 * HW_BIOLOAD_WHOLE;
+    double counted =
+        protein > HW_BIOLOAD_DEAD_PROTEIN_SHARE ? protein : HW_BIOLOAD_DEAD_PROTEIN_SHARE;
+    *nitrogen = 1000.0 * dead * counted * HW_BIOLOAD_WHOLE;
     return HW_STATUS_OK;
 }
 

@@ -30,16 +30,16 @@ int hw_blend_mix(double share, double temp, double salinity, double new_temp, do
         !is_water(new_temp, new_salinity)) {
         return HW_STATUS_RANGE;
     }
-    double old_density = hw_density_68(salinity, hw_temp_68(temp));
-    double new_density = hw_density_68(new_salinity, hw_temp_68(new_temp));
+    double old_density = hw_density_at_68(hw_temp_68(temp), salinity);
+    double new_density = hw_density_at_68(hw_temp_68(new_temp), new_salinity);
     double w = share * new_density / mean(old_density, new_density, share);
     blend->mass_share = w;
-    double old_heat = (1.0 - w) * hw_heat_capacity_68(salinity, hw_temp_68(temp));
-    double new_heat = w * hw_heat_capacity_68(new_salinity, hw_temp_68(new_temp));
+    double old_heat = (1.0 - w) * hw_specific_heat_68(hw_temp_68(temp), salinity);
+    double new_heat = w * hw_specific_heat_68(hw_temp_68(new_temp), new_salinity);
     blend->heat_share = new_heat / (old_heat + new_heat);
     blend->temp = mean(temp, new_temp, blend->heat_share);
     blend->salinity = mean(salinity, new_salinity, w);
-    double density = hw_density_68(blend->salinity, hw_temp_68(blend->temp));
+    double density = hw_density_at_68(hw_temp_68(blend->temp), blend->salinity);
     blend->per_old = (1.0 - w) * density / old_density;
     blend->per_new = w * density / new_density;
     bool stretched =

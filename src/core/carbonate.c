@@ -7,7 +7,7 @@
 #include "core/ph_kernel.h"
 #include "core/range.h"
 #include "core/seawater_kernel.h"
-#include "holdwater/nitrogen.h"
+#include "holdwater/molar.h"
 
 /* One water at its temperature and salinity: constants and totals in mol per kg of solution. */
 struct water {
@@ -27,7 +27,7 @@ static int water_of(double alkalinity, double tan, double temp, double salinity,
         return HW_STATUS_RANGE;
     }
     double kelvin = hw_kelvin(temp);
-    w->density = hw_density_68(salinity, hw_temp_68(temp));
+    w->density = hw_density_at_68(hw_temp_68(temp), salinity);
     w->meter_over_total = hw_offset_from_free(HW_PH_METER, temp, salinity) -
                           hw_offset_from_free(HW_PH_TOTAL, temp, salinity);
     w->k1 = hw_exp10(-hw_carbonic_pk1(kelvin, salinity));

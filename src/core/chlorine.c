@@ -2,7 +2,7 @@
 #include "holdwater/chlorine.h"
 
 #include "core/no_answer.h"
-#include "holdwater/nitrogen.h"
+#include "holdwater/molar.h"
 
 #include <stdbool.h>
 
@@ -17,35 +17,36 @@ static bool is_level(double x)
 }
 
 /* Chlorine in a gram of what the per cent counts, or 0 for a label that does not exist. */
-static double chlorine_share(enum hw_bleach_label label)
+static double chlorine_share(enum hw_chlorine_label label)
 {
     switch (label) {
-    case HW_BLEACH_WV:
-    case HW_BLEACH_WW:
+    case HW_CHLORINE_LABEL_WV:
+    case HW_CHLORINE_LABEL_WW:
         return 1.0;
-    case HW_BLEACH_NAOCL_WW:
+    case HW_CHLORINE_LABEL_NAOCL_WW:
         return HW_MOLAR_CHLORINE / HW_MOLAR_HYPOCHLORITE;
     }
     return 0.0;
 }
 
-int hw_bleach_strength(enum hw_bleach_label label, double percent, double density, double *strength)
+int hw_chlorine_bleach_strength(enum hw_chlorine_label label, double label_percent, double density,
+                                double *strength)
 {
     double share = chlorine_share(label);
-    double per_litre = label == HW_BLEACH_WV ? 1.0 : density;
+    double per_litre = label == HW_CHLORINE_LABEL_WV ? 1.0 : density;
     *strength = HW_NO_ANSWER;
     if (share == 0.0) {
         return HW_STATUS_CHOICE;
     }
-    if (!(percent >= HW_CHLORINE_PERCENT_MIN && percent <= HW_CHLORINE_PERCENT_MAX) ||
+    if (!(label_percent >= HW_CHLORINE_PERCENT_MIN && label_percent <= HW_CHLORINE_PERCENT_MAX) ||
         !(per_litre >= HW_CHLORINE_DENSITY_MIN && per_litre <= HW_CHLORINE_DENSITY_MAX)) {
         return HW_STATUS_RANGE;
     }
-    *strength = 10.0 * percent * per_litre * share;
+    *strength = 10.0 * label_percent * per_litre * share;
     return HW_STATUS_OK;
 }
 
-int hw_bleach_amount(double volume, double target, double strength, double *bleach)
+int hw_chlorine_bleach_amount(double volume, double target, double strength, double *bleach)
 {
     *bleach = HW_NO_ANSWER;
     if (!is_volume(volume) ||
@@ -68,25 +69,25 @@ int hw_chlorine_contact(double level, double minutes, double *contact)
     return HW_STATUS_OK;
 }
 
-int hw_dechlorinator_ratio(enum hw_dechlorinator agent, double *ratio)
+int hw_chlorine_agent_ratio(enum hw_chlorine_agent agent, double *ratio)
 {
     static const double pentahydrate = 7.0;
     *ratio = HW_NO_ANSWER;
     switch (agent) {
-    case HW_THIOSULFATE_PENTAHYDRATE:
+    case HW_CHLORINE_THIOSULFATE_PENTAHYDRATE:
         *ratio = pentahydrate;
         return HW_STATUS_OK;
-    case HW_THIOSULFATE_ANHYDROUS:
+    case HW_CHLORINE_THIOSULFATE_ANHYDROUS:
         *ratio = pentahydrate * HW_MOLAR_THIOSULFATE / HW_MOLAR_THIOSULFATE_PENTAHYDRATE;
         return HW_STATUS_OK;
-    case HW_ASCORBIC_ACID:
+    case HW_CHLORINE_ASCORBIC_ACID:
         *ratio = 2.5;
         return HW_STATUS_OK;
     }
     return HW_STATUS_CHOICE;
 }
 
-int hw_dechlorinator_mass(double volume, double chlorine, double ratio, double *mass)
+int hw_chlorine_agent_mass(double volume, double chlorine, double ratio, double *mass)
 {
     *mass = HW_NO_ANSWER;
     if (!is_volume(volume) || !is_level(chlorine) ||
@@ -97,7 +98,7 @@ int hw_dechlorinator_mass(double volume, double chlorine, double ratio, double *
     return HW_STATUS_OK;
 }
 
-int hw_chloramine_nitrogen(double chlorine, double *nitrogen)
+int hw_chlorine_nitrogen_freed(double chlorine, double *nitrogen)
 {
     *nitrogen = HW_NO_ANSWER;
     if (!is_level(chlorine)) {

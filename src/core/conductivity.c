@@ -29,7 +29,7 @@ static double temperature_factor(double t68)
 }
 
 /* PSS-78 by x, the square root of the ratio: UNESCO 44, equations 1 and 2. */
-static double pss78(double x, double t68)
+static double pss78(double t68, double x)
 {
     static const double a[] = {-0.1692, 25.3851, 14.0941, -7.0261, 2.7081};
     static const double b[] = {-0.0056, -0.0066, -0.0375, 0.0636, -0.0144};
@@ -39,13 +39,13 @@ static double pss78(double x, double t68)
 }
 
 /* The same with the correction of Hill, Dauphinee & Woods for low salinity, not yet scaled. */
-static double hill(double x, double t68)
+static double hill(double t68, double x)
 {
     double wide = 400.0 * x * x;
     double root = 10.0 * x;
     double part_a = a0 / (1.0 + wide * (1.5 + wide));
     double part_b = b0 * temperature_factor(t68) / (1.0 + root * (1.0 + root * (1.0 + root)));
-    return pss78(x, t68) - part_a - part_b;
+    return pss78(t68, x) - part_a - part_b;
 }
 
 static double root_at_low(double t68)
@@ -54,30 +54,30 @@ static double root_at_low(double t68)
 }
 
 /* What brings the two branches together where they meet. */
-static double hill_scale(double root_where_they_meet, double t68)
+static double hill_scale(double t68, double root_where_they_meet)
 {
-    return HW_CONDUCTIVITY_LOW / hill(root_where_they_meet, t68);
+    return HW_CONDUCTIVITY_LOW / hill(t68, root_where_they_meet);
 }
 
-static double salinity_at(double x, double t68)
+static double salinity_at(double t68, double x)
 {
     if (x <= 0) {
         return 0; /* the terms cancel there, but for rounding */
     }
-    double salinity = pss78(x, t68);
+    double salinity = pss78(t68, x);
     if (salinity < HW_CONDUCTIVITY_LOW) {
-        salinity = hill_scale(root_at_low(t68), t68) * hill(x, t68);
+        salinity = hill_scale(t68, root_at_low(t68)) * hill(t68, x);
     }
     return salinity;
 }
 
-static double root_at(double salinity, double t68)
+static double root_at(double t68, double salinity)
 {
     if (salinity >= HW_CONDUCTIVITY_LOW) {
         return hw_bisect(pss78, t68, salinity, root_middle, root_high);
     }
     double meet = root_at_low(t68);
-    return hw_bisect(hill, t68, salinity / hill_scale(meet, t68), root_low, meet);
+    return hw_bisect(hill, t68, salinity / hill_scale(t68, meet), root_low, meet);
 }
 
 static int temp_in_range(double temp)
@@ -86,7 +86,7 @@ static int temp_in_range(double temp)
 }
 
 /* The status of an answer at that salinity and temperature. */
-static int status_at(double salinity, double lowest, double temp)
+static int status_at(double temp, double salinity, double lowest)
 {
     int fitted = salinity >= lowest && salinity <= HW_SEAWATER_SALINITY_FITTED &&
                  temp <= HW_CONDUCTIVITY_TEMP_FITTED;
@@ -104,18 +104,18 @@ int hw_conductivity_ratio(double conductivity, double temp, double *ratio)
     return temp <= HW_CONDUCTIVITY_TEMP_FITTED ? HW_STATUS_OK : HW_STATUS_STRETCHED;
 }
 
-int hw_salinity_from_ratio(double ratio, double temp, double *salinity)
+int hw_conductivity_salinity_by_ratio(double ratio, double temp, double *salinity)
 {
     *salinity = HW_NO_ANSWER;
     if (!(ratio >= HW_CONDUCTIVITY_RATIO_MIN && ratio <= HW_CONDUCTIVITY_RATIO_MAX &&
           temp_in_range(temp))) {
         return HW_STATUS_RANGE;
     }
-    *salinity = pss78(sqrt(ratio), hw_temp_68(temp));
-    return status_at(*salinity, HW_CONDUCTIVITY_LOW, temp);
+    *salinity = pss78(hw_temp_68(temp), sqrt(ratio));
+    return status_at(temp, *salinity, HW_CONDUCTIVITY_LOW);
 }
 
-int hw_salinity_from_conductivity(double conductivity, double temp, double *salinity)
+int hw_conductivity_salinity(double conductivity, double temp, double *salinity)
 {
     double ratio = HW_NO_ANSWER;
     int status = hw_conductivity_ratio(conductivity, temp, &ratio);
@@ -123,15 +123,15 @@ int hw_salinity_from_conductivity(double conductivity, double temp, double *sali
     if (status < 0) {
         return status;
     }
-    double found = salinity_at(sqrt(ratio), hw_temp_68(temp));
+    double found = salinity_at(hw_temp_68(temp), sqrt(ratio));
     if (found > HW_SEAWATER_SALINITY_MAX) {
         return HW_STATUS_NONE;
     }
     *salinity = found;
-    return status_at(found, HW_SEAWATER_SALINITY_MIN, temp);
+    return status_at(temp, found, HW_SEAWATER_SALINITY_MIN);
 }
 
-int hw_conductivity(double salinity, double temp, double *conductivity)
+int hw_conductivity_at(double temp, double salinity, double *conductivity)
 {
     *conductivity = HW_NO_ANSWER;
     if (!(salinity >= HW_SEAWATER_SALINITY_MIN && salinity <= HW_SEAWATER_SALINITY_MAX &&
@@ -139,19 +139,19 @@ int hw_conductivity(double salinity, double temp, double *conductivity)
         return HW_STATUS_RANGE;
     }
     double t68 = hw_temp_68(temp);
-    double root = salinity > 0 ? root_at(salinity, t68) : 0;
+    double root = salinity > 0 ? root_at(t68, salinity) : 0;
     *conductivity = HW_CONDUCTIVITY_STANDARD * standard_ratio(t68) * root * root;
-    return status_at(salinity, HW_SEAWATER_SALINITY_MIN, temp);
+    return status_at(temp, salinity, HW_SEAWATER_SALINITY_MIN);
 }
 
-int hw_conductivity_uncompensated(double at_25, double slope, double temp, double *conductivity)
+int hw_conductivity_raw(double at_25, double per_degree, double temp, double *conductivity)
 {
     *conductivity = HW_NO_ANSWER;
     if (!(at_25 >= HW_CONDUCTIVITY_MIN && at_25 <= HW_CONDUCTIVITY_MAX &&
-          slope >= HW_CONDUCTIVITY_SLOPE_MIN && slope <= HW_CONDUCTIVITY_SLOPE_MAX &&
-          temp_in_range(temp))) {
+          per_degree >= HW_CONDUCTIVITY_PER_DEGREE_MIN &&
+          per_degree <= HW_CONDUCTIVITY_PER_DEGREE_MAX && temp_in_range(temp))) {
         return HW_STATUS_RANGE;
     }
-    *conductivity = at_25 * (1.0 + slope / 100.0 * (temp - 25.0));
+    *conductivity = at_25 * (1.0 + per_degree * (temp - 25.0));
     return HW_STATUS_OK;
 }

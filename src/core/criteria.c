@@ -12,14 +12,14 @@ static const double cmc_inflection = 7.204;
 
 static int temp_in_range(double temp)
 {
-    return temp >= HW_EPA2013_TEMP_MIN && temp <= HW_EPA2013_TEMP_MAX;
+    return temp >= HW_CRITERIA_EPA2013_TEMP_MIN && temp <= HW_CRITERIA_EPA2013_TEMP_MAX;
 }
 
 /* The tables begin where the accepted temperatures do. */
 static int off_the_tables(double ph, double temp)
 {
-    return !(ph >= HW_EPA2013_PH_TABLE_MIN && ph <= HW_EPA2013_PH_TABLE_MAX) ||
-           temp > HW_EPA2013_TEMP_TABLE_MAX;
+    return !(ph >= HW_CRITERIA_EPA2013_PH_TABLE_MIN && ph <= HW_CRITERIA_EPA2013_PH_TABLE_MAX) ||
+           temp > HW_CRITERIA_EPA2013_TEMP_TABLE_MAX;
 }
 
 static double smaller(double a, double b)
@@ -56,19 +56,20 @@ static double cmc_by_temp(double temp)
     return 23.12 * hw_exp10(0.036 * (20.0 - temp));
 }
 
-int hw_epa2013_criterion(enum hw_epa2013 which, double ph, double temp, double *tan_n)
+int hw_criteria_epa2013(enum hw_criteria_limit which, double ph, double temp, double *tan_n)
 {
     *tan_n = HW_NO_ANSWER;
-    if (which != HW_EPA2013_CCC && which != HW_EPA2013_CMC_PRESENT &&
-        which != HW_EPA2013_CMC_ABSENT) {
+    if (which != HW_CRITERIA_EPA2013_CCC && which != HW_CRITERIA_EPA2013_CMC_PRESENT &&
+        which != HW_CRITERIA_EPA2013_CMC_ABSENT) {
         return HW_STATUS_CHOICE;
     }
-    if (!(ph >= HW_EPA2013_PH_MIN && ph <= HW_EPA2013_PH_MAX && temp_in_range(temp))) {
+    if (!(ph >= HW_CRITERIA_EPA2013_PH_MIN && ph <= HW_CRITERIA_EPA2013_PH_MAX &&
+          temp_in_range(temp))) {
         return HW_STATUS_RANGE;
     }
-    if (which == HW_EPA2013_CCC) {
+    if (which == HW_CRITERIA_EPA2013_CCC) {
         *tan_n = ccc(ph, temp);
-    } else if (which == HW_EPA2013_CMC_PRESENT) {
+    } else if (which == HW_CRITERIA_EPA2013_CMC_PRESENT) {
         *tan_n =
             smaller(two_terms(0.275, 39.0, cmc_inflection, ph), cmc_by_ph(ph) * cmc_by_temp(temp));
     } else {
@@ -77,10 +78,11 @@ int hw_epa2013_criterion(enum hw_epa2013 which, double ph, double temp, double *
     return off_the_tables(ph, temp) ? HW_STATUS_STRETCHED : HW_STATUS_OK;
 }
 
-int hw_epa2013_ccc_ph(double tan_n, double temp, double *ph)
+int hw_criteria_epa2013_ccc_ph(double tan_n, double temp, double *ph)
 {
     *ph = HW_NO_ANSWER;
-    if (!(tan_n >= HW_EPA2013_TAN_MIN && tan_n <= HW_EPA2013_TAN_MAX && temp_in_range(temp))) {
+    if (!(tan_n >= HW_CRITERIA_EPA2013_TAN_MIN && tan_n <= HW_CRITERIA_EPA2013_TAN_MAX &&
+          temp_in_range(temp))) {
         return HW_STATUS_RANGE;
     }
     double terms = tan_n / ccc_factor(temp);

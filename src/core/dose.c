@@ -3,7 +3,7 @@
 
 #include "core/no_answer.h"
 #include "core/range.h"
-#include "holdwater/stock.h"
+#include "holdwater/molar.h"
 
 #include <stdbool.h>
 
@@ -29,7 +29,7 @@ static bool is_strength(double x)
 
 static bool is_share(double x)
 {
-    return hw_within(x, HW_DOSE_SHARE_MIN, HW_DOSE_SHARE_MAX);
+    return hw_within(x, HW_DOSE_ACTIVE_SHARE_MIN, HW_DOSE_ACTIVE_SHARE_MAX);
 }
 
 int hw_dose_active(double volume, double now, double target, double *active)
@@ -72,23 +72,23 @@ int hw_dose_liquid_active(double liquid, double strength, double *active)
     return HW_STATUS_OK;
 }
 
-int hw_dose_solid(double active, double share, double *mass)
+int hw_dose_powder(double active, double share, double *mass)
 {
     *mass = HW_NO_ANSWER;
     if (!is_active(active) || !is_share(share)) {
         return HW_STATUS_RANGE;
     }
-    *mass = active / 1000.0 / (share / 100.0);
+    *mass = active / 1000.0 / share;
     return HW_STATUS_OK;
 }
 
-int hw_dose_solid_active(double mass, double share, double *active)
+int hw_dose_powder_active(double mass, double share, double *active)
 {
     *active = HW_NO_ANSWER;
     if (!hw_within(mass, HW_DOSE_MASS_MIN, HW_DOSE_MASS_MAX) || !is_share(share)) {
         return HW_STATUS_RANGE;
     }
-    *active = mass * 1000.0 * (share / 100.0);
+    *active = mass * 1000.0 * share;
     return HW_STATUS_OK;
 }
 

@@ -1,7 +1,6 @@
 /* hydrometer.c - readings of specific gravity, density and the salinity behind it. */
 #include "holdwater/hydrometer.h"
 
-#include "core/bisect.h"
 #include "core/no_answer.h"
 #include "core/seawater_kernel.h"
 
@@ -19,7 +18,7 @@ static int is_hydrometer(const struct hw_hydrometer *h)
 
 static double pure_water(double temp)
 {
-    return hw_density_68(0, hw_temp_68(temp));
+    return hw_density_at_68(hw_temp_68(temp), 0);
 }
 
 int hw_hydrometer_density(const struct hw_hydrometer *hydrometer, double reading, double temp,
@@ -43,32 +42,7 @@ int hw_hydrometer_reading(const struct hw_hydrometer *hydrometer, double salinit
     if (!is_hydrometer(hydrometer)) {
         return HW_STATUS_RANGE;
     }
-    int status = hw_seawater_density(salinity, hydrometer->scale_temp, &density);
+    int status = hw_seawater_density_at(hydrometer->scale_temp, salinity, &density);
     *reading = density / pure_water(hydrometer->water_temp);
     return status;
-}
-
-int hw_salinity_from_density(double density, double temp, double *salinity)
-{
-    *salinity = HW_NO_ANSWER;
-    if (!(in_range(density, HW_DENSITY_MIN, HW_DENSITY_MAX) &&
-          in_range(temp, HW_SEAWATER_TEMP_MIN, HW_SEAWATER_TEMP_MAX))) {
-        return HW_STATUS_RANGE;
-    }
-    double t68 = hw_temp_68(temp);
-    double above_fresh = density - hw_density_68(0, t68);
-    if (above_fresh <= 0) {
-        double below = above_fresh / hw_density_by_salinity(t68);
-        if (below < HW_SALINITY_READ_MIN) {
-            return HW_STATUS_NONE;
-        }
-        *salinity = below;
-        return below < 0 ? HW_STATUS_STRETCHED : HW_STATUS_OK;
-    }
-    if (density > hw_density_68(HW_SEAWATER_SALINITY_MAX, t68)) {
-        return HW_STATUS_NONE;
-    }
-    *salinity =
-        hw_bisect(hw_density_68, t68, density, HW_SEAWATER_SALINITY_MIN, HW_SEAWATER_SALINITY_MAX);
-    return *salinity > HW_SEAWATER_SALINITY_FITTED ? HW_STATUS_STRETCHED : HW_STATUS_OK;
 }

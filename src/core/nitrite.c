@@ -2,8 +2,7 @@
 #include "holdwater/nitrite.h"
 
 #include "core/no_answer.h"
-#include "holdwater/nitrogen.h"
-#include "holdwater/seawater.h"
+#include "holdwater/molar.h"
 
 /* Grams that hold one mole of nitrite, or 0 for a basis that does not exist. */
 static double molar_mass(enum hw_nitrite_basis basis)
@@ -46,19 +45,11 @@ int hw_nitrite_to_ion(enum hw_nitrite_basis basis, double amount, double *as_ion
     return converted(basis, amount, HW_MOLAR_NITRITE, as_ion);
 }
 
-int hw_seawater_chloride(double salinity, double temp, double *chloride)
-{
-    double density;
-    int status = hw_seawater_density(salinity, temp, &density);
-    /* g/kg times kg/m3 is g/m3, which is mg/L; without a density it is NaN. */
-    *chloride = HW_CHLORIDE_PER_CHLORINITY * salinity / HW_SALINITY_PER_CHLORINITY * density;
-    return status;
-}
-
 int hw_nitrite_chloride_ratio(double chloride, double as_n, double *ratio)
 {
     *ratio = HW_NO_ANSWER;
-    if (!(chloride >= HW_CHLORIDE_MIN && chloride <= HW_CHLORIDE_MAX && in_range(as_n))) {
+    if (!(chloride >= HW_NITRITE_CHLORIDE_MIN && chloride <= HW_NITRITE_CHLORIDE_MAX &&
+          in_range(as_n))) {
         return HW_STATUS_RANGE;
     }
     if (as_n == 0.0) {

@@ -23,7 +23,7 @@ static int temp_in_range(double temp)
     return temp >= HW_REFRACTION_TEMP_MIN && temp <= HW_REFRACTION_TEMP_MAX;
 }
 
-static int status_at(double salinity, double temp)
+static int status_at(double temp, double salinity)
 {
     int fitted = salinity >= 0 && salinity <= HW_REFRACTION_SALINITY_FITTED &&
                  temp >= HW_REFRACTION_TEMP_FIT_MIN && temp <= HW_REFRACTION_TEMP_FIT_MAX;
@@ -31,16 +31,16 @@ static int status_at(double salinity, double temp)
 }
 
 /* A salinity found, if it is one. */
-static int found(double value, double temp, double *salinity)
+static int found(double temp, double value, double *salinity)
 {
-    if (!(value >= HW_SALINITY_READ_MIN && value <= HW_SEAWATER_SALINITY_MAX)) {
+    if (!(value >= HW_SEAWATER_SALINITY_READ_MIN && value <= HW_SEAWATER_SALINITY_MAX)) {
         return HW_STATUS_NONE;
     }
     *salinity = value;
-    return status_at(value, temp);
+    return status_at(temp, value);
 }
 
-int hw_refraction_index(double salinity, double temp, double *index)
+int hw_refraction_index_at(double temp, double salinity, double *index)
 {
     *index = HW_NO_ANSWER;
     if (!(salinity >= HW_SEAWATER_SALINITY_MIN && salinity <= HW_SEAWATER_SALINITY_MAX &&
@@ -48,28 +48,30 @@ int hw_refraction_index(double salinity, double temp, double *index)
         return HW_STATUS_RANGE;
     }
     *index = without_salt(temp) + by_salinity(temp) * salinity;
-    return status_at(salinity, temp);
+    return status_at(temp, salinity);
 }
 
-int hw_salinity_from_refraction(double index, double temp, double *salinity)
+int hw_refraction_salinity(double index, double temp, double *salinity)
 {
     *salinity = HW_NO_ANSWER;
     if (!(index >= HW_REFRACTION_INDEX_MIN && index <= HW_REFRACTION_INDEX_MAX &&
           temp_in_range(temp))) {
         return HW_STATUS_RANGE;
     }
-    return found((index - without_salt(temp)) / by_salinity(temp), temp, salinity);
+    return found(temp, (index - without_salt(temp)) / by_salinity(temp), salinity);
 }
 
-int hw_salinity_from_brine(enum hw_brine_scale scale, double reading, double *salinity)
+int hw_refraction_salinity_by_brine(enum hw_refraction_brine scale, double reading,
+                                    double *salinity)
 {
     *salinity = HW_NO_ANSWER;
-    if (scale != HW_BRINE_GKG && scale != HW_BRINE_GL) {
+    if (scale != HW_REFRACTION_BRINE_GKG && scale != HW_REFRACTION_BRINE_GL) {
         return HW_STATUS_CHOICE;
     }
     if (!(reading >= HW_REFRACTION_BRINE_MIN && reading <= HW_REFRACTION_BRINE_MAX)) {
         return HW_STATUS_RANGE;
     }
-    double factor = scale == HW_BRINE_GKG ? HW_BRINE_GKG_FACTOR : HW_BRINE_GL_FACTOR;
-    return found(factor * reading, 20, salinity);
+    double factor = scale == HW_REFRACTION_BRINE_GKG ? HW_REFRACTION_BRINE_GKG_FACTOR
+                                                     : HW_REFRACTION_BRINE_GL_FACTOR;
+    return found(20, factor * reading, salinity);
 }

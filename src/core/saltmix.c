@@ -12,9 +12,9 @@ static bool is_volume(double x)
 }
 
 /* The density of the water that there is, and the checks that all questions share. */
-static int start(double volume, double salinity, double target, double temp, double *density)
+static int start(double volume, double temp, double salinity, double target, double *density)
 {
-    int status = hw_seawater_density(salinity, temp, density);
+    int status = hw_seawater_density_at(temp, salinity, density);
     if (!is_volume(volume) ||
         !hw_within(target, HW_SEAWATER_SALINITY_MIN, HW_SEAWATER_SALINITY_MAX)) {
         return HW_STATUS_RANGE;
@@ -22,11 +22,11 @@ static int start(double volume, double salinity, double target, double temp, dou
     return status;
 }
 
-int hw_saltmix_add(double volume, double salinity, double target, double temp, double dry,
-                   double *mass)
+int hw_saltmix_raise(double volume, double temp, double salinity, double target, double dry,
+                     double *mass)
 {
     double density = HW_NO_ANSWER;
-    int status = start(volume, salinity, target, temp, &density);
+    int status = start(volume, temp, salinity, target, &density);
     *mass = HW_NO_ANSWER;
     if (status < 0 || !hw_within(dry, HW_SALTMIX_DRY_MIN, HW_SALTMIX_DRY_MAX)) {
         return HW_STATUS_RANGE;
@@ -42,14 +42,14 @@ int hw_saltmix_add(double volume, double salinity, double target, double temp, d
 static double fresh_density(double temp)
 {
     double density = HW_NO_ANSWER;
-    (void)hw_seawater_density(0.0, temp, &density);
+    (void)hw_seawater_density_at(temp, 0.0, &density);
     return density;
 }
 
-int hw_saltmix_top_up(double volume, double salinity, double target, double temp, double *litres)
+int hw_saltmix_dilute(double volume, double temp, double salinity, double target, double *litres)
 {
     double density = HW_NO_ANSWER;
-    int status = start(volume, salinity, target, temp, &density);
+    int status = start(volume, temp, salinity, target, &density);
     *litres = HW_NO_ANSWER;
     if (status < 0) {
         return status;
@@ -63,10 +63,10 @@ int hw_saltmix_top_up(double volume, double salinity, double target, double temp
     return status;
 }
 
-int hw_saltmix_swap(double volume, double salinity, double target, double temp, double *litres)
+int hw_saltmix_replace(double volume, double temp, double salinity, double target, double *litres)
 {
     double density = HW_NO_ANSWER;
-    int status = start(volume, salinity, target, temp, &density);
+    int status = start(volume, temp, salinity, target, &density);
     *litres = HW_NO_ANSWER;
     if (status < 0) {
         return status;
@@ -80,10 +80,10 @@ int hw_saltmix_swap(double volume, double salinity, double target, double temp, 
     return status;
 }
 
-int hw_saltmix_label(double mass, double makes, double salinity, double temp, double *dry)
+int hw_saltmix_dry(double mass, double makes, double temp, double salinity, double *dry)
 {
     double density = HW_NO_ANSWER;
-    int status = hw_seawater_density(salinity, temp, &density);
+    int status = hw_seawater_density_at(temp, salinity, &density);
     *dry = HW_NO_ANSWER;
     if (status < 0 || !is_volume(makes) ||
         !hw_within(mass, HW_SALTMIX_MASS_MIN, HW_SALTMIX_MASS_MAX)) {

@@ -20,7 +20,7 @@ static inline double hw_density_by_salinity(double t68)
 
 /* Density at one atmosphere, kg/m3: UNESCO 44, equations 13 and 14: pure water and the three powers
  * of salinity, each by rising powers of the temperature. */
-static inline double hw_density_68(double salinity, double t68)
+static inline double hw_density_at_68(double t68, double salinity)
 {
     static const double pure[] = {999.842594,  6.793952e-2,  -9.095290e-3,
                                   1.001685e-4, -1.120083e-6, 6.536332e-9};
@@ -35,7 +35,7 @@ static inline double hw_density_68(double salinity, double t68)
 }
 
 /* Specific heat capacity at one atmosphere, J/(kg K): UNESCO 44, equation 26. */
-static inline double hw_heat_capacity_68(double salinity, double t68)
+static inline double hw_specific_heat_68(double t68, double salinity)
 {
     static const double pure[] = {4217.4, -3.720283, 0.1412855, -2.654387e-3, 2.093236e-5};
     static const double by_s[] = {-7.643575, 0.1072763, -1.38385e-3};

@@ -2,8 +2,7 @@
 #include "holdwater/stock.h"
 
 #include "core/no_answer.h"
-#include "holdwater/challenge.h"
-#include "holdwater/nitrogen.h"
+#include "holdwater/molar.h"
 
 /* Grams of reagent to a gram of what it is counted as, and what dissolves; 0 for one that does not
  * exist. */

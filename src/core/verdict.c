@@ -29,18 +29,18 @@ int hw_verdict_rate(double start, double left, double hours, double volume, doub
     return HW_STATUS_OK;
 }
 
-int hw_verdict_feed(double capacity, double protein, double working, double colder, double *feed,
-                    double *working_feed)
+int hw_verdict_feed_carried(double capacity, double protein, double working, double colder,
+                            double *feed, double *working_feed)
 {
     *feed = *working_feed = HW_NO_ANSWER;
     if (!hw_within(capacity, HW_VERDICT_CAPACITY_MIN, HW_VERDICT_CAPACITY_MAX) ||
-        !hw_within(protein, HW_VERDICT_PROTEIN_MIN, HW_VERDICT_PROTEIN_MAX) ||
-        !hw_within(working, HW_VERDICT_WORKING_MIN, HW_VERDICT_WORKING_MAX) ||
+        !hw_within(protein, HW_VERDICT_PROTEIN_SHARE_MIN, HW_VERDICT_PROTEIN_SHARE_MAX) ||
+        !hw_within(working, HW_VERDICT_WORKING_SHARE_MIN, HW_VERDICT_WORKING_SHARE_MAX) ||
         !hw_within(colder, HW_VERDICT_COLDER_MIN, HW_VERDICT_COLDER_MAX)) {
         return HW_STATUS_RANGE;
     }
-    *feed = capacity / (protein / 100.0 * HW_VERDICT_NITROGEN_OF_PROTEIN);
-    *working_feed = *feed * (working / 100.0) * pow(HW_VERDICT_THETA, -colder);
+    *feed = capacity / (protein * HW_VERDICT_NITROGEN_OF_PROTEIN);
+    *working_feed = *feed * working * pow(HW_VERDICT_THETA, -colder);
     return HW_STATUS_OK;
 }
 

@@ -81,8 +81,8 @@ static uint64_t criterion_hash(void)
         for (int p = 0; p <= 47; p++) {
             for (int t = 0; t <= 31; t++) {
                 double tan_n = 0;
-                int status = hw_epa2013_criterion((enum hw_epa2013)which, point(6.5, 9, p, 47),
-                                                  point(0, 30, t, 31), &tan_n);
+                int status = hw_criteria_epa2013((enum hw_criteria_limit)which,
+                                                 point(6.5, 9, p, 47), point(0, 30, t, 31), &tan_n);
 
                 hash = with_result(hash, status, tan_n);
             }

@@ -34,15 +34,17 @@ static void by_hand(void **state)
 {
     (void)state;
     double result = 0;
-    assert_status(hw_binder_mass(HW_BINDER_SULFONATE, 14.007, 1, 100, &result), HW_STATUS_OK);
+    assert_status(hw_binder_powder(HW_BINDER_SULFONATE, 14.007, 1, 1, &result), HW_STATUS_OK);
     assert_close(result, 0.134081, 0, 1e-15);
-    assert_status(hw_binder_mass(HW_BINDER_SULFINATE_DIHYDRATE, 14.007, 2.5, 80, &result),
+    assert_status(hw_binder_powder(HW_BINDER_SULFINATE_DIHYDRATE, 14.007, 2.5, 0.8, &result),
                   HW_STATUS_OK);
     assert_close(result, 0.154112 * 2.5 / 0.8, 0, 1e-15);
     /* A mole of sulfonate takes half a mole of O2, one of sulfinate a whole one. */
-    assert_status(hw_binder_oxygen(HW_BINDER_SULFONATE, 134.081, 100, 1000, &result), HW_STATUS_OK);
+    assert_status(hw_binder_oxygen_taken(HW_BINDER_SULFONATE, 134.081, 1, 1000, &result),
+                  HW_STATUS_OK);
     assert_close(result, 15.999, 0, 1e-15);
-    assert_status(hw_binder_oxygen(HW_BINDER_SULFINATE, 118.082, 50, 1000, &result), HW_STATUS_OK);
+    assert_status(hw_binder_oxygen_taken(HW_BINDER_SULFINATE, 118.082, 0.5, 1000, &result),
+                  HW_STATUS_OK);
     assert_close(result, 15.999, 0, 1e-15);
     assert_status(hw_binder_by_label(5, 40, 1, 75, 1.2, &result), HW_STATUS_OK);
     assert_close(result, 11.25, 0, 1e-15);
@@ -58,11 +60,11 @@ static void unknown_agents(void **state)
         assert_status(hw_binder_ratio((enum hw_binder)agent, &result), HW_STATUS_CHOICE);
         assert_no_answer(result);
         result = 1;
-        assert_status(hw_binder_mass((enum hw_binder)agent, (double)NAN, 1, 100, &result),
+        assert_status(hw_binder_powder((enum hw_binder)agent, (double)NAN, 1, 1, &result),
                       HW_STATUS_CHOICE);
         assert_no_answer(result);
         result = 1;
-        assert_status(hw_binder_oxygen((enum hw_binder)agent, (double)NAN, 100, 75, &result),
+        assert_status(hw_binder_oxygen_taken((enum hw_binder)agent, (double)NAN, 1, 75, &result),
                       HW_STATUS_CHOICE);
         assert_no_answer(result);
     }
@@ -79,12 +81,12 @@ static void oxygen_goes_with_nitrogen(void **state)
         enum hw_binder agent = all[i % 3];
         double nitrogen = hw_random_between(HW_BINDER_NITROGEN_MIN, 1e4);
         double excess = hw_random_between(HW_BINDER_EXCESS_MIN, HW_BINDER_EXCESS_MAX);
-        double purity = hw_random_between(HW_BINDER_PURITY_MIN, HW_BINDER_PURITY_MAX);
+        double purity = hw_random_between(HW_BINDER_PURITY_SHARE_MIN, HW_BINDER_PURITY_SHARE_MAX);
         double volume = hw_random_between(1, 400);
         double mass = 0;
         double oxygen = 0;
-        assert_status(hw_binder_mass(agent, nitrogen, excess, purity, &mass), HW_STATUS_OK);
-        assert_status(hw_binder_oxygen(agent, mass, purity, volume, &oxygen), HW_STATUS_OK);
+        assert_status(hw_binder_powder(agent, nitrogen, excess, purity, &mass), HW_STATUS_OK);
+        assert_status(hw_binder_oxygen_taken(agent, mass, purity, volume, &oxygen), HW_STATUS_OK);
         double want = nitrogen / volume * excess * moles[agent] * 31.998 / 14.007;
         assert_close(oxygen, want, 0, 1e-14);
     }
@@ -104,8 +106,8 @@ static void label_and_chemistry(void **state)
         double dose = 0;
         double mass = 0;
         double amount = 0;
-        assert_status(hw_binder_mass(agent, binds * per, 1, 70, &dose), HW_STATUS_OK);
-        assert_status(hw_binder_mass(agent, total * volume, 1, 70, &mass), HW_STATUS_OK);
+        assert_status(hw_binder_powder(agent, binds * per, 1, 0.7, &dose), HW_STATUS_OK);
+        assert_status(hw_binder_powder(agent, total * volume, 1, 0.7, &mass), HW_STATUS_OK);
         assert_status(hw_binder_by_label(dose, per, binds, volume, total, &amount), HW_STATUS_OK);
         assert_close(amount, mass, 0, 1e-14);
     }
@@ -115,10 +117,10 @@ static int call(int which, const double a[], double *result)
 {
     *result = 1;
     if (which == 0) {
-        return hw_binder_mass(HW_BINDER_SULFINATE, a[0], a[1], a[2], result);
+        return hw_binder_powder(HW_BINDER_SULFINATE, a[0], a[1], a[2], result);
     }
     if (which == 1) {
-        return hw_binder_oxygen(HW_BINDER_SULFINATE, a[0], a[1], a[2], result);
+        return hw_binder_oxygen_taken(HW_BINDER_SULFINATE, a[0], a[1], a[2], result);
     }
     return hw_binder_by_label(a[0], a[1], a[2], a[3], a[4], result);
 }
@@ -128,13 +130,13 @@ static const struct {
     double good[5], lo[5], hi[5];
 } functions[] = {
     {3,
-     {90, 1, 100},
-     {HW_BINDER_NITROGEN_MIN, HW_BINDER_EXCESS_MIN, HW_BINDER_PURITY_MIN},
-     {HW_BINDER_NITROGEN_MAX, HW_BINDER_EXCESS_MAX, HW_BINDER_PURITY_MAX}},
+     {90, 1, 0.99},
+     {HW_BINDER_NITROGEN_MIN, HW_BINDER_EXCESS_MIN, HW_BINDER_PURITY_SHARE_MIN},
+     {HW_BINDER_NITROGEN_MAX, HW_BINDER_EXCESS_MAX, HW_BINDER_PURITY_SHARE_MAX}},
     {3,
-     {0.86, 100, 75},
-     {HW_BINDER_MASS_MIN, HW_BINDER_PURITY_MIN, HW_BINDER_VOLUME_MIN},
-     {HW_BINDER_MASS_MAX, HW_BINDER_PURITY_MAX, HW_BINDER_VOLUME_MAX}},
+     {0.86, 0.99, 75},
+     {HW_BINDER_MASS_MIN, HW_BINDER_PURITY_SHARE_MIN, HW_BINDER_VOLUME_MIN},
+     {HW_BINDER_MASS_MAX, HW_BINDER_PURITY_SHARE_MAX, HW_BINDER_VOLUME_MAX}},
     {5,
      {5, 40, 1, 75, 1.2},
      {HW_BINDER_DOSE_MIN, HW_BINDER_PER_MIN, HW_BINDER_BINDS_MIN, HW_BINDER_VOLUME_MIN,
@@ -182,18 +184,19 @@ static void ranges(void **state)
     }
 }
 
-/* All that hw_binder_mass can ask for, hw_binder_oxygen takes. */
+/* All that hw_binder_powder can ask for, hw_binder_oxygen_taken takes. */
 static void masses_within(void **state)
 {
     (void)state;
     for (size_t i = 0; i < 3; i++) {
         double mass = 0;
         double oxygen = 0;
-        assert_status(hw_binder_mass(all[i], HW_BINDER_NITROGEN_MAX, HW_BINDER_EXCESS_MAX,
-                                     HW_BINDER_PURITY_MIN, &mass),
+        assert_status(hw_binder_powder(all[i], HW_BINDER_NITROGEN_MAX, HW_BINDER_EXCESS_MAX,
+                                       HW_BINDER_PURITY_SHARE_MIN, &mass),
                       HW_STATUS_OK);
-        assert_status(hw_binder_oxygen(all[i], mass, HW_BINDER_PURITY_MIN, 1e5, &oxygen),
-                      HW_STATUS_OK);
+        assert_status(
+            hw_binder_oxygen_taken(all[i], mass, HW_BINDER_PURITY_SHARE_MIN, 1e5, &oxygen),
+            HW_STATUS_OK);
         check(oxygen > 0);
     }
 }

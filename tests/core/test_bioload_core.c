@@ -17,11 +17,11 @@ static void by_hand(void **state)
 {
     (void)state;
     double result = 0;
-    assert_status(hw_bioload_feed(200, 2, &result), 0);
+    assert_status(hw_bioload_daily_feed(200, 0.02, &result), 0);
     assert_close(result, 4, 0, 0);
-    assert_status(hw_bioload_fed(4, 45, HW_BIOLOAD_FACTOR, &result), 0);
+    assert_status(hw_bioload_from_feed(4, 0.45, HW_BIOLOAD_FACTOR, &result), 0);
     assert_close(result, 165.6, 0, 1e-15);
-    assert_status(hw_bioload_fed(0, 45, HW_BIOLOAD_FACTOR, &result), 0);
+    assert_status(hw_bioload_from_feed(0, 0.45, HW_BIOLOAD_FACTOR, &result), 0);
     assert_close(result, 0, 0, 0);
     assert_status(hw_bioload_starved(200, 2.3, &result), 0);
     assert_close(result, 11.04, 0, 1e-15);
@@ -40,15 +40,15 @@ static void dead_and_rotting(void **state)
 {
     (void)state;
     double result = 0;
-    assert_status(hw_bioload_dead(1, 45, &result), 0);
+    assert_status(hw_bioload_from_dead(1, 0.45, &result), 0);
     assert_close(result, 72, 0, 1e-15);
-    assert_status(hw_bioload_dead(20, 8, &result), 0);
+    assert_status(hw_bioload_from_dead(20, 0.08, &result), 0);
     assert_close(result, 20 * 0.18 * 160, 0, 1e-15);
-    assert_status(hw_bioload_dead(20, 18, &result), 0);
+    assert_status(hw_bioload_from_dead(20, 0.18, &result), 0);
     assert_close(result, 20 * 0.18 * 160, 0, 1e-15);
-    assert_status(hw_bioload_dead(20, 18.5, &result), 0);
+    assert_status(hw_bioload_from_dead(20, 0.185, &result), 0);
     assert_close(result, 20 * 0.185 * 160, 0, 1e-15);
-    assert_status(hw_bioload_dead(0, 45, &result), 0);
+    assert_status(hw_bioload_from_dead(0, 0.45, &result), 0);
     assert_close(result, 0, 0, 0);
 }
 
@@ -104,11 +104,11 @@ static int call(int which, const double a[], double *result)
     *result = 1;
     switch (which) {
     case 0:
-        return hw_bioload_feed(a[0], a[1], result);
+        return hw_bioload_daily_feed(a[0], a[1], result);
     case 1:
-        return hw_bioload_fed(a[0], a[1], a[2], result);
+        return hw_bioload_from_feed(a[0], a[1], a[2], result);
     case 2:
-        return hw_bioload_dead(a[0], a[1], result);
+        return hw_bioload_from_dead(a[0], a[1], result);
     case 3:
         return hw_bioload_starved(a[0], a[1], result);
     case 4:
@@ -122,7 +122,7 @@ static int call(int which, const double a[], double *result)
 
 enum { FUNCTIONS = 7 };
 
-#define PROTEIN HW_BIOLOAD_PROTEIN_MIN, HW_BIOLOAD_PROTEIN_MAX
+#define PROTEIN HW_BIOLOAD_PROTEIN_SHARE_MIN, HW_BIOLOAD_PROTEIN_SHARE_MAX
 #define LIMIT   HW_BIOLOAD_LIMIT_MIN, HW_BIOLOAD_LIMIT_MAX
 #define BIOMASS HW_BIOLOAD_BIOMASS_MIN, HW_BIOLOAD_BIOMASS_MAX
 
@@ -130,13 +130,15 @@ static const struct {
     int arguments;
     double good[3], ends[3][2];
 } functions[FUNCTIONS] = {
-    {2, {200, 2, 0}, {{BIOMASS}, {HW_BIOLOAD_RATION_MIN, HW_BIOLOAD_RATION_MAX}, {0, 0}}},
+    {2,
+     {200, 0.02, 0},
+     {{BIOMASS}, {HW_BIOLOAD_RATION_SHARE_MIN, HW_BIOLOAD_RATION_SHARE_MAX}, {0, 0}}},
     {3,
-     {4, 45, 0.092},
+     {4, 0.45, 0.092},
      {{HW_BIOLOAD_FEED_MIN, HW_BIOLOAD_FEED_MAX},
       {PROTEIN},
       {HW_BIOLOAD_FACTOR_MIN, HW_BIOLOAD_FACTOR_MAX}}},
-    {2, {1, 45, 0}, {{HW_BIOLOAD_DEAD_MIN, HW_BIOLOAD_DEAD_MAX}, {PROTEIN}, {0, 0}}},
+    {2, {1, 0.45, 0}, {{HW_BIOLOAD_DEAD_MIN, HW_BIOLOAD_DEAD_MAX}, {PROTEIN}, {0, 0}}},
     {2, {200, 2, 0}, {{BIOMASS}, {HW_BIOLOAD_STARVED_MIN, HW_BIOLOAD_STARVED_MAX}, {0, 0}}},
     {2,
      {165.6, 100, 0},
@@ -194,9 +196,12 @@ static void ends_fit_together(void **state)
     double fed = 0;
     double dead = 0;
     double rise = 0;
-    assert_status(hw_bioload_feed(HW_BIOLOAD_BIOMASS_MAX, HW_BIOLOAD_RATION_MAX, &feed), 0);
-    assert_status(hw_bioload_fed(feed, HW_BIOLOAD_PROTEIN_MAX, HW_BIOLOAD_FACTOR_MAX, &fed), 0);
-    assert_status(hw_bioload_dead(HW_BIOLOAD_DEAD_MAX, HW_BIOLOAD_PROTEIN_MAX, &dead), 0);
+    assert_status(hw_bioload_daily_feed(HW_BIOLOAD_BIOMASS_MAX, HW_BIOLOAD_RATION_SHARE_MAX, &feed),
+                  0);
+    assert_status(
+        hw_bioload_from_feed(feed, HW_BIOLOAD_PROTEIN_SHARE_MAX, HW_BIOLOAD_FACTOR_MAX, &fed), 0);
+    assert_status(hw_bioload_from_dead(HW_BIOLOAD_DEAD_MAX, HW_BIOLOAD_PROTEIN_SHARE_MAX, &dead),
+                  0);
     assert_status(hw_bioload_rise(fed + dead, HW_BIOLOAD_VOLUME_MIN, &rise), 0);
     check(rise <= HW_BIOLOAD_RISE_MAX);
 }

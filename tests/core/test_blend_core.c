@@ -34,14 +34,14 @@ static struct water random_water(void)
 static double per_kg(double per_litre, double temp, double salinity)
 {
     double density = 0;
-    check(hw_seawater_density(salinity, temp, &density) >= 0);
+    check(hw_seawater_density_at(temp, salinity, &density) >= 0);
     return per_litre / density;
 }
 
 static double heat_capacity(double temp, double salinity)
 {
     double capacity = 0;
-    check(hw_seawater_heat_capacity(salinity, temp, &capacity) >= 0);
+    check(hw_seawater_specific_heat(temp, salinity, &capacity) >= 0);
     return capacity;
 }
 

@@ -35,12 +35,12 @@ static void salts(void **state)
 {
     (void)state;
     double mass = 0;
-    assert_status(hw_ammonium_salt_mass(HW_AMMONIUM_CHLORIDE, 100, 238.5, &mass), 0);
+    assert_status(hw_challenge_salt_mass(HW_CHALLENGE_AMMONIUM_CHLORIDE, 1, 238.5, &mass), 0);
     assert_close(mass, 0.2385 * 3.818991, 0, 1e-4);
-    assert_status(hw_ammonium_salt_mass(HW_AMMONIUM_SULFATE, 100, 238.5, &mass), 0);
+    assert_status(hw_challenge_salt_mass(HW_CHALLENGE_AMMONIUM_SULFATE, 1, 238.5, &mass), 0);
     assert_close(mass, 0.2385 * 4.717011, 0, 1e-4);
     double half = 0;
-    assert_status(hw_ammonium_salt_mass(HW_AMMONIUM_SULFATE, 50, 238.5, &half), 0);
+    assert_status(hw_challenge_salt_mass(HW_CHALLENGE_AMMONIUM_SULFATE, 0.5, 238.5, &half), 0);
     assert_close(half, 2 * mass, 0, 1e-15);
 }
 
@@ -48,35 +48,37 @@ static void salt_refusals(void **state)
 {
     (void)state;
     double mass = 0;
-    const enum hw_ammonium_salt salt = HW_AMMONIUM_CHLORIDE;
-    assert_status(hw_ammonium_salt_mass(salt, HW_CHALLENGE_PURITY_MIN, 0, &mass), 0);
-    assert_status(
-        hw_ammonium_salt_mass(salt, HW_CHALLENGE_PURITY_MAX, HW_CHALLENGE_NITROGEN_MAX, &mass), 0);
+    const enum hw_challenge_salt salt = HW_CHALLENGE_AMMONIUM_CHLORIDE;
+    assert_status(hw_challenge_salt_mass(salt, HW_CHALLENGE_PURITY_SHARE_MIN, 0, &mass), 0);
+    assert_status(hw_challenge_salt_mass(salt, HW_CHALLENGE_PURITY_SHARE_MAX,
+                                         HW_CHALLENGE_NITROGEN_MAX, &mass),
+                  0);
     check(mass > 3.8e6);
-    const double bad[][2] = {{nextafter(HW_CHALLENGE_PURITY_MIN, 0), 23},
-                             {nextafter(HW_CHALLENGE_PURITY_MAX, 200), 23},
-                             {99, nextafter(HW_CHALLENGE_NITROGEN_MIN, -1)},
-                             {99, nextafter(HW_CHALLENGE_NITROGEN_MAX, 2e9)}};
+    const double bad[][2] = {{nextafter(HW_CHALLENGE_PURITY_SHARE_MIN, 0), 23},
+                             {nextafter(HW_CHALLENGE_PURITY_SHARE_MAX, 200), 23},
+                             {0.99, nextafter(HW_CHALLENGE_NITROGEN_MIN, -1)},
+                             {0.99, nextafter(HW_CHALLENGE_NITROGEN_MAX, 2e9)}};
     for (size_t i = 0; i < sizeof bad / sizeof *bad; i++) {
         mass = 1;
-        assert_status(hw_ammonium_salt_mass(salt, bad[i][0], bad[i][1], &mass), HW_STATUS_RANGE);
+        assert_status(hw_challenge_salt_mass(salt, bad[i][0], bad[i][1], &mass), HW_STATUS_RANGE);
         assert_no_answer(mass);
     }
     for (size_t i = 0; i < NOT_NUMBERS; i++) {
-        assert_status(hw_ammonium_salt_mass(salt, not_numbers[i], 23, &mass), HW_STATUS_RANGE);
+        assert_status(hw_challenge_salt_mass(salt, not_numbers[i], 23, &mass), HW_STATUS_RANGE);
         assert_no_answer(mass);
-        assert_status(hw_ammonium_salt_mass(salt, 99, not_numbers[i], &mass), HW_STATUS_RANGE);
+        assert_status(hw_challenge_salt_mass(salt, 0.99, not_numbers[i], &mass), HW_STATUS_RANGE);
         assert_no_answer(mass);
     }
     mass = 1;
-    assert_status(hw_ammonium_salt_mass((enum hw_ammonium_salt)2, 99, 23, &mass), HW_STATUS_CHOICE);
+    assert_status(hw_challenge_salt_mass((enum hw_challenge_salt)2, 0.99, 23, &mass),
+                  HW_STATUS_CHOICE);
     assert_no_answer(mass);
 }
 
 static double density_of(double percent)
 {
     double density = 0;
-    assert_status(hw_ammonia_solution_density(percent, &density), HW_STATUS_OK);
+    assert_status(hw_challenge_solution_density(percent, &density), HW_STATUS_OK);
     return density;
 }
 
@@ -104,7 +106,7 @@ static void two_labels_of_one_bottle(void **state)
     double strength = 0;
     double percent = 56.6 * HW_MOLAR_NH3 / HW_MOLAR_NH4OH;
     assert_close(percent, 27.5, 0.05, 0);
-    assert_status(hw_ammonia_solution_nitrogen(percent, &strength), HW_STATUS_OK);
+    assert_status(hw_challenge_solution_nitrogen(percent, &strength), HW_STATUS_OK);
     assert_close(strength / HW_MOLAR_N, 14.5, 0.05, 0);
 }
 
@@ -113,18 +115,20 @@ static void solution_refusals(void **state)
     (void)state;
     double density = 0;
     double strength = 0;
-    const double bad[] = {nextafter(HW_AMMONIA_SOLUTION_MIN, 0),
-                          nextafter(HW_AMMONIA_SOLUTION_MAX, 99), not_numbers[0], not_numbers[1],
-                          not_numbers[2]};
-    assert_status(hw_ammonia_solution_density(HW_AMMONIA_SOLUTION_MIN, &density), HW_STATUS_OK);
+    const double bad[] = {nextafter(HW_CHALLENGE_NH3_PERCENT_MIN, 0),
+                          nextafter(HW_CHALLENGE_NH3_PERCENT_MAX, 99), not_numbers[0],
+                          not_numbers[1], not_numbers[2]};
+    assert_status(hw_challenge_solution_density(HW_CHALLENGE_NH3_PERCENT_MIN, &density),
+                  HW_STATUS_OK);
     assert_close(density, 0.9960, 0, 0);
-    assert_status(hw_ammonia_solution_density(HW_AMMONIA_SOLUTION_MAX, &density), HW_STATUS_OK);
+    assert_status(hw_challenge_solution_density(HW_CHALLENGE_NH3_PERCENT_MAX, &density),
+                  HW_STATUS_OK);
     assert_close(density, 0.8920, 0, 0);
     for (size_t i = 0; i < sizeof bad / sizeof *bad; i++) {
         density = strength = 1;
-        assert_status(hw_ammonia_solution_density(bad[i], &density), HW_STATUS_RANGE);
+        assert_status(hw_challenge_solution_density(bad[i], &density), HW_STATUS_RANGE);
         assert_no_answer(density);
-        assert_status(hw_ammonia_solution_nitrogen(bad[i], &strength), HW_STATUS_RANGE);
+        assert_status(hw_challenge_solution_nitrogen(bad[i], &strength), HW_STATUS_RANGE);
         assert_no_answer(strength);
     }
 }
@@ -136,12 +140,14 @@ static void nitrification(void **state)
     double nitrate = 0;
     double oxygen = 0;
     double alkalinity = 0;
-    assert_status(hw_nitrification(HW_NITRIFIED_AMMONIUM, 2, &nitrate, &oxygen, &alkalinity), 0);
+    assert_status(
+        hw_challenge_nitrified(HW_CHALLENGE_FROM_AMMONIUM, 2, &nitrate, &oxygen, &alkalinity), 0);
     assert_close(nitrate, 8.85361, 0, 1e-4);
     assert_close(oxygen, 9.13814, 0, 1e-4);
     assert_close(alkalinity, 14.2913, 0, 1e-4);
     double half = 0;
-    assert_status(hw_nitrification(HW_NITRIFIED_AMMONIA, 2, &nitrate, &oxygen, &half), 0);
+    assert_status(hw_challenge_nitrified(HW_CHALLENGE_FROM_AMMONIA, 2, &nitrate, &oxygen, &half),
+                  0);
     assert_close(half, alkalinity / 2, 0, 1e-15);
     assert_close(oxygen, 9.13814, 0, 1e-4);
     /* Atoms: the oxygen of the nitrate and of the water made is the oxygen taken. NH3 + 2 O2 ->
@@ -155,12 +161,12 @@ static void nitrification_refusals(void **state)
 {
     (void)state;
     double out[3];
-    assert_status(hw_nitrification(HW_NITRIFIED_AMMONIA, HW_CHALLENGE_NITROGEN_MIN, &out[0],
-                                   &out[1], &out[2]),
+    assert_status(hw_challenge_nitrified(HW_CHALLENGE_FROM_AMMONIA, HW_CHALLENGE_NITROGEN_MIN,
+                                         &out[0], &out[1], &out[2]),
                   HW_STATUS_OK);
     assert_close(out[0] + out[1] + out[2], 0, 0, 0);
-    assert_status(hw_nitrification(HW_NITRIFIED_AMMONIA, HW_CHALLENGE_NITROGEN_MAX, &out[0],
-                                   &out[1], &out[2]),
+    assert_status(hw_challenge_nitrified(HW_CHALLENGE_FROM_AMMONIA, HW_CHALLENGE_NITROGEN_MAX,
+                                         &out[0], &out[1], &out[2]),
                   HW_STATUS_OK);
     const double bad[] = {nextafter(HW_CHALLENGE_NITROGEN_MIN, -1),
                           nextafter(HW_CHALLENGE_NITROGEN_MAX, 2e9), not_numbers[0], not_numbers[1],
@@ -168,8 +174,9 @@ static void nitrification_refusals(void **state)
     for (size_t i = 0; i <= sizeof bad / sizeof *bad; i++) {
         bool choice = i == sizeof bad / sizeof *bad;
         out[0] = out[1] = out[2] = 1;
-        assert_status(hw_nitrification(choice ? (enum hw_nitrified)2 : HW_NITRIFIED_AMMONIUM,
-                                       choice ? 23 : bad[i], &out[0], &out[1], &out[2]),
+        assert_status(hw_challenge_nitrified(choice ? (enum hw_challenge_source)2
+                                                    : HW_CHALLENGE_FROM_AMMONIUM,
+                                             choice ? 23 : bad[i], &out[0], &out[1], &out[2]),
                       choice ? HW_STATUS_CHOICE : HW_STATUS_RANGE);
         assert_no_answer(out[0]);
         assert_no_answer(out[1]);

@@ -18,15 +18,19 @@ static void labels(void **state)
 {
     (void)state;
     double strength = 0;
-    assert_status(hw_bleach_strength(HW_BLEACH_WV, 12.5, (double)NAN, &strength), HW_STATUS_OK);
+    assert_status(hw_chlorine_bleach_strength(HW_CHLORINE_LABEL_WV, 12.5, (double)NAN, &strength),
+                  HW_STATUS_OK);
     assert_close(strength, 125, 0, 1e-15);
     /* 120 g/L at 1.157 is 10.37 % by mass, and 1.05 times that as NaOCl. */
-    assert_status(hw_bleach_strength(HW_BLEACH_WW, 12 / 1.157, 1.157, &strength), HW_STATUS_OK);
+    assert_status(hw_chlorine_bleach_strength(HW_CHLORINE_LABEL_WW, 12 / 1.157, 1.157, &strength),
+                  HW_STATUS_OK);
     assert_close(strength, 120, 0, 1e-15);
-    assert_status(hw_bleach_strength(HW_BLEACH_NAOCL_WW, 12 * 1.05 / 1.157, 1.157, &strength),
+    assert_status(hw_chlorine_bleach_strength(HW_CHLORINE_LABEL_NAOCL_WW, 12 * 1.05 / 1.157, 1.157,
+                                              &strength),
                   HW_STATUS_OK);
     assert_close(strength, 120, 0, 0.0005);
-    assert_status(hw_bleach_strength((enum hw_bleach_label)3, 5, 1.1, &strength), HW_STATUS_CHOICE);
+    assert_status(hw_chlorine_bleach_strength((enum hw_chlorine_label)3, 5, 1.1, &strength),
+                  HW_STATUS_CHOICE);
     assert_no_answer(strength);
 }
 
@@ -34,17 +38,17 @@ static void by_hand(void **state)
 {
     (void)state;
     double result = 0;
-    assert_status(hw_bleach_amount(100, 200, 50, &result), HW_STATUS_OK);
+    assert_status(hw_chlorine_bleach_amount(100, 200, 50, &result), HW_STATUS_OK);
     assert_close(result, 400, 0, 1e-15);
-    assert_status(hw_bleach_amount(100, 200, 125, &result), HW_STATUS_OK);
+    assert_status(hw_chlorine_bleach_amount(100, 200, 125, &result), HW_STATUS_OK);
     assert_close(result, 160, 0, 1e-15);
     assert_status(hw_chlorine_contact(200, 30, &result), HW_STATUS_OK);
     assert_close(result, 6000, 0, 0);
-    assert_status(hw_dechlorinator_mass(100, 200, 7, &result), HW_STATUS_OK);
+    assert_status(hw_chlorine_agent_mass(100, 200, 7, &result), HW_STATUS_OK);
     assert_close(result, 140, 0, 1e-15);
-    assert_status(hw_dechlorinator_mass(100, 200, 7.4, &result), HW_STATUS_OK);
+    assert_status(hw_chlorine_agent_mass(100, 200, 7.4, &result), HW_STATUS_OK);
     assert_close(result, 148, 0, 1e-15);
-    assert_status(hw_chloramine_nitrogen(3, &result), HW_STATUS_OK);
+    assert_status(hw_chlorine_nitrogen_freed(3, &result), HW_STATUS_OK);
     assert_close(0.3 * result, 0.177785, 0, 5e-5);
 }
 
@@ -54,16 +58,17 @@ static void ratios(void **state)
     double penta = 0;
     double dry = 0;
     double ratio = 0;
-    assert_status(hw_dechlorinator_ratio(HW_THIOSULFATE_PENTAHYDRATE, &penta), HW_STATUS_OK);
+    assert_status(hw_chlorine_agent_ratio(HW_CHLORINE_THIOSULFATE_PENTAHYDRATE, &penta),
+                  HW_STATUS_OK);
     assert_close(penta, 7.0, 0, 0);
     /* Two mol of thiosulfate to one of chlorine, to tetrathionate. */
     assert_close(penta, 2 * HW_MOLAR_THIOSULFATE_PENTAHYDRATE / HW_MOLAR_CHLORINE, 0, 1e-4);
-    assert_status(hw_dechlorinator_ratio(HW_THIOSULFATE_ANHYDROUS, &dry), HW_STATUS_OK);
+    assert_status(hw_chlorine_agent_ratio(HW_CHLORINE_THIOSULFATE_ANHYDROUS, &dry), HW_STATUS_OK);
     assert_close(dry, 4.46, 0.005, 0);
     assert_close(dry / HW_MOLAR_THIOSULFATE, penta / HW_MOLAR_THIOSULFATE_PENTAHYDRATE, 0, 1e-15);
-    assert_status(hw_dechlorinator_ratio(HW_ASCORBIC_ACID, &ratio), HW_STATUS_OK);
+    assert_status(hw_chlorine_agent_ratio(HW_CHLORINE_ASCORBIC_ACID, &ratio), HW_STATUS_OK);
     assert_close(ratio, 2.5, 0, 0);
-    assert_status(hw_dechlorinator_ratio((enum hw_dechlorinator)3, &ratio), HW_STATUS_CHOICE);
+    assert_status(hw_chlorine_agent_ratio((enum hw_chlorine_agent)3, &ratio), HW_STATUS_CHOICE);
     assert_no_answer(ratio);
 }
 
@@ -79,9 +84,9 @@ static void in_and_out(void **state)
         double strength = 0;
         double bleach = 0;
         double mass = 0;
-        assert_status(hw_bleach_strength(HW_BLEACH_WV, percent, 0, &strength), 0);
-        assert_status(hw_bleach_amount(volume, target, strength, &bleach), 0);
-        assert_status(hw_dechlorinator_mass(volume, target, 2.5, &mass), 0);
+        assert_status(hw_chlorine_bleach_strength(HW_CHLORINE_LABEL_WV, percent, 0, &strength), 0);
+        assert_status(hw_chlorine_bleach_amount(volume, target, strength, &bleach), 0);
+        assert_status(hw_chlorine_agent_mass(volume, target, 2.5, &mass), 0);
         assert_close(mass, 2.5 * bleach * percent / 100, 0, 1e-14);
     }
 }
@@ -91,19 +96,19 @@ static int call(int which, const double a[], double *result)
     *result = 1;
     switch (which) {
     case 0:
-        return hw_bleach_strength(HW_BLEACH_WV, a[0], a[1], result);
+        return hw_chlorine_bleach_strength(HW_CHLORINE_LABEL_WV, a[0], a[1], result);
     case 1:
-        return hw_bleach_strength(HW_BLEACH_WW, a[0], a[1], result);
+        return hw_chlorine_bleach_strength(HW_CHLORINE_LABEL_WW, a[0], a[1], result);
     case 2:
-        return hw_bleach_strength(HW_BLEACH_NAOCL_WW, a[0], a[1], result);
+        return hw_chlorine_bleach_strength(HW_CHLORINE_LABEL_NAOCL_WW, a[0], a[1], result);
     case 3:
-        return hw_bleach_amount(a[0], a[1], a[2], result);
+        return hw_chlorine_bleach_amount(a[0], a[1], a[2], result);
     case 4:
         return hw_chlorine_contact(a[0], a[1], result);
     case 5:
-        return hw_dechlorinator_mass(a[0], a[1], a[2], result);
+        return hw_chlorine_agent_mass(a[0], a[1], a[2], result);
     default:
-        return hw_chloramine_nitrogen(a[0], result);
+        return hw_chlorine_nitrogen_freed(a[0], result);
     }
 }
 
@@ -178,9 +183,10 @@ static void strengths_within(void **state)
         double density = corner & 2 ? HW_CHLORINE_DENSITY_MAX : HW_CHLORINE_DENSITY_MIN;
         double strength = 0;
         double bleach = 0;
-        assert_status(
-            hw_bleach_strength((enum hw_bleach_label)(corner / 4), percent, density, &strength), 0);
-        assert_status(hw_bleach_amount(75, 200, strength, &bleach), 0);
+        assert_status(hw_chlorine_bleach_strength((enum hw_chlorine_label)(corner / 4), percent,
+                                                  density, &strength),
+                      0);
+        assert_status(hw_chlorine_bleach_amount(75, 200, strength, &bleach), 0);
         check(bleach > 0);
     }
 }

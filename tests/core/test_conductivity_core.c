@@ -17,14 +17,14 @@ static const double not_numbers[] = {(double)NAN, (double)INFINITY, -(double)INF
 static double salinity_of(double conductivity, double temp)
 {
     double result = 0;
-    check(hw_salinity_from_conductivity(conductivity, temp, &result) >= 0);
+    check(hw_conductivity_salinity(conductivity, temp, &result) >= 0);
     return result;
 }
 
 static double conductivity_of(double salinity, double temp)
 {
     double result = 0;
-    check(hw_conductivity(salinity, temp, &result) >= 0);
+    check(hw_conductivity_at(temp, salinity, &result) >= 0);
     return result;
 }
 
@@ -33,7 +33,7 @@ static void published_values(void **state)
 {
     (void)state;
     double result = 0;
-    assert_status(hw_salinity_from_ratio(1, 15 / 1.00024, &result), HW_STATUS_OK);
+    assert_status(hw_conductivity_salinity_by_ratio(1, 15 / 1.00024, &result), HW_STATUS_OK);
     assert_close(result, 35, 1e-6, 0);
     assert_close(salinity_of(42.914, 15 / 1.00024), 35, 1e-6, 0);
     assert_close(conductivity_of(25, 20 / 1.00024) / 42.914, 0.825481, 1e-6, 0);
@@ -48,7 +48,7 @@ static void compensation_is_undone(void **state)
     (void)state;
     double seen = 0;
     double at_25 = conductivity_of(35, 15) / 0.8;
-    assert_status(hw_conductivity_uncompensated(at_25, 2, 15, &seen), HW_STATUS_OK);
+    assert_status(hw_conductivity_raw(at_25, 0.02, 15, &seen), HW_STATUS_OK);
     assert_close(salinity_of(seen, 15), 35, 1e-9, 0);
     assert_close(salinity_of(at_25, 25), 35.43, 0.005, 0);
     assert_close(salinity_of(conductivity_of(35, 30) / 1.11, 25), 35 - 0.37, 0.005, 0);
@@ -100,7 +100,7 @@ static void dip_at_nothing(void **state)
     for (int t = -2; t <= 35; t++) {
         assert_close(salinity_of(0, t), 0, 0, 0);
         for (int i = 1; i <= 100; i++) {
-            int status = hw_salinity_from_conductivity(2e-5 * i, t, &result);
+            int status = hw_conductivity_salinity(2e-5 * i, t, &result);
             assert_status(status, result < 0 ? HW_STATUS_STRETCHED : HW_STATUS_OK);
             lowest = result < lowest ? result : lowest;
         }
@@ -114,59 +114,59 @@ static void ends_of_the_ranges(void **state)
 {
     (void)state;
     double result = 0;
-    assert_status(hw_conductivity(0, -2, &result), HW_STATUS_OK);
-    assert_status(hw_conductivity(42, 35, &result), HW_STATUS_OK);
-    assert_status(hw_conductivity(nextafter(42, 43), 35, &result), HW_STATUS_STRETCHED);
-    assert_status(hw_conductivity(33.85, nextafter(35, 36), &result), HW_STATUS_STRETCHED);
-    assert_status(hw_conductivity(45, 40, &result), HW_STATUS_STRETCHED);
+    assert_status(hw_conductivity_at(-2, 0, &result), HW_STATUS_OK);
+    assert_status(hw_conductivity_at(35, 42, &result), HW_STATUS_OK);
+    assert_status(hw_conductivity_at(35, nextafter(42, 43), &result), HW_STATUS_STRETCHED);
+    assert_status(hw_conductivity_at(nextafter(35, 36), 33.85, &result), HW_STATUS_STRETCHED);
+    assert_status(hw_conductivity_at(40, 45, &result), HW_STATUS_STRETCHED);
     check(result < HW_CONDUCTIVITY_MAX && result > 85);
-    assert_status(hw_salinity_from_conductivity(result * 0.9999, 40, &result), HW_STATUS_STRETCHED);
-    assert_status(hw_salinity_from_conductivity(100, 40, &result), HW_STATUS_NONE);
+    assert_status(hw_conductivity_salinity(result * 0.9999, 40, &result), HW_STATUS_STRETCHED);
+    assert_status(hw_conductivity_salinity(100, 40, &result), HW_STATUS_NONE);
     assert_no_answer(result);
-    assert_status(hw_salinity_from_conductivity(100, -2, &result), HW_STATUS_NONE);
+    assert_status(hw_conductivity_salinity(100, -2, &result), HW_STATUS_NONE);
     assert_no_answer(result);
-    assert_status(hw_salinity_from_ratio(0, 23.85, &result), HW_STATUS_STRETCHED);
-    assert_status(hw_salinity_from_ratio(0.5, 23.85, &result), HW_STATUS_OK);
-    assert_status(hw_salinity_from_ratio(2, 23.85, &result), HW_STATUS_STRETCHED);
-    assert_status(hw_salinity_from_ratio(0.5, 40, &result), HW_STATUS_STRETCHED);
+    assert_status(hw_conductivity_salinity_by_ratio(0, 23.85, &result), HW_STATUS_STRETCHED);
+    assert_status(hw_conductivity_salinity_by_ratio(0.5, 23.85, &result), HW_STATUS_OK);
+    assert_status(hw_conductivity_salinity_by_ratio(2, 23.85, &result), HW_STATUS_STRETCHED);
+    assert_status(hw_conductivity_salinity_by_ratio(0.5, 40, &result), HW_STATUS_STRETCHED);
     assert_status(hw_conductivity_ratio(100, 40, &result), HW_STATUS_STRETCHED);
     assert_status(hw_conductivity_ratio(100, -2, &result), HW_STATUS_OK);
-    assert_status(hw_conductivity_uncompensated(100, 3, 40, &result), HW_STATUS_OK);
+    assert_status(hw_conductivity_raw(100, 0.03, 40, &result), HW_STATUS_OK);
     assert_close(result, 145, 1e-12, 0);
-    assert_status(hw_conductivity_uncompensated(0, 1, -2, &result), HW_STATUS_OK);
+    assert_status(hw_conductivity_raw(0, 0.01, -2, &result), HW_STATUS_OK);
 }
 
 static void refused(double c, double t)
 {
     double result = 1;
-    assert_status(hw_salinity_from_conductivity(c, t, &result), HW_STATUS_RANGE);
+    assert_status(hw_conductivity_salinity(c, t, &result), HW_STATUS_RANGE);
     assert_no_answer(result);
     result = 1;
     assert_status(hw_conductivity_ratio(c, t, &result), HW_STATUS_RANGE);
     assert_no_answer(result);
     result = 1;
-    assert_status(hw_conductivity_uncompensated(c, 2, t, &result), HW_STATUS_RANGE);
+    assert_status(hw_conductivity_raw(c, 0.02, t, &result), HW_STATUS_RANGE);
     assert_no_answer(result);
 }
 
 static void refused_salinity(double s, double t)
 {
     double result = 1;
-    assert_status(hw_conductivity(s, t, &result), HW_STATUS_RANGE);
+    assert_status(hw_conductivity_at(t, s, &result), HW_STATUS_RANGE);
     assert_no_answer(result);
 }
 
 static void refused_ratio(double ratio, double t)
 {
     double result = 1;
-    assert_status(hw_salinity_from_ratio(ratio, t, &result), HW_STATUS_RANGE);
+    assert_status(hw_conductivity_salinity_by_ratio(ratio, t, &result), HW_STATUS_RANGE);
     assert_no_answer(result);
 }
 
 static void refused_slope(double slope)
 {
     double result = 1;
-    assert_status(hw_conductivity_uncompensated(33.85, slope, 23.85, &result), HW_STATUS_RANGE);
+    assert_status(hw_conductivity_raw(33.85, slope, 23.85, &result), HW_STATUS_RANGE);
     assert_no_answer(result);
 }
 
@@ -183,8 +183,8 @@ static void refusals(void **state)
     refused_ratio(nextafter(0, -1), 23.85);
     refused_ratio(nextafter(2, 3), 23.85);
     refused_ratio(0.85, nextafter(-2, -3));
-    refused_slope(nextafter(1, 0));
-    refused_slope(nextafter(3, 4));
+    refused_slope(nextafter(0.01, 0));
+    refused_slope(nextafter(0.03, 4));
     for (size_t i = 0; i < sizeof not_numbers / sizeof *not_numbers; i++) {
         refused(not_numbers[i], 23.85);
         refused(33.85, not_numbers[i]);

@@ -13,14 +13,14 @@
 #include "holdwater/criteria.h"
 
 static const double not_numbers[] = {(double)NAN, (double)INFINITY, -(double)INFINITY};
-static const enum hw_epa2013 criteria[] = {HW_EPA2013_CCC, HW_EPA2013_CMC_PRESENT,
-                                           HW_EPA2013_CMC_ABSENT};
+static const enum hw_criteria_limit criteria[] = {
+    HW_CRITERIA_EPA2013_CCC, HW_CRITERIA_EPA2013_CMC_PRESENT, HW_CRITERIA_EPA2013_CMC_ABSENT};
 enum { CRITERIA = sizeof criteria / sizeof *criteria };
 
-static double criterion(enum hw_epa2013 which, double ph, double temp)
+static double criterion(enum hw_criteria_limit which, double ph, double temp)
 {
     double result = 0;
-    check(hw_epa2013_criterion(which, ph, temp, &result) >= 0);
+    check(hw_criteria_epa2013(which, ph, temp, &result) >= 0);
     return result;
 }
 
@@ -29,8 +29,8 @@ static double criterion(enum hw_epa2013 which, double ph, double temp)
 static void published_magnitudes(void **state)
 {
     (void)state;
-    assert_close(criterion(HW_EPA2013_CMC_PRESENT, 7, 20), 17, 0.5, 0);
-    assert_close(criterion(HW_EPA2013_CCC, 7, 20), 1.9, 0.05, 0);
+    assert_close(criterion(HW_CRITERIA_EPA2013_CMC_PRESENT, 7, 20), 17, 0.5, 0);
+    assert_close(criterion(HW_CRITERIA_EPA2013_CCC, 7, 20), 1.9, 0.05, 0);
 }
 
 static void fall_with_ph_and_with_heat(void **state)
@@ -52,8 +52,10 @@ static void fall_with_ph_and_with_heat(void **state)
 static void chronic_is_flat_below_seven_degrees(void **state)
 {
     (void)state;
-    assert_close(criterion(HW_EPA2013_CCC, 7.85, 0), criterion(HW_EPA2013_CCC, 7.85, 7), 0, 0);
-    check(criterion(HW_EPA2013_CCC, 7.85, 7.01) < criterion(HW_EPA2013_CCC, 7.85, 7));
+    assert_close(criterion(HW_CRITERIA_EPA2013_CCC, 7.85, 0),
+                 criterion(HW_CRITERIA_EPA2013_CCC, 7.85, 7), 0, 0);
+    check(criterion(HW_CRITERIA_EPA2013_CCC, 7.85, 7.01) <
+          criterion(HW_CRITERIA_EPA2013_CCC, 7.85, 7));
 }
 
 static void salmonids_lower_the_acute_limit_in_the_cold(void **state)
@@ -61,19 +63,19 @@ static void salmonids_lower_the_acute_limit_in_the_cold(void **state)
     (void)state;
     for (int p = 50; p <= 100; p++) {
         for (int t = 0; t <= 40; t++) {
-            double present = criterion(HW_EPA2013_CMC_PRESENT, p / 10.0, t);
-            double absent = criterion(HW_EPA2013_CMC_ABSENT, p / 10.0, t);
+            double present = criterion(HW_CRITERIA_EPA2013_CMC_PRESENT, p / 10.0, t);
+            double absent = criterion(HW_CRITERIA_EPA2013_CMC_ABSENT, p / 10.0, t);
             check(present <= absent * (1 + 1e-15));
-            check(criterion(HW_EPA2013_CCC, p / 10.0, t) < present);
+            check(criterion(HW_CRITERIA_EPA2013_CCC, p / 10.0, t) < present);
             if (t >= 17) {
                 assert_close(present, absent, 0, 1e-15);
             }
         }
     }
-    check(criterion(HW_EPA2013_CMC_PRESENT, 7.4, 5) <
-          0.8 * criterion(HW_EPA2013_CMC_ABSENT, 7.4, 5));
-    assert_close(criterion(HW_EPA2013_CMC_ABSENT, 7.4, 0), criterion(HW_EPA2013_CMC_ABSENT, 7.4, 9),
-                 0, 0);
+    check(criterion(HW_CRITERIA_EPA2013_CMC_PRESENT, 7.4, 5) <
+          0.8 * criterion(HW_CRITERIA_EPA2013_CMC_ABSENT, 7.4, 5));
+    assert_close(criterion(HW_CRITERIA_EPA2013_CMC_ABSENT, 7.4, 0),
+                 criterion(HW_CRITERIA_EPA2013_CMC_ABSENT, 7.4, 9), 0, 0);
 }
 
 static void ph_and_back(void **state)
@@ -84,7 +86,8 @@ static void ph_and_back(void **state)
         double ph = hw_random_between(5.05, 9.95);
         double temp = hw_random_between(0, 40);
         double back = 0;
-        int status = hw_epa2013_ccc_ph(criterion(HW_EPA2013_CCC, ph, temp), temp, &back);
+        int status =
+            hw_criteria_epa2013_ccc_ph(criterion(HW_CRITERIA_EPA2013_CCC, ph, temp), temp, &back);
         assert_close(back, ph, 1e-11, 0);
         assert_status(status, ph < 6.5 || ph > 9 || temp > 30);
     }
@@ -93,7 +96,7 @@ static void ph_and_back(void **state)
 static int ph_status(double tan_n, double temp)
 {
     double ph = 1;
-    int status = hw_epa2013_ccc_ph(tan_n, temp, &ph);
+    int status = hw_criteria_epa2013_ccc_ph(tan_n, temp, &ph);
     if (status < 0) {
         assert_no_answer(ph);
     } else {
@@ -112,25 +115,25 @@ static void levels_no_ph_reaches(void **state)
     assert_status(ph_status(lowest * (1 + 1e-9), 20), HW_STATUS_STRETCHED);
     assert_status(ph_status(highest * (1 - 1e-9), 20), HW_STATUS_STRETCHED);
     assert_status(ph_status(highest * (1 + 1e-9), 20), HW_STATUS_NONE);
-    assert_status(ph_status(HW_EPA2013_TAN_MIN, 20), HW_STATUS_NONE);
-    assert_status(ph_status(HW_EPA2013_TAN_MAX, 20), HW_STATUS_NONE);
+    assert_status(ph_status(HW_CRITERIA_EPA2013_TAN_MIN, 20), HW_STATUS_NONE);
+    assert_status(ph_status(HW_CRITERIA_EPA2013_TAN_MAX, 20), HW_STATUS_NONE);
     assert_status(ph_status(0.784, 20), HW_STATUS_OK);
-    assert_status(ph_status(nextafter(HW_EPA2013_TAN_MIN, -1), 20), HW_STATUS_RANGE);
-    assert_status(ph_status(nextafter(HW_EPA2013_TAN_MAX, 1e9), 20), HW_STATUS_RANGE);
-    assert_status(ph_status(0.784, nextafter(HW_EPA2013_TEMP_MIN, -1)), HW_STATUS_RANGE);
-    assert_status(ph_status(0.784, nextafter(HW_EPA2013_TEMP_MAX, 99)), HW_STATUS_RANGE);
-    assert_status(ph_status(0.784, HW_EPA2013_TEMP_MIN), HW_STATUS_OK);
-    assert_status(ph_status(0.384, HW_EPA2013_TEMP_MAX), HW_STATUS_STRETCHED);
+    assert_status(ph_status(nextafter(HW_CRITERIA_EPA2013_TAN_MIN, -1), 20), HW_STATUS_RANGE);
+    assert_status(ph_status(nextafter(HW_CRITERIA_EPA2013_TAN_MAX, 1e9), 20), HW_STATUS_RANGE);
+    assert_status(ph_status(0.784, nextafter(HW_CRITERIA_EPA2013_TEMP_MIN, -1)), HW_STATUS_RANGE);
+    assert_status(ph_status(0.784, nextafter(HW_CRITERIA_EPA2013_TEMP_MAX, 99)), HW_STATUS_RANGE);
+    assert_status(ph_status(0.784, HW_CRITERIA_EPA2013_TEMP_MIN), HW_STATUS_OK);
+    assert_status(ph_status(0.384, HW_CRITERIA_EPA2013_TEMP_MAX), HW_STATUS_STRETCHED);
     for (size_t i = 0; i < sizeof not_numbers / sizeof *not_numbers; i++) {
         assert_status(ph_status(not_numbers[i], 20), HW_STATUS_RANGE);
         assert_status(ph_status(0.784, not_numbers[i]), HW_STATUS_RANGE);
     }
 }
 
-static int status_of(enum hw_epa2013 which, double ph, double temp)
+static int status_of(enum hw_criteria_limit which, double ph, double temp)
 {
     double result = 1;
-    int status = hw_epa2013_criterion(which, ph, temp, &result);
+    int status = hw_criteria_epa2013(which, ph, temp, &result);
     if (status < 0) {
         assert_no_answer(result);
     } else {
@@ -143,27 +146,31 @@ static void statuses(void **state)
 {
     (void)state;
     for (int i = 0; i < CRITERIA; i++) {
-        enum hw_epa2013 which = criteria[i];
+        enum hw_criteria_limit which = criteria[i];
         assert_status(status_of(which, 6.5, 0), HW_STATUS_OK);
         assert_status(status_of(which, 9, 30), HW_STATUS_OK);
         assert_status(status_of(which, nextafter(6.5, 0), 18.5), HW_STATUS_STRETCHED);
         assert_status(status_of(which, nextafter(9, 99), 18.5), HW_STATUS_STRETCHED);
         assert_status(status_of(which, 7.85, nextafter(30, 99)), HW_STATUS_STRETCHED);
-        assert_status(status_of(which, HW_EPA2013_PH_MIN, 18.5), HW_STATUS_STRETCHED);
-        assert_status(status_of(which, HW_EPA2013_PH_MAX, 18.5), HW_STATUS_STRETCHED);
-        assert_status(status_of(which, 7.85, HW_EPA2013_TEMP_MAX), HW_STATUS_STRETCHED);
-        assert_status(status_of(which, nextafter(HW_EPA2013_PH_MIN, 0), 18.5), HW_STATUS_RANGE);
-        assert_status(status_of(which, nextafter(HW_EPA2013_PH_MAX, 99), 18.5), HW_STATUS_RANGE);
-        assert_status(status_of(which, 7.85, nextafter(HW_EPA2013_TEMP_MIN, -1)), HW_STATUS_RANGE);
-        assert_status(status_of(which, 7.85, nextafter(HW_EPA2013_TEMP_MAX, 99)), HW_STATUS_RANGE);
+        assert_status(status_of(which, HW_CRITERIA_EPA2013_PH_MIN, 18.5), HW_STATUS_STRETCHED);
+        assert_status(status_of(which, HW_CRITERIA_EPA2013_PH_MAX, 18.5), HW_STATUS_STRETCHED);
+        assert_status(status_of(which, 7.85, HW_CRITERIA_EPA2013_TEMP_MAX), HW_STATUS_STRETCHED);
+        assert_status(status_of(which, nextafter(HW_CRITERIA_EPA2013_PH_MIN, 0), 18.5),
+                      HW_STATUS_RANGE);
+        assert_status(status_of(which, nextafter(HW_CRITERIA_EPA2013_PH_MAX, 99), 18.5),
+                      HW_STATUS_RANGE);
+        assert_status(status_of(which, 7.85, nextafter(HW_CRITERIA_EPA2013_TEMP_MIN, -1)),
+                      HW_STATUS_RANGE);
+        assert_status(status_of(which, 7.85, nextafter(HW_CRITERIA_EPA2013_TEMP_MAX, 99)),
+                      HW_STATUS_RANGE);
         for (size_t k = 0; k < sizeof not_numbers / sizeof *not_numbers; k++) {
             assert_status(status_of(which, not_numbers[k], 18.5), HW_STATUS_RANGE);
             assert_status(status_of(which, 7.85, not_numbers[k]), HW_STATUS_RANGE);
         }
     }
-    assert_status(status_of((enum hw_epa2013)3, 7.85, 18.5), HW_STATUS_CHOICE);
-    assert_status(status_of((enum hw_epa2013) - 1, 7.85, 18.5), HW_STATUS_CHOICE);
-    assert_status(status_of((enum hw_epa2013)3, (double)NAN, 18.5), HW_STATUS_CHOICE);
+    assert_status(status_of((enum hw_criteria_limit)3, 7.85, 18.5), HW_STATUS_CHOICE);
+    assert_status(status_of((enum hw_criteria_limit) - 1, 7.85, 18.5), HW_STATUS_CHOICE);
+    assert_status(status_of((enum hw_criteria_limit)3, (double)NAN, 18.5), HW_STATUS_CHOICE);
 }
 
 int main(void)

@@ -40,12 +40,12 @@ static int liquid_active(const double in[], double *out)
 
 static int solid(const double in[], double *out)
 {
-    return hw_dose_solid(in[0], in[1], out);
+    return hw_dose_powder(in[0], in[1], out);
 }
 
 static int solid_active(const double in[], double *out)
 {
-    return hw_dose_solid_active(in[0], in[1], out);
+    return hw_dose_powder_active(in[0], in[1], out);
 }
 
 static int copper(const double in[], double *out)
@@ -101,14 +101,14 @@ static const struct {
      {HW_DOSE_LIQUID_MAX, HW_DOSE_STRENGTH_MAX}},
     {solid,
      2,
-     {23, 25.4},
-     {HW_DOSE_ACTIVE_MIN, HW_DOSE_SHARE_MIN},
-     {HW_DOSE_ACTIVE_MAX, HW_DOSE_SHARE_MAX}},
+     {23, 0.254},
+     {HW_DOSE_ACTIVE_MIN, HW_DOSE_ACTIVE_SHARE_MIN},
+     {HW_DOSE_ACTIVE_MAX, HW_DOSE_ACTIVE_SHARE_MAX}},
     {solid_active,
      2,
-     {0.4, 25.4},
-     {HW_DOSE_MASS_MIN, HW_DOSE_SHARE_MIN},
-     {HW_DOSE_MASS_MAX, HW_DOSE_SHARE_MAX}},
+     {0.4, 0.254},
+     {HW_DOSE_MASS_MIN, HW_DOSE_ACTIVE_SHARE_MIN},
+     {HW_DOSE_MASS_MAX, HW_DOSE_ACTIVE_SHARE_MAX}},
     {copper, 1, {4}, {HW_DOSE_ACTIVE_MIN}, {HW_DOSE_ACTIVE_MAX}},
     {step_level,
      2,
@@ -201,7 +201,7 @@ static void there_and_back(void **state)
         double now = hw_random_between(0, 3);
         double target = now + hw_random_between(0, 20);
         double strength = hw_random_between(0.01, 600);
-        double share = hw_random_between(1, 100);
+        double share = hw_random_between(0.01, 1);
         double mg = 0;
         double amount = 0;
         double back = 0;
@@ -211,8 +211,8 @@ static void there_and_back(void **state)
         assert_status(hw_dose_liquid(mg, strength, &amount), 0);
         assert_status(hw_dose_liquid_active(amount, strength, &back), 0);
         assert_close(back, mg, 0, 1e-14);
-        assert_status(hw_dose_solid(mg, share, &amount), 0);
-        assert_status(hw_dose_solid_active(amount, share, &back), 0);
+        assert_status(hw_dose_powder(mg, share, &amount), 0);
+        assert_status(hw_dose_powder_active(amount, share, &back), 0);
         assert_close(back, mg, 0, 1e-14);
         double before = now;
         for (int step = 0; step <= 9; step++) {

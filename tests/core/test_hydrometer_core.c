@@ -21,7 +21,7 @@ static double read_off(double scale, double water, double expansion, double read
     double density = 0;
     double salinity = 0;
     assert_status(hw_hydrometer_density(&hydrometer, reading, temp, &density), HW_STATUS_OK);
-    check(hw_salinity_from_density(density, temp, &salinity) >= 0);
+    check(hw_seawater_salinity_by_density(density, temp, &salinity) >= 0);
     return salinity;
 }
 
@@ -74,8 +74,8 @@ static void there_and_back(void **state)
         double s = hw_random_between(0, 45);
         double density = 0;
         double found = 0;
-        check(hw_seawater_density(s, t, &density) >= 0);
-        int status = hw_salinity_from_density(density, t, &found);
+        check(hw_seawater_density_at(t, s, &density) >= 0);
+        int status = hw_seawater_salinity_by_density(density, t, &found);
         assert_status(status, found > 42 ? HW_STATUS_STRETCHED : HW_STATUS_OK);
         assert_close(found, s, 5e-13, 1e-12);
     }
@@ -95,12 +95,12 @@ static void below_fresh_water(void **state)
     (void)state;
     double fresh = 0;
     double found = 1;
-    check(hw_seawater_density(0, 23.85, &fresh) == HW_STATUS_OK);
-    assert_status(hw_salinity_from_density(fresh, 23.85, &found), HW_STATUS_OK);
+    check(hw_seawater_density_at(23.85, 0, &fresh) == HW_STATUS_OK);
+    assert_status(hw_seawater_salinity_by_density(fresh, 23.85, &found), HW_STATUS_OK);
     assert_close(found, 0, 0, 0);
-    assert_status(hw_salinity_from_density(fresh - 0.3, 23.85, &found), HW_STATUS_STRETCHED);
+    assert_status(hw_seawater_salinity_by_density(fresh - 0.3, 23.85, &found), HW_STATUS_STRETCHED);
     check(found < -0.35 && found > -0.45);
-    assert_status(hw_salinity_from_density(fresh - 0.4, 23.85, &found), HW_STATUS_NONE);
+    assert_status(hw_seawater_salinity_by_density(fresh - 0.4, 23.85, &found), HW_STATUS_NONE);
     assert_no_answer(found);
 }
 
@@ -109,13 +109,14 @@ static void ends_of_the_ranges(void **state)
     (void)state;
     double salt = 0;
     double found = 0;
-    assert_status(hw_seawater_density(45, 23.85, &salt), HW_STATUS_STRETCHED);
-    assert_status(hw_salinity_from_density(salt, 23.85, &found), HW_STATUS_STRETCHED);
+    assert_status(hw_seawater_density_at(23.85, 45, &salt), HW_STATUS_STRETCHED);
+    assert_status(hw_seawater_salinity_by_density(salt, 23.85, &found), HW_STATUS_STRETCHED);
     assert_close(found, 45, 0, 1e-12);
-    assert_status(hw_salinity_from_density(nextafter(salt, 2000), 23.85, &found), HW_STATUS_NONE);
+    assert_status(hw_seawater_salinity_by_density(nextafter(salt, 2000), 23.85, &found),
+                  HW_STATUS_NONE);
     assert_no_answer(found);
-    assert_status(hw_salinity_from_density(800, -2, &found), HW_STATUS_NONE);
-    assert_status(hw_salinity_from_density(1300, 40, &found), HW_STATUS_NONE);
+    assert_status(hw_seawater_salinity_by_density(800, -2, &found), HW_STATUS_NONE);
+    assert_status(hw_seawater_salinity_by_density(1300, 40, &found), HW_STATUS_NONE);
     struct hw_hydrometer lowest = {0, 40, 0};
     struct hw_hydrometer highest = {40, 0, 1e-3};
     assert_status(hw_hydrometer_density(&lowest, 0.9, -2, &found), HW_STATUS_OK);
@@ -143,7 +144,7 @@ static void no_reading(double scale, double salinity)
 static void no_salinity(double density, double temp)
 {
     double result = 1;
-    assert_status(hw_salinity_from_density(density, temp, &result), HW_STATUS_RANGE);
+    assert_status(hw_seawater_salinity_by_density(density, temp, &result), HW_STATUS_RANGE);
     assert_no_answer(result);
 }
 

@@ -73,8 +73,9 @@ static void share_by_silver(void **state)
     (void)state;
     double silver = 19.374 / 0.3285234 / 107.8682;
     double chloride = (silver - 0.0673 / 79.904) * 35.45;
-    assert_close(HW_CHLORIDE_PER_CHLORINITY, chloride / 19.374, 1e-4, 0);
-    assert_close(HW_CHLORIDE_PER_CHLORINITY / HW_SALINITY_PER_CHLORINITY, 0.55, 0.005, 0);
+    assert_close(HW_SEAWATER_CHLORIDE_PER_CHLORINITY, chloride / 19.374, 1e-4, 0);
+    assert_close(HW_SEAWATER_CHLORIDE_PER_CHLORINITY / HW_SEAWATER_SALINITY_PER_CHLORINITY, 0.55,
+                 0.005, 0);
 }
 
 static void chloride(void **state)
@@ -82,20 +83,20 @@ static void chloride(void **state)
     (void)state;
     double found = 0;
     double density = 0;
-    assert_status(hw_seawater_chloride(0, 20, &found), 0);
+    assert_status(hw_seawater_chloride_at(20, 0, &found), 0);
     assert_close(found, 0, 0, 0);
-    assert_status(hw_seawater_chloride(35, 20, &found), 0);
-    assert_status(hw_seawater_density(35, 20, &density), 0);
+    assert_status(hw_seawater_chloride_at(20, 35, &found), 0);
+    assert_status(hw_seawater_density_at(20, 35, &density), 0);
     assert_close(found / density, 19.353, 0, 1e-4);
     assert_close(found, 19353 * 1.024763, 0, 1e-4);
     for (double s = 0.5; s <= 45; s += 0.5) {
         double at_20 = 0;
         double less = 0;
-        hw_seawater_chloride(s, 20, &at_20);
-        hw_seawater_chloride(s - 0.5, 20, &less);
+        hw_seawater_chloride_at(20, s, &at_20);
+        hw_seawater_chloride_at(20, s - 0.5, &less);
         check(at_20 > less);
         for (double t = 0; t <= 40; t += 2.5) {
-            hw_seawater_chloride(s, t, &found);
+            hw_seawater_chloride_at(t, s, &found);
             assert_close(found, at_20, 0, 0.01);
         }
     }
@@ -105,9 +106,10 @@ static void chloride_refusals(void **state)
 {
     (void)state;
     double out = 0;
-    assert_status(hw_seawater_chloride(HW_SEAWATER_SALINITY_MIN, HW_SEAWATER_TEMP_MIN, &out), 0);
-    assert_status(hw_seawater_chloride(HW_SEAWATER_SALINITY_FITTED, HW_SEAWATER_TEMP_MAX, &out), 0);
-    assert_status(hw_seawater_chloride(HW_SEAWATER_SALINITY_MAX, 25, &out), HW_STATUS_STRETCHED);
+    assert_status(hw_seawater_chloride_at(HW_SEAWATER_TEMP_MIN, HW_SEAWATER_SALINITY_MIN, &out), 0);
+    assert_status(hw_seawater_chloride_at(HW_SEAWATER_TEMP_MAX, HW_SEAWATER_SALINITY_FITTED, &out),
+                  0);
+    assert_status(hw_seawater_chloride_at(25, HW_SEAWATER_SALINITY_MAX, &out), HW_STATUS_STRETCHED);
     check(out > 25000);
     const double bad[][2] = {{nextafter(HW_SEAWATER_SALINITY_MIN, -1), 25},
                              {nextafter(HW_SEAWATER_SALINITY_MAX, 99), 25},
@@ -115,13 +117,13 @@ static void chloride_refusals(void **state)
                              {33, nextafter(HW_SEAWATER_TEMP_MAX, 99)}};
     for (size_t i = 0; i < sizeof bad / sizeof *bad; i++) {
         out = 1;
-        assert_status(hw_seawater_chloride(bad[i][0], bad[i][1], &out), HW_STATUS_RANGE);
+        assert_status(hw_seawater_chloride_at(bad[i][1], bad[i][0], &out), HW_STATUS_RANGE);
         assert_no_answer(out);
     }
     for (size_t i = 0; i < NOT_NUMBERS; i++) {
-        assert_status(hw_seawater_chloride(not_numbers[i], 25, &out), HW_STATUS_RANGE);
+        assert_status(hw_seawater_chloride_at(25, not_numbers[i], &out), HW_STATUS_RANGE);
         assert_no_answer(out);
-        assert_status(hw_seawater_chloride(33, not_numbers[i], &out), HW_STATUS_RANGE);
+        assert_status(hw_seawater_chloride_at(not_numbers[i], 33, &out), HW_STATUS_RANGE);
         assert_no_answer(out);
     }
 }
@@ -132,13 +134,13 @@ static void ratio(void **state)
     double out = 0;
     assert_status(hw_nitrite_chloride_ratio(19350, 10, &out), 0);
     assert_close(out, 1935, 0, 1e-15);
-    assert_status(hw_nitrite_chloride_ratio(HW_CHLORIDE_MIN, HW_NITRITE_MAX, &out), 0);
+    assert_status(hw_nitrite_chloride_ratio(HW_NITRITE_CHLORIDE_MIN, HW_NITRITE_MAX, &out), 0);
     assert_close(out, 0, 0, 0);
-    assert_status(hw_nitrite_chloride_ratio(HW_CHLORIDE_MAX, 0.25, &out), 0);
+    assert_status(hw_nitrite_chloride_ratio(HW_NITRITE_CHLORIDE_MAX, 0.25, &out), 0);
     assert_status(hw_nitrite_chloride_ratio(60, 0, &out), HW_STATUS_NONE);
     assert_no_answer(out);
-    const double bad[][2] = {{nextafter(HW_CHLORIDE_MIN, -1), 3},
-                             {nextafter(HW_CHLORIDE_MAX, 2e6), 3},
+    const double bad[][2] = {{nextafter(HW_NITRITE_CHLORIDE_MIN, -1), 3},
+                             {nextafter(HW_NITRITE_CHLORIDE_MAX, 2e6), 3},
                              {60, nextafter(HW_NITRITE_MIN, -1)},
                              {60, nextafter(HW_NITRITE_MAX, 2e6)}};
     for (size_t i = 0; i < sizeof bad / sizeof *bad; i++) {

@@ -17,7 +17,7 @@ static const double not_numbers[] = {(double)NAN, (double)INFINITY, -(double)INF
 static double index_of(double salinity, double temp)
 {
     double result = 0;
-    check(hw_refraction_index(salinity, temp, &result) >= 0);
+    check(hw_refraction_index_at(temp, salinity, &result) >= 0);
     return result;
 }
 
@@ -37,7 +37,7 @@ static void there_and_back(void **state)
         double t = hw_random_between(-2, 40);
         double s = hw_random_between(0.001, 44.999);
         double found = 0;
-        int status = hw_salinity_from_refraction(index_of(s, t), t, &found);
+        int status = hw_refraction_salinity(index_of(s, t), t, &found);
         assert_close(found, s, 5e-12, 0); /* the index has 16 digits, the salinity 4 fewer */
         assert_status(status,
                       t >= 0 && t <= 30 && found <= 35 ? HW_STATUS_OK : HW_STATUS_STRETCHED);
@@ -52,9 +52,9 @@ static void brine_scales(void **state)
         {20, 20.9, 21.2}, {30, 31.3, 32.0}, {33, 34.4, 35.2}, {35, 36.5, 37.4}};
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
         double salinity = 0;
-        check(hw_salinity_from_brine(HW_BRINE_GKG, rows[i][1], &salinity) >= 0);
+        check(hw_refraction_salinity_by_brine(HW_REFRACTION_BRINE_GKG, rows[i][1], &salinity) >= 0);
         assert_close(salinity, rows[i][0], 0, 0.01);
-        check(hw_salinity_from_brine(HW_BRINE_GL, rows[i][2], &salinity) >= 0);
+        check(hw_refraction_salinity_by_brine(HW_REFRACTION_BRINE_GL, rows[i][2], &salinity) >= 0);
         assert_close(salinity, rows[i][0], 0, 0.01);
     }
 }
@@ -69,11 +69,13 @@ static void brine_factors_from_the_handbook(void **state)
     for (size_t i = 0; i < sizeof percent / sizeof *percent; i++) {
         double sea = 0;
         double brine = 0;
-        check(hw_salinity_from_refraction(index[i], 20, &sea) >= 0);
-        check(hw_salinity_from_brine(HW_BRINE_GKG, 10 * percent[i], &brine) >= 0);
+        check(hw_refraction_salinity(index[i], 20, &sea) >= 0);
+        check(hw_refraction_salinity_by_brine(HW_REFRACTION_BRINE_GKG, 10 * percent[i], &brine) >=
+              0);
         /* Half a last digit of the index is 0.27 in salinity, and the factors are good to 1 %. */
         assert_close(brine, sea, 0.27 + 0.01 * sea, 0);
-        check(hw_salinity_from_brine(HW_BRINE_GL, 58.443 * molar[i], &brine) >= 0);
+        check(hw_refraction_salinity_by_brine(HW_REFRACTION_BRINE_GL, 58.443 * molar[i], &brine) >=
+              0);
         assert_close(brine, sea, 0.27 + 0.01 * sea, 0);
     }
 }
@@ -83,45 +85,50 @@ static void statuses(void **state)
     (void)state;
     double r = 0;
     double n = index_of(0, 20);
-    assert_status(hw_refraction_index(35, 30, &r), HW_STATUS_OK);
-    assert_status(hw_refraction_index(nextafter(35, 36), 30, &r), HW_STATUS_STRETCHED);
-    assert_status(hw_refraction_index(35, nextafter(30, 31), &r), HW_STATUS_STRETCHED);
-    assert_status(hw_refraction_index(35, nextafter(0, -1), &r), HW_STATUS_STRETCHED);
-    assert_status(hw_refraction_index(45, 40, &r), HW_STATUS_STRETCHED);
-    assert_status(hw_salinity_from_refraction(n - 5e-5, 20, &r), HW_STATUS_STRETCHED);
+    assert_status(hw_refraction_index_at(30, 35, &r), HW_STATUS_OK);
+    assert_status(hw_refraction_index_at(30, nextafter(35, 36), &r), HW_STATUS_STRETCHED);
+    assert_status(hw_refraction_index_at(nextafter(30, 31), 35, &r), HW_STATUS_STRETCHED);
+    assert_status(hw_refraction_index_at(nextafter(0, -1), 35, &r), HW_STATUS_STRETCHED);
+    assert_status(hw_refraction_index_at(40, 45, &r), HW_STATUS_STRETCHED);
+    assert_status(hw_refraction_salinity(n - 5e-5, 20, &r), HW_STATUS_STRETCHED);
     check(r < -0.2 && r > -0.3);
-    assert_status(hw_salinity_from_refraction(n - 1e-4, 20, &r), HW_STATUS_NONE);
+    assert_status(hw_refraction_salinity(n - 1e-4, 20, &r), HW_STATUS_NONE);
     assert_no_answer(r);
-    assert_status(hw_salinity_from_refraction(1.4, 20, &r), HW_STATUS_NONE);
+    assert_status(hw_refraction_salinity(1.4, 20, &r), HW_STATUS_NONE);
     assert_no_answer(r);
-    assert_status(hw_salinity_from_refraction(1.3, 20, &r), HW_STATUS_NONE);
-    assert_status(hw_salinity_from_brine(HW_BRINE_GKG, -10, &r), HW_STATUS_NONE);
-    assert_status(hw_salinity_from_brine(HW_BRINE_GL, 100, &r), HW_STATUS_NONE);
-    assert_status(hw_salinity_from_brine(HW_BRINE_GL, 0, &r), HW_STATUS_OK);
-    assert_status(hw_salinity_from_brine(HW_BRINE_GKG, -0.4, &r), HW_STATUS_STRETCHED);
-    assert_status(hw_salinity_from_brine(HW_BRINE_GKG, 38, &r), HW_STATUS_STRETCHED);
-    assert_status(hw_salinity_from_brine((enum hw_brine_scale)2, 38, &r), HW_STATUS_CHOICE);
+    assert_status(hw_refraction_salinity(1.3, 20, &r), HW_STATUS_NONE);
+    assert_status(hw_refraction_salinity_by_brine(HW_REFRACTION_BRINE_GKG, -10, &r),
+                  HW_STATUS_NONE);
+    assert_status(hw_refraction_salinity_by_brine(HW_REFRACTION_BRINE_GL, 100, &r), HW_STATUS_NONE);
+    assert_status(hw_refraction_salinity_by_brine(HW_REFRACTION_BRINE_GL, 0, &r), HW_STATUS_OK);
+    assert_status(hw_refraction_salinity_by_brine(HW_REFRACTION_BRINE_GKG, -0.4, &r),
+                  HW_STATUS_STRETCHED);
+    assert_status(hw_refraction_salinity_by_brine(HW_REFRACTION_BRINE_GKG, 38, &r),
+                  HW_STATUS_STRETCHED);
+    assert_status(hw_refraction_salinity_by_brine((enum hw_refraction_brine)2, 38, &r),
+                  HW_STATUS_CHOICE);
     assert_no_answer(r);
 }
 
 static void no_index(double salinity, double temp)
 {
     double result = 1;
-    assert_status(hw_refraction_index(salinity, temp, &result), HW_STATUS_RANGE);
+    assert_status(hw_refraction_index_at(temp, salinity, &result), HW_STATUS_RANGE);
     assert_no_answer(result);
 }
 
 static void no_salinity(double index, double temp)
 {
     double result = 1;
-    assert_status(hw_salinity_from_refraction(index, temp, &result), HW_STATUS_RANGE);
+    assert_status(hw_refraction_salinity(index, temp, &result), HW_STATUS_RANGE);
     assert_no_answer(result);
 }
 
 static void no_brine(double reading)
 {
     double result = 1;
-    assert_status(hw_salinity_from_brine(HW_BRINE_GKG, reading, &result), HW_STATUS_RANGE);
+    assert_status(hw_refraction_salinity_by_brine(HW_REFRACTION_BRINE_GKG, reading, &result),
+                  HW_STATUS_RANGE);
     assert_no_answer(result);
 }
 

@@ -16,7 +16,7 @@ static const double not_numbers[] = {(double)NAN, (double)INFINITY, -(double)INF
 static double density_of(double salinity, double temp)
 {
     double density = 0;
-    check(hw_seawater_density(salinity, temp, &density) >= 0);
+    check(hw_seawater_density_at(temp, salinity, &density) >= 0);
     return density;
 }
 
@@ -32,18 +32,18 @@ static void salt_is_conserved(void **state)
         double high = low + hw_random_between(0.01, 4);
         double dry = hw_random_between(0.6, 1);
         double mass = 0;
-        assert_status(hw_saltmix_add(volume, low, high, temp, dry, &mass), 0);
+        assert_status(hw_saltmix_raise(volume, temp, low, high, dry, &mass), 0);
         double water = volume * density_of(low, temp);
         assert_close((water * low / 1000 + mass * dry) / (water + mass) * 1000, high, 0, 1e-12);
 
         double top_up = 0;
-        assert_status(hw_saltmix_top_up(volume, high, low, temp, &top_up), 0);
+        assert_status(hw_saltmix_dilute(volume, temp, high, low, &top_up), 0);
         double salt = volume * density_of(high, temp) * high;
         double after = volume * density_of(high, temp) + top_up * density_of(0, temp);
         assert_close(salt / after, low, 0, 1e-12);
 
         double swap = 0;
-        assert_status(hw_saltmix_swap(volume, high, low, temp, &swap), 0);
+        assert_status(hw_saltmix_replace(volume, temp, high, low, &swap), 0);
         salt = (volume - swap) * density_of(high, temp) * high;
         after = (volume - swap) * density_of(high, temp) + swap * density_of(0, temp);
         assert_close(salt / after, low, 0, 1e-12);
@@ -66,10 +66,10 @@ static void label_and_way_back(void **state)
         double mass = finished * salinity / 1000 / dry;
         double found = 0;
         double again = 0;
-        assert_status(hw_saltmix_label(mass, makes, salinity, temp, &found), 0);
+        assert_status(hw_saltmix_dry(mass, makes, temp, salinity, &found), 0);
         assert_close(found, dry, 0, 1e-14);
         double before = (finished - mass) / density_of(0, temp);
-        assert_status(hw_saltmix_add(before, 0, salinity, temp, fmin(found, 1), &again), 0);
+        assert_status(hw_saltmix_raise(before, temp, 0, salinity, fmin(found, 1), &again), 0);
         assert_close(again, mass, 0, 1e-12);
     }
 }
@@ -78,31 +78,31 @@ static void ends(void **state)
 {
     (void)state;
     double x = 1;
-    assert_status(hw_saltmix_add(110, 33.5, 33.5, 25, 1, &x), 0);
+    assert_status(hw_saltmix_raise(110, 25, 33.5, 33.5, 1, &x), 0);
     assert_close(x, 0, 0, 0);
-    assert_status(hw_saltmix_top_up(110, 33.5, 33.5, 25, &x), 0);
+    assert_status(hw_saltmix_dilute(110, 25, 33.5, 33.5, &x), 0);
     assert_close(x, 0, 0, 0);
-    assert_status(hw_saltmix_top_up(110, 0, 0, 25, &x), 0);
+    assert_status(hw_saltmix_dilute(110, 25, 0, 0, &x), 0);
     assert_close(x, 0, 0, 0);
-    assert_status(hw_saltmix_swap(110, 0, 0, 25, &x), 0);
+    assert_status(hw_saltmix_replace(110, 25, 0, 0, &x), 0);
     assert_close(x, 0, 0, 0);
-    assert_status(hw_saltmix_swap(110, 33.5, 0, 25, &x), 0);
+    assert_status(hw_saltmix_replace(110, 25, 33.5, 0, &x), 0);
     assert_close(x, 110, 0, 0);
-    assert_status(hw_saltmix_top_up(110, 33.5, 0, 25, &x), HW_STATUS_NONE);
+    assert_status(hw_saltmix_dilute(110, 25, 33.5, 0, &x), HW_STATUS_NONE);
     assert_no_answer(x);
-    assert_status(hw_saltmix_add(110, 33.5, nextafter(33.5, 0), 25, 1, &x), HW_STATUS_NONE);
+    assert_status(hw_saltmix_raise(110, 25, 33.5, nextafter(33.5, 0), 1, &x), HW_STATUS_NONE);
     assert_no_answer(x);
-    assert_status(hw_saltmix_top_up(110, 33.5, nextafter(33.5, 40), 25, &x), HW_STATUS_NONE);
+    assert_status(hw_saltmix_dilute(110, 25, 33.5, nextafter(33.5, 40), &x), HW_STATUS_NONE);
     assert_no_answer(x);
-    assert_status(hw_saltmix_swap(110, 33.5, nextafter(33.5, 40), 25, &x), HW_STATUS_NONE);
+    assert_status(hw_saltmix_replace(110, 25, 33.5, nextafter(33.5, 40), &x), HW_STATUS_NONE);
     assert_no_answer(x);
-    assert_status(hw_saltmix_add(110, 42.5, 44, 25, 1, &x), HW_STATUS_STRETCHED);
-    assert_status(hw_saltmix_top_up(110, 42.5, 35, 25, &x), HW_STATUS_STRETCHED);
-    assert_status(hw_saltmix_swap(110, 42.5, 35, 25, &x), HW_STATUS_STRETCHED);
-    assert_status(hw_saltmix_label(4700, 100, 43, 25, &x), HW_STATUS_STRETCHED);
-    assert_status(hw_saltmix_label(8000, 100, 35, 25, &x), HW_STATUS_NONE);
+    assert_status(hw_saltmix_raise(110, 25, 42.5, 44, 1, &x), HW_STATUS_STRETCHED);
+    assert_status(hw_saltmix_dilute(110, 25, 42.5, 35, &x), HW_STATUS_STRETCHED);
+    assert_status(hw_saltmix_replace(110, 25, 42.5, 35, &x), HW_STATUS_STRETCHED);
+    assert_status(hw_saltmix_dry(4700, 100, 25, 43, &x), HW_STATUS_STRETCHED);
+    assert_status(hw_saltmix_dry(8000, 100, 25, 35, &x), HW_STATUS_NONE);
     assert_no_answer(x);
-    assert_status(hw_saltmix_label(3400, 100, 35, 25, &x), HW_STATUS_NONE);
+    assert_status(hw_saltmix_dry(3400, 100, 25, 35, &x), HW_STATUS_NONE);
     assert_no_answer(x);
 }
 
@@ -111,13 +111,13 @@ static int call(int which, const double a[], double *result)
     *result = 1;
     switch (which) {
     case 0:
-        return hw_saltmix_add(a[0], a[1], a[2], a[3], a[4], result);
+        return hw_saltmix_raise(a[0], a[3], a[1], a[2], a[4], result);
     case 1:
-        return hw_saltmix_top_up(a[0], a[1], a[2], a[3], result);
+        return hw_saltmix_dilute(a[0], a[3], a[1], a[2], result);
     case 2:
-        return hw_saltmix_swap(a[0], a[1], a[2], a[3], result);
+        return hw_saltmix_replace(a[0], a[3], a[1], a[2], result);
     default:
-        return hw_saltmix_label(a[0], a[1], a[2], a[3], result);
+        return hw_saltmix_dry(a[0], a[1], a[3], a[2], result);
     }
 }
 

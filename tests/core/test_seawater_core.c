@@ -17,7 +17,7 @@ static const double not_numbers[] = {(double)NAN, (double)INFINITY, -(double)INF
 static double density(double salinity, double temp)
 {
     double result = 0;
-    check(hw_seawater_density(salinity, temp, &result) >= 0);
+    check(hw_seawater_density_at(temp, salinity, &result) >= 0);
     return result;
 }
 
@@ -63,7 +63,7 @@ static void density_rises_with_salt_and_falls_with_heat(void **state)
 static double heat_capacity(double salinity, double temp)
 {
     double result = 0;
-    check(hw_seawater_heat_capacity(salinity, temp, &result) >= 0);
+    check(hw_seawater_specific_heat(temp, salinity, &result) >= 0);
     return result;
 }
 
@@ -105,33 +105,33 @@ static void ends_of_the_ranges(void **state)
 {
     (void)state;
     double result = 0;
-    assert_status(hw_seawater_density(0, -2, &result), HW_STATUS_OK);
-    assert_status(hw_seawater_density(0, 40, &result), HW_STATUS_OK);
-    assert_status(hw_seawater_density(42, 40, &result), HW_STATUS_OK);
-    assert_status(hw_seawater_density(nextafter(42, 43), 23.85, &result), HW_STATUS_STRETCHED);
+    assert_status(hw_seawater_density_at(-2, 0, &result), HW_STATUS_OK);
+    assert_status(hw_seawater_density_at(40, 0, &result), HW_STATUS_OK);
+    assert_status(hw_seawater_density_at(40, 42, &result), HW_STATUS_OK);
+    assert_status(hw_seawater_density_at(23.85, nextafter(42, 43), &result), HW_STATUS_STRETCHED);
     check(result > 1020 && result < 1040);
-    assert_status(hw_seawater_density(45, -2, &result), HW_STATUS_STRETCHED);
-    assert_status(hw_seawater_density(45, 40, &result), HW_STATUS_STRETCHED);
-    assert_status(hw_seawater_heat_capacity(0, 0, &result), HW_STATUS_OK);
-    assert_status(hw_seawater_heat_capacity(40, 35, &result), HW_STATUS_OK);
-    assert_status(hw_seawater_heat_capacity(nextafter(40, 41), 23.85, &result),
+    assert_status(hw_seawater_density_at(-2, 45, &result), HW_STATUS_STRETCHED);
+    assert_status(hw_seawater_density_at(40, 45, &result), HW_STATUS_STRETCHED);
+    assert_status(hw_seawater_specific_heat(0, 0, &result), HW_STATUS_OK);
+    assert_status(hw_seawater_specific_heat(35, 40, &result), HW_STATUS_OK);
+    assert_status(hw_seawater_specific_heat(23.85, nextafter(40, 41), &result),
                   HW_STATUS_STRETCHED);
-    assert_status(hw_seawater_heat_capacity(33.85, nextafter(0, -1), &result), HW_STATUS_STRETCHED);
-    assert_status(hw_seawater_heat_capacity(33.85, nextafter(35, 36), &result),
+    assert_status(hw_seawater_specific_heat(nextafter(0, -1), 33.85, &result), HW_STATUS_STRETCHED);
+    assert_status(hw_seawater_specific_heat(nextafter(35, 36), 33.85, &result),
                   HW_STATUS_STRETCHED);
     check(result > 3980 && result < 4020);
-    assert_status(hw_seawater_heat_capacity(45, -2, &result), HW_STATUS_STRETCHED);
-    assert_status(hw_seawater_heat_capacity(45, 40, &result), HW_STATUS_STRETCHED);
+    assert_status(hw_seawater_specific_heat(-2, 45, &result), HW_STATUS_STRETCHED);
+    assert_status(hw_seawater_specific_heat(40, 45, &result), HW_STATUS_STRETCHED);
     assert_status(hw_seawater_ionic_strength(45, &result), HW_STATUS_OK);
 }
 
 static void refused(double salinity, double temp)
 {
     double result = 1;
-    assert_status(hw_seawater_density(salinity, temp, &result), HW_STATUS_RANGE);
+    assert_status(hw_seawater_density_at(temp, salinity, &result), HW_STATUS_RANGE);
     assert_no_answer(result);
     result = 1;
-    assert_status(hw_seawater_heat_capacity(salinity, temp, &result), HW_STATUS_RANGE);
+    assert_status(hw_seawater_specific_heat(temp, salinity, &result), HW_STATUS_RANGE);
     assert_no_answer(result);
 }
 

@@ -54,10 +54,10 @@ static void agrees_with_challenge(void **state)
         double weighed = 0;
         assert_status(hw_stock_strength(raises, into, make, &strength), 0);
         assert_status(hw_stock_mass(HW_STOCK_AMMONIUM_CHLORIDE, strength, make, &mass), 0);
-        hw_ammonium_salt_mass(HW_AMMONIUM_CHLORIDE, 100, raises * into, &weighed);
+        hw_challenge_salt_mass(HW_CHALLENGE_AMMONIUM_CHLORIDE, 1, raises * into, &weighed);
         assert_close(mass, weighed, 0, 1e-14);
         assert_status(hw_stock_mass(HW_STOCK_AMMONIUM_SULFATE, strength, make, &mass), 0);
-        hw_ammonium_salt_mass(HW_AMMONIUM_SULFATE, 100, raises * into, &weighed);
+        hw_challenge_salt_mass(HW_CHALLENGE_AMMONIUM_SULFATE, 1, raises * into, &weighed);
         assert_close(mass, weighed, 0, 1e-14);
     }
 }

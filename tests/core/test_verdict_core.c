@@ -21,10 +21,10 @@ static void by_hand(void **state)
     assert_status(hw_verdict_rate(2, 0.5, 12, 100, &a, &b), HW_STATUS_OK);
     assert_close(a, 3, 0, 1e-15);
     assert_close(b, 300, 0, 1e-15);
-    assert_status(hw_verdict_feed(200, 45, 25, 0, &a, &b), HW_STATUS_OK);
+    assert_status(hw_verdict_feed_carried(200, 0.45, 0.25, 0, &a, &b), HW_STATUS_OK);
     assert_close(a, 4.83092, 5e-6, 0);
     assert_close(b, 200 / (0.45 * 92) / 4, 0, 1e-15);
-    assert_status(hw_verdict_feed(200, 45, 100, 3, &a, &b), HW_STATUS_OK);
+    assert_status(hw_verdict_feed_carried(200, 0.45, 1, 3, &a, &b), HW_STATUS_OK);
     assert_close(b, a / (1.072 * 1.072 * 1.072), 0, 1e-14);
     assert_status(hw_verdict_hours(0.5, 0.25, 0.125, 0.125, 2, &a), HW_STATUS_OK);
     assert_close(a, 6, 0, 1e-15);
@@ -63,8 +63,9 @@ static void properties(void **state)
         double working[2];
         assert_status(hw_verdict_rate(start, left, hours, 75, &rate, &capacity), 0);
         assert_close(capacity / 75 * hours / 24, start - left, 0, 1e-14);
-        assert_status(hw_verdict_feed(capacity, 60, 25, 0, &feed[0], &working[0]), 0);
-        assert_status(hw_verdict_feed(capacity, 30, 25, left * 10, &feed[1], &working[1]), 0);
+        assert_status(hw_verdict_feed_carried(capacity, 0.6, 0.25, 0, &feed[0], &working[0]), 0);
+        assert_status(
+            hw_verdict_feed_carried(capacity, 0.3, 0.25, left * 10, &feed[1], &working[1]), 0);
         assert_close(feed[1], 2 * feed[0], 0, 1e-14);
         check(working[1] <= 2 * working[0] * (1 + 1e-14) && working[0] < feed[0]);
         double until = 0;
@@ -80,7 +81,7 @@ static int call(int which, const double a[], double result[2])
     case 0:
         return hw_verdict_rate(a[0], a[1], a[2], a[3], &result[0], &result[1]);
     case 1:
-        return hw_verdict_feed(a[0], a[1], a[2], a[3], &result[0], &result[1]);
+        return hw_verdict_feed_carried(a[0], a[1], a[2], a[3], &result[0], &result[1]);
     default:
         return hw_verdict_hours(a[0], a[1], a[2], a[3], a[4], &result[0]);
     }
@@ -93,7 +94,7 @@ static const struct {
     int lo_status[5], hi_status[5];
 } functions[] = {
     {4, 2, {2, 0.5, 24, 100}, {0, 0, 1, 0.1}, {N_MAX, N_MAX, 336, 1e5}, {-3}, {0, -3}},
-    {4, 2, {200, 45, 25, 2}, {0, 3, 1, 0}, {2.4e8, 90, 100, 40}, {0}, {0}},
+    {4, 2, {200, 0.45, 0.25, 2}, {0, 0.03, 0.01, 0}, {2.4e8, 0.9, 1, 40}, {0}, {0}},
     {5, 1, {1, 1, 0.1, 0.1, 2}, {0, 0, 0, 0, 1e-12}, {N_MAX, N_MAX, 5, 5, 2400}, {0}, {0}},
 };
 
