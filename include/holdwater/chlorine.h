@@ -64,8 +64,9 @@ enum hw_chlorine_agent {
 /* hw_chlorine_bleach_strength - available chlorine in bleach, from its label.
  *
  * Given
- *   label          what the per cent counts
- *   label_percent  as on the bottle, HW_CHLORINE_PERCENT_MIN to HW_CHLORINE_PERCENT_MAX
+ *   label          what the bottle counts
+ *   label_percent  per cent, as on the bottle, HW_CHLORINE_PERCENT_MIN to
+ *                  HW_CHLORINE_PERCENT_MAX
  *   density        kg/L, HW_CHLORINE_DENSITY_MIN to HW_CHLORINE_DENSITY_MAX; not looked at for
  *                  HW_CHLORINE_LABEL_WV
  * Returned

@@ -106,7 +106,7 @@ static void which_limit_holds(void **state)
 {
     (void)state;
     double criterion = NAN;
-    assert_int_equal(hw_epa2013_criterion(HW_EPA2013_CCC, 7.4, 24, &criterion), 0);
+    assert_int_equal(hw_criteria_epa2013(HW_CRITERIA_EPA2013_CCC, 7.4, 24, &criterion), 0);
     double fresh = 1.2 / criterion;
     double salt_5 = free_1989(1.2 * 17.031 / 14.007, 7.4, 24, 5) / 0.035;
     assert_close(ask_for("tan=1.2;ph=7.4;temp=24;salinity=0.9", "long_ratio"), fresh, 0, 1e-12);
@@ -116,7 +116,7 @@ static void which_limit_holds(void **state)
                  free_1989(1.2 * 17.031 / 14.007, 7.4, 24, 10) / 0.035, 0, 1e-12);
     check(fresh > salt_5); /* so that the line above saw a choice */
     double sour = ask_for("tan=1.2;ph=9.4;temp=24;salinity=5", "long_ratio");
-    assert_int_equal(hw_epa2013_criterion(HW_EPA2013_CCC, 9.4, 24, &criterion), 1);
+    assert_int_equal(hw_criteria_epa2013(HW_CRITERIA_EPA2013_CCC, 9.4, 24, &criterion), 1);
     assert_close(sour, fmax(1.2 / criterion, free_1989(1.2 * 17.031 / 14.007, 9.4, 24, 5) / 0.035),
                  0, 1e-12);
 }

@@ -63,12 +63,13 @@ static void what_else_is_told(void **state)
     (void)state;
     const char *line = "of=scale;reading=33.85;temp=26.4";
     double want = NAN;
-    check(hw_seawater_density(33.85, 26.4, &want) == 0);
+    check(hw_seawater_density_at(26.4, 33.85, &want) == 0);
     assert_close(ask_for(line, "density"), want, 0, 0);
-    check(hw_conductivity(33.85, 26.4, &want) == 0);
+    check(hw_conductivity_at(26.4, 33.85, &want) == 0);
     assert_close(ask_for(line, "conductivity"), want, 0, 0);
     double water = NAN;
-    check(hw_seawater_density(33.85, 25, &want) == 0 && hw_seawater_density(0, 25, &water) == 0);
+    check(hw_seawater_density_at(25, 33.85, &want) == 0 &&
+          hw_seawater_density_at(25, 0, &water) == 0);
     assert_close(ask_for(line, "sg_25_25"), want / water, 0, 1e-15);
 }
 
@@ -105,7 +106,7 @@ static void glass_and_slope(void **state)
     assert_close(found("of=compensated;reading=53;temp=25;slope=2.2"),
                  found("of=conductivity;reading=53;temp=25"), 0, 0);
     double seen = NAN;
-    check(hw_conductivity(33.85, 18.2, &seen) == 0);
+    check(hw_conductivity_at(18.2, 33.85, &seen) == 0);
     char line[200];
     (void)snprintf(line, sizeof line, "of=compensated;reading=%.17g;temp=18.2;slope=1.9%%/C",
                    seen / (1 + 0.019 * (18.2 - 25)));

@@ -28,7 +28,7 @@ static double ask_for(const char *line, const char *result)
 static double density_of(double salinity, double temp)
 {
     double density = 0;
-    check(hw_seawater_density(salinity, temp, &density) >= 0);
+    check(hw_seawater_density_at(temp, salinity, &density) >= 0);
     return density;
 }
 

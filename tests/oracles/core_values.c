@@ -82,7 +82,7 @@ static void density(long count)
         double s = between(HW_SEAWATER_SALINITY_MIN, HW_SEAWATER_SALINITY_MAX);
         double t = between(HW_SEAWATER_TEMP_MIN, HW_SEAWATER_TEMP_MAX);
         double result = 0;
-        hw_seawater_density(s, t, &result);
+        hw_seawater_density_at(t, s, &result);
         printf("density,%a,%a,%a\n", s, t, result);
     }
 }
@@ -112,9 +112,9 @@ static void saltmix(long count)
         double mass = 0;
         double top_up = 0;
         double swap = 0;
-        hw_saltmix_add(volume, low, high, t, dry, &mass);
-        hw_saltmix_top_up(volume, high, low, t, &top_up);
-        hw_saltmix_swap(volume, high, low, t, &swap);
+        hw_saltmix_raise(volume, t, low, high, dry, &mass);
+        hw_saltmix_dilute(volume, t, high, low, &top_up);
+        hw_saltmix_replace(volume, t, high, low, &swap);
         printf("saltmix,%a,%a,%a,%a,%a,%a,%a,%a\n", volume, low, high, t, dry, mass, top_up, swap);
     }
 }
@@ -144,8 +144,8 @@ static void conductivity(long count)
         double s = i % 2 ? between(0.0, 45.0) : between(0.0, 2.5);
         double c = 0;
         double back = 0;
-        hw_conductivity(s, t, &c);
-        hw_salinity_from_conductivity(c, t, &back);
+        hw_conductivity_at(t, s, &c);
+        hw_conductivity_salinity(c, t, &back);
         printf("conductivity,%a,%a,%a\n", t, s, c);
         printf("salinity,%a,%a,%a\n", t, c, back);
     }
@@ -160,11 +160,11 @@ static void instruments(long count)
         double s = between(0.0, 45.0);
         double value = 0;
         double found = 0;
-        hw_seawater_density(s, t, &value);
-        hw_salinity_from_density(value, t, &found);
+        hw_seawater_density_at(t, s, &value);
+        hw_seawater_salinity_by_density(value, t, &found);
         printf("from-density,%a,%a,%a\n", t, value, found);
-        hw_refraction_index(s, t, &value);
-        hw_salinity_from_refraction(value, t, &found);
+        hw_refraction_index_at(t, s, &value);
+        hw_refraction_salinity(value, t, &found);
         printf("refraction,%a,%a,%a,%a\n", t, s, value, found);
     }
 }
@@ -216,14 +216,14 @@ static void criteria(long count)
 {
     static const char *const names[] = {"ccc", "cmc-present", "cmc-absent"};
     for (long i = 0; i < count; i++) {
-        enum hw_epa2013 which = (enum hw_epa2013)(i % 3);
-        double ph = between(HW_EPA2013_PH_MIN, HW_EPA2013_PH_MAX);
-        double t = between(HW_EPA2013_TEMP_MIN, HW_EPA2013_TEMP_MAX);
+        enum hw_criteria_limit which = (enum hw_criteria_limit)(i % 3);
+        double ph = between(HW_CRITERIA_EPA2013_PH_MIN, HW_CRITERIA_EPA2013_PH_MAX);
+        double t = between(HW_CRITERIA_EPA2013_TEMP_MIN, HW_CRITERIA_EPA2013_TEMP_MAX);
         double tan_n = 0;
-        hw_epa2013_criterion(which, ph, t, &tan_n);
+        hw_criteria_epa2013(which, ph, t, &tan_n);
         printf("%s,%a,%a,%a\n", names[which], ph, t, tan_n);
-        if (which == HW_EPA2013_CCC) {
-            hw_epa2013_ccc_ph(tan_n, t, &ph);
+        if (which == HW_CRITERIA_EPA2013_CCC) {
+            hw_criteria_epa2013_ccc_ph(tan_n, t, &ph);
             printf("ccc-ph,%a,%a,%a\n", tan_n, t, ph);
         }
     }

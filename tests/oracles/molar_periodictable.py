@@ -2,8 +2,8 @@
 
 The core has the abridged weights of IUPAC, to three decimals, of chlorine and sulfur to two; what is
 allowed is half of the last one for an element and twice that for the sum of several
-(four times for those with three oxygens). The masses of chlorine.h are the package's own, rounded to
-three decimals: half of the last one."""
+(four times for those with three oxygens). The masses around chlorine are the package's own, rounded
+to three decimals: half of the last one."""
 
 from support.compare import Comparison, core, finish, need
 
