@@ -109,6 +109,7 @@ RUN_CASES := $(BUILD)/tests/cli/run_cases
 CORE_SUPPORT := $(call objects,$(filter-out tests/core/test_% tests/core/bits.c, \
   $(wildcard tests/core/*.c)))
 ENGINE_SUPPORT := $(call objects,$(filter-out tests/engine/test_%,$(wildcard tests/engine/*.c)))
+REFERENCE_SUPPORT := $(call objects,$(wildcard tests/reference/reference_*.c))
 DOCS := $(wildcard README.md docs/*.md docs/*/*.md docs/*/*/*.md)
 CASES := $(wildcard tests/cli/*.txt) $(DOCS)
 
@@ -125,6 +126,7 @@ $(call objects,$(filter tests/cli/%,$(TEST_SRC))): EXTRA = $(POSIX)
 # Core tests see the core alone, as a user of the library does.
 $(CORE_TESTS) $(REFERENCE): $(BUILD)/%: $(BUILD)/%.o $(CORE_SUPPORT) $(CORE_OBJ)
 	$(Q)$(LINK) -o $@ $^ -lcmocka -lm $(LDLIBS)
+$(REFERENCE): $(REFERENCE_SUPPORT)
 
 $(ENGINE_TESTS): $(BUILD)/%: $(BUILD)/%.o $(CORE_SUPPORT) $(ENGINE_SUPPORT) $(PARTS_OBJ)
 	$(Q)$(LINK) -o $@ $^ -lcmocka -lm $(LDLIBS)
