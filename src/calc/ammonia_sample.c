@@ -5,13 +5,13 @@
 
 const struct ammonia_limits ammonia_long_limits = {AMMONIA_LONG_LIMIT,
                                                    HW_LIMIT_SALT_LONG,
-                                                   HW_EPA2013_CCC,
+                                                   HW_CRITERIA_EPA2013_CCC,
                                                    HW_AMMONIA_NOTE_OVER_LONG_OWN,
                                                    HW_AMMONIA_NOTE_OVER_LONG_SALT,
                                                    HW_AMMONIA_NOTE_OVER_LONG_FRESH};
 const struct ammonia_limits ammonia_short_limits = {AMMONIA_SHORT_LIMIT,
                                                     HW_LIMIT_SALT_SHORT,
-                                                    HW_EPA2013_CMC_PRESENT,
+                                                    HW_CRITERIA_EPA2013_CMC_PRESENT,
                                                     HW_AMMONIA_NOTE_OVER_SHORT_OWN,
                                                     HW_AMMONIA_NOTE_OVER_SHORT_SALT,
                                                     HW_AMMONIA_NOTE_OVER_SHORT_FRESH};
@@ -94,14 +94,15 @@ struct ammonia_standing ammonia_against_salt(const struct ammonia_sample *s,
     return standing;
 }
 
-struct ammonia_standing ammonia_against_fresh(struct ammonia_sample *s, enum hw_epa2013 criterion)
+struct ammonia_standing ammonia_against_fresh(struct ammonia_sample *s,
+                                              enum hw_criteria_limit criterion)
 {
     double limit_n = NAN;
-    int status = hw_epa2013_criterion(criterion, s->ph_meter, s->temp, &limit_n);
+    int status = hw_criteria_epa2013(criterion, s->ph_meter, s->temp, &limit_n);
     s->criteria_stretched = s->criteria_stretched || status > 0;
     struct ammonia_standing standing = {s->total_n / limit_n, limit_n, NAN};
-    if (criterion == HW_EPA2013_CCC) {
-        int reached = hw_epa2013_ccc_ph(s->total_n, s->temp, &standing.ph);
+    if (criterion == HW_CRITERIA_EPA2013_CCC) {
+        int reached = hw_criteria_epa2013_ccc_ph(s->total_n, s->temp, &standing.ph);
         if (reached < 0 && standing.ratio > 1) {
             standing.ph = -HUGE_VAL; /* over it at every pH: stricter than any pH */
         }

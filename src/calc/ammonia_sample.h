@@ -46,7 +46,7 @@ struct ammonia_standing {
 struct ammonia_limits {
     int own;
     enum hw_limit_key salt;
-    enum hw_epa2013 fresh;
+    enum hw_criteria_limit fresh;
     enum hw_ammonia_note over_own, over_salt, over_fresh;
 };
 
@@ -60,7 +60,8 @@ struct ammonia_standing ammonia_against_free(double total_n, double limit_n, dou
                                              double pk, bool find_ph);
 struct ammonia_standing ammonia_against_salt(const struct ammonia_sample *s,
                                              enum hw_limit_key limit, bool find_ph);
-struct ammonia_standing ammonia_against_fresh(struct ammonia_sample *s, enum hw_epa2013 criterion);
+struct ammonia_standing ammonia_against_fresh(struct ammonia_sample *s,
+                                              enum hw_criteria_limit criterion);
 
 /* Which published limits apply to a sample; between the two steps of salinity both do. */
 bool ammonia_salt_applies(const struct ammonia_sample *s);

@@ -149,7 +149,7 @@ static double step_against_fresh(const struct ammonia_sample *s, const char *sym
     struct ammonia_sample copy = *s;
     double criterion = ammonia_against_fresh(&copy, limits->fresh).total_n;
     double ph = s->ph_meter;
-    if (limits->fresh == HW_EPA2013_CCC) {
+    if (limits->fresh == HW_CRITERIA_EPA2013_CCC) {
         step_criterion_30_day(ph, s->temp, "criterion_30_day", criterion, steps);
     } else {
         hw_step(steps, "criterion_1_hour", criterion, "mg/L", "epa2013",

@@ -44,7 +44,8 @@ static const struct hw_input inputs[BINDER_INPUTS] = {
      .help = "what binds: label for a product by the dose on its label, the usual way; the others "
      "for a powder whose content is known"},
     [BINDER_STRENGTH] = {.name = "strength", .unit = "%", .kind = HW_SHARE, .unit_must = true,
-     .lo = HW_BINDER_PURITY_MIN, .hi = HW_BINDER_PURITY_MAX, .need = HW_PRESET, .preset = 100,
+     .lo = 100 * HW_BINDER_PURITY_SHARE_MIN, .hi = 100 * HW_BINDER_PURITY_SHARE_MAX,
+     .need = HW_PRESET, .preset = 100,
      .when_input = BINDER_AGENT, .when_words = BINDER_NAMED, .help = "share of the powder that is "
      "the agent; below 10 % it is something else"},
     [BINDER_EXCESS] = {.name = "excess", .unit = "", .kind = HW_NUMBER, .lo = HW_BINDER_EXCESS_MIN,

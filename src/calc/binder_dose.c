@@ -27,8 +27,10 @@ struct binder_dose binder_dose(const double in[])
         dose.liquid = product(in, BINDER_LABEL_LIQUID);
     } else {
         enum hw_binder agent = (enum hw_binder)in[BINDER_AGENT];
-        hw_binder_mass(agent, dose.bound, in[BINDER_EXCESS], in[BINDER_STRENGTH], &dose.amount);
-        hw_binder_oxygen(agent, dose.amount, in[BINDER_STRENGTH], in[BINDER_VOLUME], &dose.oxygen);
+        hw_binder_powder(agent, dose.bound, in[BINDER_EXCESS], in[BINDER_STRENGTH] / 100,
+                         &dose.amount);
+        hw_binder_oxygen_taken(agent, dose.amount, in[BINDER_STRENGTH] / 100, in[BINDER_VOLUME],
+                               &dose.oxygen);
     }
     return dose;
 }

@@ -29,10 +29,12 @@ static const struct hw_input inputs[BIOLOAD_INPUTS] = {
      .lo = HW_BIOLOAD_BIOMASS_MIN, .hi = HW_BIOLOAD_BIOMASS_MAX, .group = BIOLOAD_EATERS,
      .help = "all living fish together, when the food is not weighed; outside this doubt the unit"},
     [BIOLOAD_RATION] = {.name = "ration", .unit = "%", .kind = HW_SHARE,
-     .lo = HW_BIOLOAD_RATION_MIN, .hi = HW_BIOLOAD_RATION_MAX, .need = HW_PRESET, .preset = 2,
+     .lo = 100 * HW_BIOLOAD_RATION_SHARE_MIN, .hi = 100 * HW_BIOLOAD_RATION_SHARE_MAX,
+     .need = HW_PRESET, .preset = 2,
      .help = "food in a day as a share of biomass; no fish eats more than a fifth of itself"},
     [BIOLOAD_PROTEIN] = {.name = "protein", .unit = "%", .kind = HW_SHARE,
-     .lo = HW_BIOLOAD_PROTEIN_MIN, .hi = HW_BIOLOAD_PROTEIN_MAX, .help = "protein in the food as "
+     .lo = 100 * HW_BIOLOAD_PROTEIN_SHARE_MIN, .hi = 100 * HW_BIOLOAD_PROTEIN_SHARE_MAX,
+     .help = "protein in the food as "
      "it is fed: dry food 40 to 60 %, wet and frozen 5 to 20 %"},
     [BIOLOAD_FACTOR] = {.name = "factor", .unit = "", .kind = HW_NUMBER,
      .lo = HW_BIOLOAD_FACTOR_MIN, .hi = HW_BIOLOAD_FACTOR_MAX, .need = HW_PRESET,

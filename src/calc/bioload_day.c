@@ -12,11 +12,11 @@ static void find_nitrogen(const double in[], struct bioload_day *day)
         day->feed = in[BIOLOAD_FEED];
     } else {
         double per_hour = hw_limits[HW_LIMIT_STARVED_FISH].value;
-        hw_bioload_feed(in[BIOLOAD_BIOMASS], in[BIOLOAD_RATION], &day->feed);
+        hw_bioload_daily_feed(in[BIOLOAD_BIOMASS], in[BIOLOAD_RATION] / 100, &day->feed);
         hw_bioload_starved(in[BIOLOAD_BIOMASS], per_hour, &day->starved);
     }
-    hw_bioload_fed(day->feed, in[BIOLOAD_PROTEIN], in[BIOLOAD_FACTOR], &day->fed);
-    hw_bioload_dead(in[BIOLOAD_DEAD], in[BIOLOAD_PROTEIN], &day->dead);
+    hw_bioload_from_feed(day->feed, in[BIOLOAD_PROTEIN] / 100, in[BIOLOAD_FACTOR], &day->fed);
+    hw_bioload_from_dead(in[BIOLOAD_DEAD], in[BIOLOAD_PROTEIN] / 100, &day->dead);
     day->production = day->fed + day->dead;
 }
 
@@ -26,7 +26,7 @@ static void find_alkalinity(struct bioload_day *day)
     double nitrate = NAN;
     double oxygen = NAN;
     double as_carbonate = NAN;
-    hw_nitrification(HW_NITRIFIED_AMMONIUM, day->rise, &nitrate, &oxygen, &as_carbonate);
+    hw_challenge_nitrified(HW_CHALLENGE_FROM_AMMONIUM, day->rise, &nitrate, &oxygen, &as_carbonate);
     day->alkalinity = as_carbonate / (HW_MOLAR_CALCIUM_CARBONATE / 2);
 }
 
@@ -62,8 +62,8 @@ static void step_nitrogen(const struct bioload_day *day, const double in[], stru
     if (in[BIOLOAD_DEAD] > 0) {
         hw_step(steps, "nitrogen_dead", day->dead, "mg/d", "protein-nitrogen",
                 "1000 * %.10g * (%.10g > %.10g ? %.10g : %.10g) / 100 * %.10g", in[BIOLOAD_DEAD],
-                in[BIOLOAD_PROTEIN], HW_BIOLOAD_DEAD_PROTEIN, in[BIOLOAD_PROTEIN],
-                HW_BIOLOAD_DEAD_PROTEIN, HW_BIOLOAD_WHOLE);
+                in[BIOLOAD_PROTEIN], 100 * HW_BIOLOAD_DEAD_PROTEIN_SHARE, in[BIOLOAD_PROTEIN],
+                100 * HW_BIOLOAD_DEAD_PROTEIN_SHARE, HW_BIOLOAD_WHOLE);
     }
 }
 

@@ -59,8 +59,8 @@ static void step_heat(const struct hw_blend *b, const double in[], struct hw_ste
     double w = b->mass_share;
     double tank = 0;
     double fresh = 0;
-    hw_seawater_heat_capacity(in[BLEND_SALINITY], in[BLEND_TEMP], &tank);
-    hw_seawater_heat_capacity(in[BLEND_FRESH_SALINITY], in[BLEND_FRESH_TEMP], &fresh);
+    hw_seawater_specific_heat(in[BLEND_TEMP], in[BLEND_SALINITY], &tank);
+    hw_seawater_specific_heat(in[BLEND_FRESH_TEMP], in[BLEND_FRESH_SALINITY], &fresh);
     hw_step(steps, "heat_tank", tank, "J/(kg K)", "unesco44-heat", "%.15g", tank);
     hw_step(steps, "heat_fresh", fresh, "J/(kg K)", "unesco44-heat", "%.15g", fresh);
     hw_step(steps, "heat_share", b->heat_share, "", "conservation",

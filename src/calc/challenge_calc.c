@@ -54,7 +54,8 @@ static const struct hw_input inputs[CHALLENGE_INPUTS] = {
      .help = "ammonia in the concentrate, in the basis; below 0.01 it is no concentrate, above 300 "
      "none is so strong"},
     [CHALLENGE_PURITY] = {.name = "purity", .unit = "%", .kind = HW_SHARE, .unit_must = true,
-     .lo = HW_CHALLENGE_PURITY_MIN, .hi = HW_CHALLENGE_PURITY_MAX, .need = HW_PRESET, .preset = 100,
+     .lo = 100 * HW_CHALLENGE_PURITY_SHARE_MIN, .hi = 100 * HW_CHALLENGE_PURITY_SHARE_MAX,
+     .need = HW_PRESET, .preset = 100,
      .when_input = CHALLENGE_SOURCE, .when_words = CHALLENGE_SALTS, .help = "share of the powder "
      "that is the salt; below 10 % it is something else"},
     [CHALLENGE_PH] = {.name = "ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN, .hi = HW_PH_MAX,

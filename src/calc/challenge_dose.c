@@ -7,8 +7,8 @@
 
 static void measure_salt(const double in[], struct challenge_dose *dose)
 {
-    hw_ammonium_salt_mass((enum hw_ammonium_salt)dose->source, in[CHALLENGE_PURITY], dose->nitrogen,
-                          &dose->mass);
+    hw_challenge_salt_mass((enum hw_challenge_salt)dose->source, in[CHALLENGE_PURITY] / 100,
+                           dose->nitrogen, &dose->mass);
 }
 
 /* A strength outside the table of densities leaves NaN. */
@@ -17,8 +17,8 @@ static void measure_liquid(const double in[], struct challenge_dose *dose)
     if (dose->source == CHALLENGE_SOLUTION) {
         bool as_nh4oh = (int)in[CHALLENGE_STRENGTH_AS] == CHALLENGE_AS_NH4OH;
         dose->nh3_percent = in[CHALLENGE_STRENGTH] * (as_nh4oh ? HW_MOLAR_NH3 / HW_MOLAR_NH4OH : 1);
-        hw_ammonia_solution_density(dose->nh3_percent, &dose->density);
-        hw_ammonia_solution_nitrogen(dose->nh3_percent, &dose->strength_n);
+        hw_challenge_solution_density(dose->nh3_percent, &dose->density);
+        hw_challenge_solution_nitrogen(dose->nh3_percent, &dose->strength_n);
     } else {
         dose->strength_n = nitrogen_to_n(dose->basis, in[CHALLENGE_CONCENTRATE_STRENGTH]);
     }
@@ -32,10 +32,10 @@ static void nitrify(struct challenge_dose *dose)
     double oxygen = (double)NAN;
     double of_now = (double)NAN;
     double of_dose = (double)NAN;
-    hw_nitrification(HW_NITRIFIED_AMMONIUM, dose->now_n, &nitrate, &oxygen, &of_now);
-    hw_nitrification(dose->dose_as, dose->dose_n, &nitrate, &oxygen, &of_dose);
-    hw_nitrification(HW_NITRIFIED_AMMONIUM, dose->total_n, &dose->nitrate, &dose->oxygen,
-                     &dose->alkalinity);
+    hw_challenge_nitrified(HW_CHALLENGE_FROM_AMMONIUM, dose->now_n, &nitrate, &oxygen, &of_now);
+    hw_challenge_nitrified(dose->dose_as, dose->dose_n, &nitrate, &oxygen, &of_dose);
+    hw_challenge_nitrified(HW_CHALLENGE_FROM_AMMONIUM, dose->total_n, &dose->nitrate, &dose->oxygen,
+                           &dose->alkalinity);
     dose->alkalinity = of_now + of_dose;
 }
 
@@ -94,7 +94,8 @@ struct challenge_dose challenge_dose(const double in[])
         .free_peak = (double)NAN,
     };
     dose.carbonate = dose.sample && !isnan(in[CHALLENGE_ALKALINITY]);
-    dose.dose_as = dose.source == CHALLENGE_SOLUTION ? HW_NITRIFIED_AMMONIA : HW_NITRIFIED_AMMONIUM;
+    dose.dose_as =
+        dose.source == CHALLENGE_SOLUTION ? HW_CHALLENGE_FROM_AMMONIA : HW_CHALLENGE_FROM_AMMONIUM;
     dose.now_n = nitrogen_to_n(dose.basis, in[CHALLENGE_NOW]);
     dose.total_n = nitrogen_to_n(dose.basis, in[CHALLENGE_TARGET]);
     dose.dose_n = dose.total_n - dose.now_n;
@@ -112,10 +113,10 @@ struct challenge_dose challenge_dose(const double in[])
 
 double challenge_equivalents(const struct challenge_dose *dose)
 {
-    return dose->dose_as == HW_NITRIFIED_AMMONIA ? 1 : 2;
+    return dose->dose_as == HW_CHALLENGE_FROM_AMMONIA ? 1 : 2;
 }
 
 double challenge_brings(const struct challenge_dose *dose)
 {
-    return dose->dose_as == HW_NITRIFIED_AMMONIA ? 1 : 0;
+    return dose->dose_as == HW_CHALLENGE_FROM_AMMONIA ? 1 : 0;
 }

@@ -19,10 +19,10 @@ enum {
 };
 /* clang-format on */
 
-/* The words of `source`; the first two are enum hw_ammonium_salt. */
+/* The words of `source`; the first two are enum hw_challenge_salt. */
 enum {
-    CHALLENGE_CHLORIDE = HW_AMMONIUM_CHLORIDE,
-    CHALLENGE_SULFATE = HW_AMMONIUM_SULFATE,
+    CHALLENGE_CHLORIDE = HW_CHALLENGE_AMMONIUM_CHLORIDE,
+    CHALLENGE_SULFATE = HW_CHALLENGE_AMMONIUM_SULFATE,
     CHALLENGE_SOLUTION,
     CHALLENGE_CONCENTRATE
 };
@@ -32,7 +32,7 @@ enum { CHALLENGE_AS_NH3, CHALLENGE_AS_NH4OH };
 struct challenge_dose {
     int source;
     enum hw_nitrogen_basis basis;
-    enum hw_nitrified dose_as;
+    enum hw_challenge_source dose_as;
     double now_n, dose_n, total_n; /* mg/L: in the water, added, both */
     double nitrogen;               /* mg to be added */
     double nh3_percent, density;   /* of ammonia solution; else NaN */

@@ -15,7 +15,7 @@ enum {
 /* clang-format on */
 enum { DISINFECT_BLEACH, DISINFECT_CONTACT, DISINFECT_THIOSULFATE, DISINFECT_RESULTS };
 
-/* The words of strength_as follow enum hw_bleach_label. */
+/* The words of strength_as follow enum hw_chlorine_label. */
 static const char *const strength_words[] = {"wv", "ww", "naocl-ww", NULL};
 
 /* Below this many grams or millilitres household measures do not serve. */
@@ -34,13 +34,14 @@ static const struct hw_input inputs[DISINFECT_INPUTS] = {
      .lo = HW_CHLORINE_PERCENT_MIN, .hi = HW_CHLORINE_PERCENT_MAX, .help = "per cent on the "
      "bottle; below 1 it is a cleaner or spent, above 20 no bleach is"},
     [DISINFECT_STRENGTH_AS] = {.name = "strength_as", .unit = "", .kind = HW_CHOICE, .hi = 2,
-     .words = strength_words, .need = HW_PRESET, .preset = HW_BLEACH_WV,
+     .words = strength_words, .need = HW_PRESET, .preset = HW_CHLORINE_LABEL_WV,
      .help = "what the per cent counts: g of available chlorine in 100 mL (wv), chlorine by mass "
      "(ww), sodium hypochlorite by mass (naocl-ww)"},
     [DISINFECT_DENSITY] = {.name = "density", .unit = "g/mL", .kind = HW_DENSITY,
      .lo = HW_CHLORINE_DENSITY_MIN, .hi = HW_CHLORINE_DENSITY_MAX,
      .when_input = DISINFECT_STRENGTH_AS,
-     .when_words = 1u << HW_BLEACH_WW | 1u << HW_BLEACH_NAOCL_WW, .help = "of the bleach, from its "
+     .when_words = 1u << HW_CHLORINE_LABEL_WW | 1u << HW_CHLORINE_LABEL_NAOCL_WW,
+     .help = "of the bleach, from its "
      "data sheet or a full bottle weighed; a bleach of 12 % has 1.16, outside 1 to 1.3 none is"},
     [DISINFECT_MINUTES] = {.name = "minutes", .unit = "min", .kind = HW_TIME,
      .lo = HW_CHLORINE_MINUTES_MIN, .hi = HW_CHLORINE_MINUTES_MAX, .need = HW_PRESET, .preset = 30,
@@ -76,23 +77,23 @@ static const char *const sources[] = {"piper1982",
 static double strength_of(const double in[])
 {
     double strength = (double)NAN;
-    hw_bleach_strength((enum hw_bleach_label)in[DISINFECT_STRENGTH_AS], in[DISINFECT_STRENGTH],
-                       in[DISINFECT_DENSITY], &strength);
+    hw_chlorine_bleach_strength((enum hw_chlorine_label)in[DISINFECT_STRENGTH_AS],
+                                in[DISINFECT_STRENGTH], in[DISINFECT_DENSITY], &strength);
     return strength;
 }
 
 static void reckon(const double in[], double out[])
 {
-    hw_bleach_amount(in[DISINFECT_VOLUME], in[DISINFECT_TARGET], strength_of(in),
-                     &out[DISINFECT_BLEACH]);
+    hw_chlorine_bleach_amount(in[DISINFECT_VOLUME], in[DISINFECT_TARGET], strength_of(in),
+                              &out[DISINFECT_BLEACH]);
     hw_chlorine_contact(in[DISINFECT_TARGET], in[DISINFECT_MINUTES], &out[DISINFECT_CONTACT]);
-    hw_dechlorinator_mass(in[DISINFECT_VOLUME], in[DISINFECT_TARGET], in[DISINFECT_RATIO],
-                          &out[DISINFECT_THIOSULFATE]);
+    hw_chlorine_agent_mass(in[DISINFECT_VOLUME], in[DISINFECT_TARGET], in[DISINFECT_RATIO],
+                           &out[DISINFECT_THIOSULFATE]);
 }
 
 static uint64_t notes_of(const double in[], const double out[])
 {
-    bool by_mass = (int)in[DISINFECT_STRENGTH_AS] != HW_BLEACH_WV;
+    bool by_mass = (int)in[DISINFECT_STRENGTH_AS] != HW_CHLORINE_LABEL_WV;
     return note_if(out[DISINFECT_CONTACT] < hw_limits[HW_LIMIT_DISINFECT_CONTACT].value,
                    HW_DISINFECT_NOTE_CONTACT_SHORT) |
            note_if(in[DISINFECT_TARGET] < hw_limits[HW_LIMIT_DISINFECT_LEVEL].value,
@@ -115,10 +116,10 @@ static void step_strength(const double in[], struct hw_steps *steps)
 {
     double strength = strength_of(in);
     int label = (int)in[DISINFECT_STRENGTH_AS];
-    if (label == HW_BLEACH_WV) {
+    if (label == HW_CHLORINE_LABEL_WV) {
         hw_step(steps, "available", strength, "g/L", "white1972", "10 * %.10g",
                 in[DISINFECT_STRENGTH]);
-    } else if (label == HW_BLEACH_WW) {
+    } else if (label == HW_CHLORINE_LABEL_WW) {
         hw_step(steps, "available", strength, "g/L", "white1972", "10 * %.10g * %.10g",
                 in[DISINFECT_STRENGTH], in[DISINFECT_DENSITY]);
     } else {

@@ -78,11 +78,11 @@ static void find_amount(const double in[], struct dose_plan *plan)
     if (!plan->added) {
         hw_dose_active(volume, plan->now, plan->target, &plan->active);
         hw_dose_liquid(plan->active, plan->strength, &plan->liquid);
-        hw_dose_solid(plan->active, plan->share, &plan->mass);
+        hw_dose_powder(plan->active, plan->share / 100, &plan->mass);
     } else if (plan->source == DOSE_SOURCE_LIQUID) {
         hw_dose_liquid_active(in[DOSE_ADDED_LIQUID], plan->strength, &plan->active);
     } else {
-        hw_dose_solid_active(in[DOSE_ADDED_MASS], plan->share, &plan->active);
+        hw_dose_powder_active(in[DOSE_ADDED_MASS], plan->share / 100, &plan->active);
     }
     hw_dose_level(volume, plan->now, plan->active, &plan->after);
 }

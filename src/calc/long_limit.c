@@ -21,7 +21,8 @@ static void find_salt(struct long_limit *limit)
 
 static void find_fresh(struct long_limit *limit)
 {
-    int status = hw_epa2013_criterion(HW_EPA2013_CCC, limit->ph, limit->temp, &limit->fresh_n);
+    int status =
+        hw_criteria_epa2013(HW_CRITERIA_EPA2013_CCC, limit->ph, limit->temp, &limit->fresh_n);
     limit->stretched |= status > 0;
 }
 

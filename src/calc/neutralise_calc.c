@@ -19,7 +19,7 @@ enum {
     NEUTRALISE_COPPER = MEDICINE_COPPER_IONIC | MEDICINE_COPPER_AMINE | MEDICINE_COPPER_CHELATED
 };
 
-/* The words of agent follow enum hw_dechlorinator. */
+/* The words of agent follow enum hw_chlorine_agent. */
 static const char *const agent_words[] = {"thiosulfate-pentahydrate", "thiosulfate-anhydrous",
                                           "ascorbic-acid", NULL};
 
@@ -41,7 +41,7 @@ static const struct hw_input inputs[NEUTRALISE_INPUTS] = {
      .hi = MEDICINE_ALL, .words = medicine_words, .help = "what is in the tank the water goes "
      "into; agents spoil some medicines"},
     [NEUTRALISE_AGENT] = {.name = "agent", .unit = "", .kind = HW_CHOICE, .hi = 2,
-     .words = agent_words, .need = HW_PRESET, .preset = HW_THIOSULFATE_PENTAHYDRATE,
+     .words = agent_words, .need = HW_PRESET, .preset = HW_CHLORINE_THIOSULFATE_PENTAHYDRATE,
      .help = "what takes the chlorine out; ascorbic acid does not work on chloramine"},
     [NEUTRALISE_RATIO] = {.name = "ratio", .unit = "", .kind = HW_NUMBER,
      .lo = HW_CHLORINE_RATIO_MIN, .hi = HW_CHLORINE_RATIO_MAX, .need = HW_OPTIONAL,
@@ -76,7 +76,7 @@ static const char *const sources[] = {"te213",
 static double usual_ratio(const double in[])
 {
     double ratio = (double)NAN;
-    hw_dechlorinator_ratio((enum hw_dechlorinator)in[NEUTRALISE_AGENT], &ratio);
+    hw_chlorine_agent_ratio((enum hw_chlorine_agent)in[NEUTRALISE_AGENT], &ratio);
     return ratio;
 }
 
@@ -88,10 +88,10 @@ static double ratio_of(const double in[])
 static void reckon(const double in[], double out[])
 {
     out[NEUTRALISE_AMMONIA_FREED] = 0;
-    hw_dechlorinator_mass(in[NEUTRALISE_VOLUME], in[NEUTRALISE_CHLORINE], ratio_of(in),
-                          &out[NEUTRALISE_AMOUNT]);
+    hw_chlorine_agent_mass(in[NEUTRALISE_VOLUME], in[NEUTRALISE_CHLORINE], ratio_of(in),
+                           &out[NEUTRALISE_AMOUNT]);
     if ((int)in[NEUTRALISE_CHLORAMINE] == YES) {
-        hw_chloramine_nitrogen(in[NEUTRALISE_CHLORINE], &out[NEUTRALISE_AMMONIA_FREED]);
+        hw_chlorine_nitrogen_freed(in[NEUTRALISE_CHLORINE], &out[NEUTRALISE_AMMONIA_FREED]);
     }
 }
 
@@ -105,7 +105,7 @@ static uint64_t medicine_notes(const double in[])
 
 static uint64_t agent_notes(const double in[])
 {
-    bool ascorbic = (int)in[NEUTRALISE_AGENT] == HW_ASCORBIC_ACID;
+    bool ascorbic = (int)in[NEUTRALISE_AGENT] == HW_CHLORINE_ASCORBIC_ACID;
     double level = in[NEUTRALISE_CHLORINE] * ratio_of(in);
     return note_if(ascorbic, HW_NEUTRALISE_NOTE_ASCORBIC_PH) |
            note_if(!ascorbic, HW_NEUTRALISE_NOTE_THIOSULFATE_SLOW) |
@@ -127,7 +127,8 @@ static uint64_t water_notes(const double in[], const double out[])
 
 static uint64_t notes_of(const double in[], const double out[])
 {
-    if ((int)in[NEUTRALISE_AGENT] == HW_ASCORBIC_ACID && (int)in[NEUTRALISE_CHLORAMINE] == YES) {
+    if ((int)in[NEUTRALISE_AGENT] == HW_CHLORINE_ASCORBIC_ACID &&
+        (int)in[NEUTRALISE_CHLORAMINE] == YES) {
         return note_bit(HW_NEUTRALISE_NOTE_ASCORBIC_CHLORAMINE);
     }
     return medicine_notes(in) | agent_notes(in) | water_notes(in, out);
@@ -146,12 +147,12 @@ static void step_ratio(const double in[], struct hw_steps *steps)
     if (!isnan(in[NEUTRALISE_RATIO])) {
         return;
     }
-    if (agent == HW_THIOSULFATE_ANHYDROUS) {
+    if (agent == HW_CHLORINE_THIOSULFATE_ANHYDROUS) {
         hw_step(steps, "usual_ratio", usual, "", "te213", "7.0 * %.10g/%.10g", HW_MOLAR_THIOSULFATE,
                 HW_MOLAR_THIOSULFATE_PENTAHYDRATE);
     } else {
         hw_step(steps, "usual_ratio", usual, "",
-                agent == HW_ASCORBIC_ACID ? "pipeline-guide" : "te213", "%.10g", usual);
+                agent == HW_CHLORINE_ASCORBIC_ACID ? "pipeline-guide" : "te213", "%.10g", usual);
     }
 }
 

@@ -57,7 +57,7 @@ static void find(const double in[], double out[])
     enum hw_nitrite_basis basis = (enum hw_nitrite_basis)in[NITRITE_BASIS];
     hw_nitrite_to_n(basis, in[NITRITE_NITRITE], &out[NITRITE_AS_N]);
     hw_nitrite_to_ion(basis, in[NITRITE_NITRITE], &out[NITRITE_AS_ION]);
-    hw_seawater_chloride(in[NITRITE_SALINITY], temp, &out[NITRITE_CHLORIDE]);
+    hw_seawater_chloride_at(temp, in[NITRITE_SALINITY], &out[NITRITE_CHLORIDE]);
     hw_nitrite_chloride_ratio(out[NITRITE_CHLORIDE], out[NITRITE_AS_N],
                               &out[NITRITE_CHLORIDE_RATIO]);
 }
@@ -92,11 +92,11 @@ static void work(const double in[], struct hw_steps *steps)
     bool as_ion = (int)in[NITRITE_BASIS] == HW_NITRITE_ION;
     double molar = as_ion ? HW_MOLAR_NITRITE : HW_MOLAR_N;
     find(in, out);
-    hw_seawater_density(in[NITRITE_SALINITY], temp, &density);
+    hw_seawater_density_at(temp, in[NITRITE_SALINITY], &density);
     hw_step(steps, "density", density, "kg/m3", "eos80", "%.10g", density);
     hw_step(steps, "chloride", out[NITRITE_CHLORIDE], "mg/L", "chlorinity",
-            "%.10g * %.10g/%.10g * %.10g", HW_CHLORIDE_PER_CHLORINITY, in[NITRITE_SALINITY],
-            HW_SALINITY_PER_CHLORINITY, density);
+            "%.10g * %.10g/%.10g * %.10g", HW_SEAWATER_CHLORIDE_PER_CHLORINITY,
+            in[NITRITE_SALINITY], HW_SEAWATER_SALINITY_PER_CHLORINITY, density);
     if (!isnan(out[NITRITE_CHLORIDE_RATIO])) {
         hw_step(steps, "chloride_ratio", out[NITRITE_CHLORIDE_RATIO], "", "",
                 "%.10g / (%.10g * %.10g/%.10g)", out[NITRITE_CHLORIDE], in[NITRITE_NITRITE],

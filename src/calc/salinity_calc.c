@@ -59,7 +59,8 @@ static const struct hw_input inputs[SALINITY_INPUTS] = {
      .when_words = SALINITY_FOR_SG, .help = "whether the hydrometer is glass, which grows with "
      "heat; no corrects nothing"},
     [SALINITY_SLOPE] = {.name = "slope", .unit = "%/C", .kind = HW_SLOPE,
-     .lo = HW_CONDUCTIVITY_SLOPE_MIN, .hi = HW_CONDUCTIVITY_SLOPE_MAX, .need = HW_PRESET,
+     .lo = 100 * HW_CONDUCTIVITY_PER_DEGREE_MIN, .hi = 100 * HW_CONDUCTIVITY_PER_DEGREE_MAX,
+     .need = HW_PRESET,
      .preset = 2.0, .when_input = SALINITY_OF, .when_words = SALINITY_FOR_COMPENSATED,
      .help = "per cent per C by which the meter compensates; makers use 1.9 to 2.2"},
     [SALINITY_ZERO_BARE] = {.name = "zero", .unit = "", .kind = HW_NUMBER, .lo = -0.02, .hi = 0.02,

@@ -41,7 +41,7 @@ double salinity_conductivity_seen(const struct salinity_reading *r, double value
 {
     double seen = value;
     if (r->of == SALINITY_OF_COMPENSATED) {
-        hw_conductivity_uncompensated(value, r->slope, r->temp, &seen);
+        hw_conductivity_raw(value, r->slope / 100, r->temp, &seen);
     }
     return seen;
 }
@@ -52,7 +52,7 @@ static double behind_conductivity(const struct salinity_reading *r, double value
 {
     double salinity = NAN;
     double seen = salinity_conductivity_seen(r, fabs(value));
-    hw_salinity_from_conductivity(seen, r->temp, &salinity);
+    hw_conductivity_salinity(seen, r->temp, &salinity);
     return value < 0 ? -salinity : salinity;
 }
 
@@ -61,7 +61,7 @@ static double behind_gravity(const struct salinity_reading *r, double value)
     double density = NAN;
     double salinity = NAN;
     hw_hydrometer_density(&r->hydrometer, value, r->temp, &density);
-    hw_salinity_from_density(density, r->temp, &salinity);
+    hw_seawater_salinity_by_density(density, r->temp, &salinity);
     return salinity;
 }
 
@@ -77,19 +77,20 @@ double salinity_behind(const struct salinity_reading *r, double value)
         salinity = behind_conductivity(r, value);
         break;
     case SALINITY_OF_REFRACTION:
-        hw_salinity_from_refraction(value, r->temp, &salinity);
+        hw_refraction_salinity(value, r->temp, &salinity);
         break;
     case SALINITY_OF_SCALE:
         break;
     case SALINITY_OF_BRINE_GKG:
-        hw_salinity_from_brine(HW_BRINE_GKG, value, &salinity);
+        hw_refraction_salinity_by_brine(HW_REFRACTION_BRINE_GKG, value, &salinity);
         break;
     case SALINITY_OF_BRINE_GL:
     default:
-        hw_salinity_from_brine(HW_BRINE_GL, value, &salinity);
+        hw_refraction_salinity_by_brine(HW_REFRACTION_BRINE_GL, value, &salinity);
         break;
     }
-    bool answered = salinity >= HW_SALINITY_READ_MIN && salinity <= HW_SEAWATER_SALINITY_MAX;
+    bool answered =
+        salinity >= HW_SEAWATER_SALINITY_READ_MIN && salinity <= HW_SEAWATER_SALINITY_MAX;
     return answered ? salinity : (double)NAN;
 }
 
@@ -97,9 +98,9 @@ static void find_results(struct salinity_reading *r)
 {
     static const struct hw_hydrometer at_25 = {25, 25, 0};
     r->salinity = r->found < 0 ? 0 : r->found;
-    hw_seawater_density(r->salinity, r->temp, &r->density);
+    hw_seawater_density_at(r->temp, r->salinity, &r->density);
     hw_hydrometer_reading(&at_25, r->salinity, &r->gravity);
-    hw_conductivity(r->salinity, r->temp, &r->conductivity);
+    hw_conductivity_at(r->temp, r->salinity, &r->conductivity);
 }
 
 struct salinity_reading salinity_reading(const double in[])

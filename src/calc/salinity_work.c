@@ -22,7 +22,7 @@ static double step_density(const char *symbol, double salinity, double temp, str
     double density = NAN;
     double t = on_68(temp);
     double s = salinity;
-    hw_seawater_density(salinity, temp, &density);
+    hw_seawater_density_at(temp, salinity, &density);
     hw_step(steps, symbol, density, "kg/m3", "eos80",
             "999.842594 + 6.793952e-2*%.14g - 9.095290e-3*(%.14g)^2 + 1.001685e-4*(%.14g)^3"
             " - 1.120083e-6*(%.14g)^4 + 6.536332e-9*(%.14g)^5"
@@ -97,7 +97,7 @@ static void step_pss78(const char *symbol, double ratio, double temp, struct hw_
     double salinity = NAN;
     double t = on_68(temp);
     double r = ratio;
-    hw_salinity_from_ratio(ratio, temp, &salinity);
+    hw_conductivity_salinity_by_ratio(ratio, temp, &salinity);
     hw_step(steps, symbol, salinity, "g/kg", "pss78",
             "0.0080 - 0.1692*%.14g^0.5 + 25.3851*%.14g + 14.0941*%.14g^1.5 - 7.0261*%.14g^2"
             " + 2.7081*%.14g^2.5 + (%.14g - 15)/(1 + 0.0162*(%.14g - 15))"
@@ -118,9 +118,9 @@ static void step_salinity_of(const char *symbol, double ratio, double salinity, 
     double at_2 = NAN;
     double ratio_at_2 = NAN;
     double t = on_68(temp);
-    hw_conductivity(HW_CONDUCTIVITY_LOW, temp, &at_2);
+    hw_conductivity_at(temp, HW_CONDUCTIVITY_LOW, &at_2);
     hw_conductivity_ratio(at_2, temp, &ratio_at_2);
-    hw_salinity_from_ratio(ratio, temp, &plain);
+    hw_conductivity_salinity_by_ratio(ratio, temp, &plain);
     step_pss78("pss78_at_2", ratio_at_2, temp, steps);
     step_low_part("low_part_at_2", ratio_at_2, t, steps);
     step_pss78("pss78", ratio, temp, steps);
@@ -200,7 +200,8 @@ static void step_found(const struct salinity_reading *r, struct hw_steps *steps)
     case SALINITY_OF_BRINE_GL:
     default:
         hw_step(steps, "found", r->found, "g/kg", "brine-table", "%.10g * %.14g",
-                r->of == SALINITY_OF_BRINE_GKG ? HW_BRINE_GKG_FACTOR : HW_BRINE_GL_FACTOR,
+                r->of == SALINITY_OF_BRINE_GKG ? HW_REFRACTION_BRINE_GKG_FACTOR
+                                               : HW_REFRACTION_BRINE_GL_FACTOR,
                 r->corrected);
         break;
     }

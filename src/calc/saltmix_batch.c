@@ -20,8 +20,8 @@ static int read_product(struct saltmix_batch *batch, const double in[])
         batch->product = SALTMIX_LABEL_AND_MOISTURE;
         return HW_STATUS_OK;
     }
-    int status = hw_saltmix_label(in[SALTMIX_LABEL_MASS], in[SALTMIX_LABEL_MAKES],
-                                  in[SALTMIX_LABEL_SALINITY], in[SALTMIX_TEMP], &batch->label_dry);
+    int status = hw_saltmix_dry(in[SALTMIX_LABEL_MASS], in[SALTMIX_LABEL_MAKES], in[SALTMIX_TEMP],
+                                in[SALTMIX_LABEL_SALINITY], &batch->label_dry);
     batch->product = status < 0 ? SALTMIX_LABEL_UNLIKELY : SALTMIX_BY_LABEL;
     batch->dry = fmin(batch->label_dry, HW_SALTMIX_DRY_MAX);
     return status;
@@ -34,15 +34,15 @@ struct saltmix_batch saltmix_batch(const double in[])
     int label = read_product(&batch, in);
     int status = HW_STATUS_NONE;
     if (in[SALTMIX_TARGET] >= in[SALTMIX_SALINITY]) {
-        status = hw_saltmix_add(in[SALTMIX_VOLUME], in[SALTMIX_SALINITY], in[SALTMIX_TARGET],
-                                in[SALTMIX_TEMP], batch.dry, &batch.salt);
+        status = hw_saltmix_raise(in[SALTMIX_VOLUME], in[SALTMIX_TEMP], in[SALTMIX_SALINITY],
+                                  in[SALTMIX_TARGET], batch.dry, &batch.salt);
         batch.stretched = label > 0;
     } else if (in[SALTMIX_WHY] == SALTMIX_EVAPORATED) {
-        status = hw_saltmix_top_up(in[SALTMIX_VOLUME], in[SALTMIX_SALINITY], in[SALTMIX_TARGET],
-                                   in[SALTMIX_TEMP], &batch.top_up);
+        status = hw_saltmix_dilute(in[SALTMIX_VOLUME], in[SALTMIX_TEMP], in[SALTMIX_SALINITY],
+                                   in[SALTMIX_TARGET], &batch.top_up);
     } else if (in[SALTMIX_WHY] == SALTMIX_MIXED_TOO_STRONG) {
-        status = hw_saltmix_swap(in[SALTMIX_VOLUME], in[SALTMIX_SALINITY], in[SALTMIX_TARGET],
-                                 in[SALTMIX_TEMP], &batch.swap);
+        status = hw_saltmix_replace(in[SALTMIX_VOLUME], in[SALTMIX_TEMP], in[SALTMIX_SALINITY],
+                                    in[SALTMIX_TARGET], &batch.swap);
     }
     batch.stretched = batch.stretched || status > 0;
     return batch;
@@ -51,7 +51,7 @@ struct saltmix_batch saltmix_batch(const double in[])
 static double step_density(const char *symbol, double salinity, double temp, struct hw_steps *steps)
 {
     double density = NAN;
-    hw_seawater_density(salinity, temp, &density);
+    hw_seawater_density_at(temp, salinity, &density);
     hw_step(steps, symbol, density, "kg/m3", "eos80", "%.10g", density);
     return density;
 }

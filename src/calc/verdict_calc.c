@@ -51,10 +51,12 @@ static const struct hw_input inputs[VERDICT_INPUTS] = {
      .hi = 500, .need = HW_OPTIONAL, .help = "nitrate at the end less at the start, as the ion "
      "NO3; more than 500 is no challenge"},
     [VERDICT_PROTEIN] = {.name = "protein", .unit = "%", .kind = HW_SHARE,
-     .lo = HW_VERDICT_PROTEIN_MIN, .hi = HW_VERDICT_PROTEIN_MAX, .need = HW_PRESET, .preset = 45,
+     .lo = 100 * HW_VERDICT_PROTEIN_SHARE_MIN, .hi = 100 * HW_VERDICT_PROTEIN_SHARE_MAX,
+     .need = HW_PRESET, .preset = 45,
      .help = "protein in the food as it is fed: dry food 40 to 60 %, wet and frozen 5 to 20 %"},
     [VERDICT_WORKING] = {.name = "working", .unit = "%", .kind = HW_SHARE,
-     .lo = HW_VERDICT_WORKING_MIN, .hi = HW_VERDICT_WORKING_MAX, .need = HW_PRESET, .preset = 25,
+     .lo = 100 * HW_VERDICT_WORKING_SHARE_MIN, .hi = 100 * HW_VERDICT_WORKING_SHARE_MAX,
+     .need = HW_PRESET, .preset = 25,
      .help = "share of its rate at the challenge that the filter keeps at the low ammonia fish "
      "need"},
     [VERDICT_TEMP] = {.name = "temp", .unit = "C", .kind = HW_TEMPERATURE,

@@ -51,10 +51,11 @@ struct verdict_reading verdict_reading(const double in[])
         double alkalinity = NAN;
         hw_verdict_rate(start, left, in[VERDICT_HOURS], in[VERDICT_VOLUME], &r.rate, &r.capacity);
         r.turned = fmin(r.cleared, fmax(r.start_tan - r.tan, 0));
-        hw_verdict_feed(r.capacity * r.turned / r.cleared, in[VERDICT_PROTEIN], in[VERDICT_WORKING],
-                        r.colder, &r.feed, &r.working_feed);
+        hw_verdict_feed_carried(r.capacity * r.turned / r.cleared, in[VERDICT_PROTEIN] / 100,
+                                in[VERDICT_WORKING] / 100, r.colder, &r.feed, &r.working_feed);
         hw_verdict_hours(r.tan, r.nitrite, r.half_tan, r.half_nitrite, r.rate, &r.hours_to_clear);
-        hw_nitrification(HW_NITRIFIED_AMMONIUM, r.cleared, &r.nitrate, &oxygen, &alkalinity);
+        hw_challenge_nitrified(HW_CHALLENGE_FROM_AMMONIUM, r.cleared, &r.nitrate, &oxygen,
+                               &alkalinity);
     }
     r.passed = r.moved && r.tan_clear && r.nitrite_clear && in[VERDICT_HOURS] <= in[VERDICT_WITHIN];
     return r;
