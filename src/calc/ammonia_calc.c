@@ -117,11 +117,12 @@ against_published(struct ammonia_sample *s, const struct ammonia_limits *limits,
     if (ammonia_fresh_applies(s)) {
         fresh = ammonia_against_fresh(s, limits->fresh);
     }
-    *notes |= note_if(salt.ratio > 1, limits->over_salt);
-    *notes |= note_if(fresh.ratio > 1, limits->over_fresh);
+    *notes |= note_if(above(salt.ratio, 1), limits->over_salt);
+    *notes |= note_if(above(fresh.ratio, 1), limits->over_fresh);
     double to_fresh = fabs(s->salinity - hw_limits[HW_LIMIT_FRESH_BELOW].value);
     double to_salt = fabs(s->salinity - hw_limits[HW_LIMIT_SALT_FROM].value);
-    *notes |= note_if(to_fresh < 1 || to_salt < 1, HW_AMMONIA_NOTE_CRITERIA_JUMP);
+    *notes |= note_if(below_limit(fmin(to_fresh, to_salt), HW_LIMIT_CRITERIA_NEAR),
+                      HW_AMMONIA_NOTE_CRITERIA_JUMP);
     return stricter(salt, fresh);
 }
 
@@ -150,8 +151,8 @@ static struct ammonia_standing against(struct ammonia_sample *s, const double in
         nitrogen_to_n((enum hw_nitrogen_basis)in[AMMONIA_LIMIT_BASIS], in[limits->own]);
     struct ammonia_standing standing = ammonia_against_free(s->total_n, limit_n, s->fraction, s->pk,
                                                             limits == &ammonia_long_limits);
-    *notes |= note_if(standing.ratio > 1, limits->over_own);
-    *notes |= note_if(standing.ratio <= 1 && published_ratio(*s, limits) > 1,
+    *notes |= note_if(above(standing.ratio, 1), limits->over_own);
+    *notes |= note_if(!above(standing.ratio, 1) && above(published_ratio(*s, limits), 1),
                       HW_AMMONIA_NOTE_LIMIT_OVER_PUBLISHED);
     *notes |= note_bit(limits == &ammonia_long_limits ? HW_AMMONIA_NOTE_RATIO_OWN_LONG
                                                       : HW_AMMONIA_NOTE_RATIO_OWN_SHORT);
@@ -178,9 +179,9 @@ static uint64_t medicine_notes(double medicine)
 
 static uint64_t sample_notes(const struct ammonia_sample *s, double medicine)
 {
-    double act = hw_limits[HW_LIMIT_ACT_TODAY].value;
-    return medicine_notes(medicine) | note_if(s->total_n > act, HW_AMMONIA_NOTE_ACT_TODAY) |
-           note_if(s->total_n > 0 && s->total_n <= act, HW_AMMONIA_NOTE_ANY_AMMONIA) |
+    bool act = above_limit(s->total_n, HW_LIMIT_ACT_TODAY);
+    return medicine_notes(medicine) | note_if(act, HW_AMMONIA_NOTE_ACT_TODAY) |
+           note_if(s->total_n > 0 && !act, HW_AMMONIA_NOTE_ANY_AMMONIA) |
            note_if(s->fit_stretched, HW_AMMONIA_NOTE_FIT_STRETCHED) |
            note_if(s->criteria_stretched, HW_AMMONIA_NOTE_CRITERIA_STRETCHED);
 }

@@ -18,12 +18,12 @@ const struct ammonia_limits ammonia_short_limits = {AMMONIA_SHORT_LIMIT,
 
 bool ammonia_salt_applies(const struct ammonia_sample *s)
 {
-    return s->meter_in_range && s->salinity >= hw_limits[HW_LIMIT_FRESH_BELOW].value;
+    return s->meter_in_range && !below_limit(s->salinity, HW_LIMIT_FRESH_BELOW);
 }
 
 bool ammonia_fresh_applies(const struct ammonia_sample *s)
 {
-    return s->meter_in_range && s->salinity < hw_limits[HW_LIMIT_SALT_FROM].value;
+    return s->meter_in_range && below_limit(s->salinity, HW_LIMIT_SALT_FROM);
 }
 
 /* The salt-water limits count by their own constant, from the lower step of salinity up. */
@@ -103,7 +103,7 @@ struct ammonia_standing ammonia_against_fresh(struct ammonia_sample *s,
     struct ammonia_standing standing = {s->total_n / limit_n, limit_n, NAN};
     if (criterion == HW_CRITERIA_EPA2013_CCC) {
         int reached = hw_criteria_epa2013_ccc_ph(s->total_n, s->temp, &standing.ph);
-        if (reached < 0 && standing.ratio > 1) {
+        if (reached < 0 && above(standing.ratio, 1)) {
             standing.ph = -HUGE_VAL; /* over it at every pH: stricter than any pH */
         }
         standing.ph += s->from_meter;

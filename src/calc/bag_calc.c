@@ -14,9 +14,6 @@ enum {
 /* clang-format on */
 enum { BAG_AMMONIA = 1 }; /* the group of tan and biomass */
 
-/* A difference counts as above a limit when it is so by more than rounding. */
-static const double noise = 1e-9;
-
 /* clang-format off */
 static const struct hw_input inputs[BAG_INPUTS] = {
     [BAG_TAN] = {.name = "tan", .unit = "mg/L", .kind = HW_CONCENTRATION, .hi = HW_BAG_TOTAL_MAX,
@@ -77,11 +74,11 @@ static const char *const sources[] = {"emerson1975",     "khoo1977",       "epa1
 
 static uint64_t ammonia_notes(const struct bag_water *bag, const double in[])
 {
-    bool shut = bag->shut.salt_ratio > 1 || bag->shut.fresh_ratio > 1;
+    bool shut = above(bag->shut.salt_ratio, 1) || above(bag->shut.fresh_ratio, 1);
     bool stretched = bag->shut.criteria_stretched || bag->open.criteria_stretched;
     return note_if(shut, HW_BAG_NOTE_SHUT_OVER_HOUR) |
-           note_if(bag->open.salt_ratio > 1, HW_BAG_NOTE_OPEN_OVER_HOUR_SALT) |
-           note_if(bag->open.fresh_ratio > 1, HW_BAG_NOTE_OPEN_OVER_HOUR_FRESH) |
+           note_if(above(bag->open.salt_ratio, 1), HW_BAG_NOTE_OPEN_OVER_HOUR_SALT) |
+           note_if(above(bag->open.fresh_ratio, 1), HW_BAG_NOTE_OPEN_OVER_HOUR_FRESH) |
            note_if(in[BAG_PH_OPEN] <= in[BAG_PH_BAG], HW_BAG_NOTE_PH_NO_RISE) |
            note_if(bag->open.fit_stretched, HW_BAG_NOTE_FIT_STRETCHED) |
            note_if(stretched, HW_BAG_NOTE_HOUR_STRETCHED) |
@@ -90,17 +87,13 @@ static uint64_t ammonia_notes(const struct bag_water *bag, const double in[])
            note_if(!isnan(in[BAG_TAN]), HW_BAG_NOTE_KIT_BASIS);
 }
 
-static bool over(double gap, enum hw_limit_key limit)
-{
-    return gap > hw_limits[limit].value + noise;
-}
-
 static uint64_t gap_notes(const double out[])
 {
-    return note_if(over(out[BAG_TEMP_GAP], HW_LIMIT_TEMP_RISE), HW_BAG_NOTE_TANK_WARMER) |
-           note_if(over(-out[BAG_TEMP_GAP], HW_LIMIT_TEMP_FALL), HW_BAG_NOTE_TANK_COLDER) |
-           note_if(over(out[BAG_SALINITY_GAP], HW_LIMIT_SALINITY_RISE), HW_BAG_NOTE_TANK_SALTIER) |
-           note_if(over(-out[BAG_SALINITY_GAP], HW_LIMIT_SALINITY_FALL),
+    return note_if(above_limit(out[BAG_TEMP_GAP], HW_LIMIT_TEMP_RISE), HW_BAG_NOTE_TANK_WARMER) |
+           note_if(above_limit(-out[BAG_TEMP_GAP], HW_LIMIT_TEMP_FALL), HW_BAG_NOTE_TANK_COLDER) |
+           note_if(above_limit(out[BAG_SALINITY_GAP], HW_LIMIT_SALINITY_RISE),
+                   HW_BAG_NOTE_TANK_SALTIER) |
+           note_if(above_limit(-out[BAG_SALINITY_GAP], HW_LIMIT_SALINITY_FALL),
                    HW_BAG_NOTE_SALT_STEP_DOWN) |
            note_if(isnan(out[BAG_TEMP_GAP]) || isnan(out[BAG_SALINITY_GAP]),
                    HW_BAG_NOTE_TANK_UNSAID);

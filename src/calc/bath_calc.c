@@ -103,13 +103,8 @@ static double level_of(const double in[], double dye)
 /* A target was checked by its range; a rate can make any level. */
 static bool is_no_bath(const double in[], double level)
 {
-    return !isnan(in[BATH_RATE]) && !(level >= HW_BATH_LEVEL_MIN && level <= HW_BATH_LEVEL_MAX);
-}
-
-/* Above a limit by more than the rounding of a difference. */
-static bool over(double x, enum hw_limit_key limit)
-{
-    return x > hw_limits[limit].value + 1e-9;
+    return !isnan(in[BATH_RATE]) &&
+           (below(level, HW_BATH_LEVEL_MIN) || above(level, HW_BATH_LEVEL_MAX));
 }
 
 static uint64_t dye_notes(const double in[], double level)
@@ -117,9 +112,9 @@ static uint64_t dye_notes(const double in[], double level)
     if (is_no_bath(in, level)) {
         return note_bit(HW_BATH_NOTE_NO_BATH_LEVEL);
     }
-    return note_if(over(level, HW_LIMIT_DYE_CHECK), HW_BATH_NOTE_DYE_CHECK) |
-           note_if(over(level, HW_LIMIT_DYE_FILTER), HW_BATH_NOTE_DYE_OVER_5) |
-           note_if(over(in[BATH_MINUTES], HW_LIMIT_BATH_MINUTES), HW_BATH_NOTE_BATH_LONG);
+    return note_if(above_limit(level, HW_LIMIT_DYE_CHECK), HW_BATH_NOTE_DYE_CHECK) |
+           note_if(above_limit(level, HW_LIMIT_DYE_FILTER), HW_BATH_NOTE_DYE_OVER_5) |
+           note_if(above_limit(in[BATH_MINUTES], HW_LIMIT_BATH_MINUTES), HW_BATH_NOTE_BATH_LONG);
 }
 
 /* The fish is moved twice, in and back: what is a step up on the way in is one down on the way
@@ -128,13 +123,13 @@ static uint64_t gap_notes(const double out[])
 {
     double temp = out[BATH_TEMP_GAP];
     double salinity = out[BATH_SALINITY_GAP];
-    bool in_warm = over(temp, HW_LIMIT_TEMP_RISE);
-    bool back_cold = !in_warm && over(temp, HW_LIMIT_TEMP_FALL);
-    bool back_salt = over(-salinity, HW_LIMIT_SALINITY_RISE);
+    bool in_warm = above_limit(temp, HW_LIMIT_TEMP_RISE);
+    bool back_cold = !in_warm && above_limit(temp, HW_LIMIT_TEMP_FALL);
+    bool back_salt = above_limit(-salinity, HW_LIMIT_SALINITY_RISE);
     return note_if(in_warm, HW_BATH_NOTE_TEMP_STEP_UP) |
-           note_if(over(-temp, HW_LIMIT_TEMP_FALL), HW_BATH_NOTE_TEMP_STEP_DOWN) |
-           note_if(over(salinity, HW_LIMIT_SALINITY_RISE), HW_BATH_NOTE_SALINITY_STEP_UP) |
-           note_if(over(fabs(out[BATH_PH_GAP]), HW_LIMIT_PH_STEP), HW_BATH_NOTE_PH_STEP) |
+           note_if(above_limit(-temp, HW_LIMIT_TEMP_FALL), HW_BATH_NOTE_TEMP_STEP_DOWN) |
+           note_if(above_limit(salinity, HW_LIMIT_SALINITY_RISE), HW_BATH_NOTE_SALINITY_STEP_UP) |
+           note_if(above_limit(fabs(out[BATH_PH_GAP]), HW_LIMIT_PH_STEP), HW_BATH_NOTE_PH_STEP) |
            note_if(back_cold || back_salt, HW_BATH_NOTE_RETURN_STEP);
 }
 

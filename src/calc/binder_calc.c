@@ -22,12 +22,6 @@ enum { BINDER_NAMED = (1u << BINDER_BY_LABEL) - 1, BINDER_LABELLED = 1u << BINDE
 /* Copper that is not held firmly enough for a reducing agent beside it. */
 enum { BINDER_LOOSE_COPPER = MEDICINE_COPPER_IONIC | MEDICINE_COPPER_AMINE };
 
-/* Below this many grams or millilitres household measures do not serve. */
-static const double small = 1;
-
-/* Above a limit by more than the rounding of a product. */
-static const double noise = 1e-9;
-
 /* clang-format off */
 static const struct hw_input inputs[BINDER_INPUTS] = {
     [BINDER_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME, .lo = HW_BINDER_VOLUME_MIN,
@@ -101,11 +95,6 @@ static const char *const sources[] = {"label-and-law",   "binder-weights",   "us
                                       "dye-chemistry",   "kit-chemistry",    "iupac-weights",
                                       "common-practice", "our-arithmetic",   NULL};
 
-static bool over(double x, double limit)
-{
-    return x > limit * (1 + noise);
-}
-
 static uint64_t medicine_notes(unsigned medicine)
 {
     return note_if((medicine & MEDICINE_COPPER_CHELATED) != 0, HW_BINDER_NOTE_BINDER_CHELATED) |
@@ -124,26 +113,28 @@ static uint64_t agent_notes(const struct binder_dose *dose, const double in[])
     return note_if(dose->by_label, HW_BINDER_NOTE_LABEL_RULES) |
            note_if(dose->by_label, HW_BINDER_NOTE_LABEL_COUNTS) |
            note_if(dose->by_label, HW_BINDER_NOTE_OXYGEN_UNSAID) |
-           note_if(over(in[BINDER_TAN], in[BINDER_LABEL_RAISES]), HW_BINDER_NOTE_OVER_LABEL) |
+           note_if(above(in[BINDER_TAN], in[BINDER_LABEL_RAISES]), HW_BINDER_NOTE_OVER_LABEL) |
            note_if(named, HW_BINDER_NOTE_AGENT_BY_LABEL) |
-           note_if(named && in[BINDER_EXCESS] < HW_BINDER_EXCESS_MAX, HW_BINDER_NOTE_BINDER_EXCESS);
+           note_if(named && below_limit(in[BINDER_EXCESS], HW_LIMIT_BINDER_EXCESS),
+                   HW_BINDER_NOTE_BINDER_EXCESS);
 }
 
 static uint64_t dose_notes(const struct binder_dose *dose, const double in[])
 {
-    bool all = over(dose->oxygen, hw_limits[HW_LIMIT_BINDER_OXYGEN_ALL].value);
-    bool hard = !all && over(dose->oxygen, hw_limits[HW_LIMIT_BINDER_OXYGEN_HIGH].value);
-    bool some = !all && !hard && over(dose->oxygen, hw_limits[HW_LIMIT_BINDER_OXYGEN].value);
+    bool all = above_limit(dose->oxygen, HW_LIMIT_BINDER_OXYGEN_ALL);
+    bool hard = !all && above_limit(dose->oxygen, HW_LIMIT_BINDER_OXYGEN_HIGH);
+    bool some = !all && !hard && above_limit(dose->oxygen, HW_LIMIT_BINDER_OXYGEN);
     bool none = in[BINDER_TAN] == 0;
     return note_if(none, HW_BINDER_NOTE_NOTHING_BOUND) |
            note_if(all, HW_BINDER_NOTE_BINDER_OXYGEN_ALL) |
            note_if(hard, HW_BINDER_NOTE_BINDER_OXYGEN_2) |
            note_if(some, HW_BINDER_NOTE_BINDER_OXYGEN_1) |
-           note_if(!none && dose->amount < small, HW_BINDER_NOTE_WEIGH_SMALL) |
-           note_if(!none && dose->liquid < small, HW_BINDER_NOTE_SMALL_LIQUID) |
+           note_if(!none && below_limit(dose->amount, HW_LIMIT_WEIGH_LEAST),
+                   HW_BINDER_NOTE_WEIGH_SMALL) |
+           note_if(!none && below_limit(dose->liquid, HW_LIMIT_DRAW_LEAST),
+                   HW_BINDER_NOTE_SMALL_LIQUID) |
            note_if(dose->amount > 0, HW_BINDER_NOTE_WEIGH_POWDER) |
-           note_if(over(in[BINDER_HOLD_TO], hw_limits[HW_LIMIT_BINDER_HOLD].value),
-                   HW_BINDER_NOTE_HOLD_LONG);
+           note_if(above_limit(in[BINDER_HOLD_TO], HW_LIMIT_BINDER_HOLD), HW_BINDER_NOTE_HOLD_LONG);
 }
 
 /* The notes that leave no answer. */

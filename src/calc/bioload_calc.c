@@ -84,16 +84,10 @@ static const char *const sources[] = {
     "conservation",       "nitrification",    "epa1989",         "epa2013",
     "iupac-weights",      "common-practice",  "our-arithmetic",  NULL};
 
-static bool above(double x, double limit)
-{
-    return x > limit * (1 + 1e-9);
-}
-
 static uint64_t load_notes(const struct bioload_day *day, const double in[])
 {
-    double working = hw_limits[HW_LIMIT_LOAD_SHARE].value;
-    bool over = above(day->share, 100);
-    bool quarter = day->share >= working * (1 - 1e-9);
+    bool over = above(day->production, in[BIOLOAD_CAPACITY]);
+    bool quarter = above_limit(day->share, HW_LIMIT_LOAD_SHARE);
     return note_if(over, HW_BIOLOAD_NOTE_LOAD_OVER) |
            note_if(quarter && !over, HW_BIOLOAD_NOTE_LOAD_QUARTER) |
            note_if(isnan(in[BIOLOAD_CAPACITY]), HW_BIOLOAD_NOTE_CAPACITY_UNSAID) |
@@ -131,7 +125,8 @@ static uint64_t limit_notes(const struct bioload_day *day, const double in[])
            note_bit(HW_BIOLOAD_NOTE_LIMIT_NOT_SAFE) |
            note_if(own && above(in[BIOLOAD_LIMIT], day->published.total_n),
                    HW_BIOLOAD_NOTE_LIMIT_OVER_PUBLISHED) |
-           note_if(day->hours < 24, HW_BIOLOAD_NOTE_LIMIT_WITHIN_DAY) |
+           note_if(below_limit(day->hours, HW_LIMIT_REACHED_SOON),
+                   HW_BIOLOAD_NOTE_LIMIT_WITHIN_DAY) |
            note_if(isnan(day->exchanged), HW_BIOLOAD_NOTE_CHANGE_MORE_THAN_ALL) |
            note_if(day->exchanged > 0, HW_BIOLOAD_NOTE_CHANGE_STEADY);
 }
@@ -141,7 +136,7 @@ static uint64_t nitrogen_notes(const struct bioload_day *day, const double in[])
     bool recalled = in[BIOLOAD_FACTOR] == HW_BIOLOAD_FACTOR;
     bool fish = !isnan(in[BIOLOAD_BIOMASS]);
     return note_if(in[BIOLOAD_DEAD] > 0, HW_BIOLOAD_NOTE_DEAD_IN_WATER) |
-           note_if(day->fed < day->starved, HW_BIOLOAD_NOTE_BELOW_STARVED) |
+           note_if(below(day->fed, day->starved), HW_BIOLOAD_NOTE_BELOW_STARVED) |
            note_if(day->rise < HW_BIOLOAD_RISE_LEAST, HW_BIOLOAD_NOTE_NOTHING_GIVEN_OFF) |
            note_if(recalled, HW_BIOLOAD_NOTE_FEED_FIGURE) |
            note_if(!recalled, HW_BIOLOAD_NOTE_FACTOR_OWN) |

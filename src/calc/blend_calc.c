@@ -1,5 +1,6 @@
 /* blend_calc.c - what a water change does to temperature, salinity, pH and free ammonia. */
 #include "calc/blend_states.h"
+#include "calc/free_ammonia.h"
 #include "calc/list.h"
 #include "holdwater/buffer.h"
 #include "tables.h"
@@ -99,22 +100,13 @@ static const char *const sources[] = {
     "khoo1977",       "epa1989",     "epa2013",       "aquarium-steps", "common-practice",
     "our-arithmetic", NULL};
 
-/* More than rounding, and more than any reading can tell. */
-static const double noise = 1e-9;
-static const double hundredth = 1.01;
-
-static bool over(double step, enum hw_limit_key limit)
-{
-    return step > hw_limits[limit].value + noise;
-}
-
 static uint64_t ammonia_notes(const struct blend_states *s)
 {
     double settled = fmax(s->free[BLEND_SAME_CO2], s->free[BLEND_AIRED]);
     double highest = fmax(fmax(s->free[BLEND_MIXED], settled), s->free_worst);
-    bool falls = s->tan_after < s->tan_before;
-    return note_if(falls && highest > s->free_before * hundredth, HW_BLEND_NOTE_BLEND_FREES) |
-           note_if(settled > s->free[BLEND_MIXED] * hundredth, HW_BLEND_NOTE_BLEND_FREES_LATER) |
+    bool falls = below(s->tan_after, s->tan_before);
+    return note_if(falls && free_rises(s->free_before, highest), HW_BLEND_NOTE_BLEND_FREES) |
+           note_if(free_rises(s->free[BLEND_MIXED], settled), HW_BLEND_NOTE_BLEND_FREES_LATER) |
            note_if(s->tan_fresh > s->tan_before, HW_BLEND_NOTE_BLEND_BRINGS_AMMONIA) |
            note_if(s->over_salt, HW_BLEND_NOTE_OVER_LIMIT_SALT) |
            note_if(s->over_fresh, HW_BLEND_NOTE_OVER_LIMIT_FRESH);
@@ -124,10 +116,10 @@ static uint64_t step_notes(const struct blend_states *s, const double in[])
 {
     double warmer = s->blend.temp - in[BLEND_TEMP];
     double saltier = s->blend.salinity - in[BLEND_SALINITY];
-    return note_if(over(warmer, HW_LIMIT_TEMP_RISE), HW_BLEND_NOTE_BLEND_WARMS) |
-           note_if(over(-warmer, HW_LIMIT_TEMP_FALL), HW_BLEND_NOTE_BLEND_COOLS) |
-           note_if(over(saltier, HW_LIMIT_SALINITY_RISE), HW_BLEND_NOTE_SALT_STEP_UP) |
-           note_if(over(-saltier, HW_LIMIT_SALINITY_FALL), HW_BLEND_NOTE_SALT_STEP_DOWN);
+    return note_if(above_limit(warmer, HW_LIMIT_TEMP_RISE), HW_BLEND_NOTE_BLEND_WARMS) |
+           note_if(above_limit(-warmer, HW_LIMIT_TEMP_FALL), HW_BLEND_NOTE_BLEND_COOLS) |
+           note_if(above_limit(saltier, HW_LIMIT_SALINITY_RISE), HW_BLEND_NOTE_SALT_STEP_UP) |
+           note_if(above_limit(-saltier, HW_LIMIT_SALINITY_FALL), HW_BLEND_NOTE_SALT_STEP_DOWN);
 }
 
 static uint64_t notes_of(const struct blend_states *s, const double in[])
@@ -140,8 +132,7 @@ static uint64_t notes_of(const struct blend_states *s, const double in[])
     }
     double freshest = fmin(in[BLEND_SALINITY], in[BLEND_FRESH_SALINITY]);
     return ammonia_notes(s) | step_notes(s, in) |
-           note_if(freshest < hw_limits[HW_LIMIT_CARBONATE_FRESH].value,
-                   HW_BLEND_NOTE_CARBONATE_FRESH) |
+           note_if(below_limit(freshest, HW_LIMIT_CARBONATE_FRESH), HW_BLEND_NOTE_CARBONATE_FRESH) |
            note_if(s->stretched, HW_BLEND_NOTE_FIT_STRETCHED) |
            note_if(s->above_fit, HW_BLEND_NOTE_ABOVE_FIT) |
            note_if(s->co2_odd, HW_BLEND_NOTE_BLEND_CO2_ODD) |

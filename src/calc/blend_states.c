@@ -35,7 +35,7 @@ static void find_mixture(struct blend_states *s, const double in[])
 static void find_worst(struct blend_states *s, const double in[])
 {
     bool apart =
-        fabs(in[BLEND_SALINITY] - in[BLEND_FRESH_SALINITY]) > hw_limits[HW_LIMIT_BLEND_APART].value;
+        above_limit(fabs(in[BLEND_SALINITY] - in[BLEND_FRESH_SALINITY]), HW_LIMIT_BLEND_APART);
     double more = apart ? hw_limits[HW_LIMIT_BLEND_PH_MORE].value : 0;
     s->ph_worst = fmax(in[BLEND_PH], in[BLEND_FRESH_PH]) + more;
     s->free_worst = free_at(s->ph_worst, s->pk_after, s->tan_after);
@@ -90,8 +90,8 @@ static void find_limits(struct blend_states *s, const double in[])
     }
     struct long_limit before = long_limit(in[BLEND_PH], in[BLEND_TEMP], in[BLEND_SALINITY]);
     struct long_limit after = long_limit(ph, s->blend.temp, s->blend.salinity);
-    s->over_salt = s->tan_before > before.salt_n || s->tan_after > after.salt_n;
-    s->over_fresh = s->tan_before > before.fresh_n || s->tan_after > after.fresh_n;
+    s->over_salt = above(s->tan_before, before.salt_n) || above(s->tan_after, after.salt_n);
+    s->over_fresh = above(s->tan_before, before.fresh_n) || above(s->tan_after, after.fresh_n);
 }
 
 struct blend_states blend_states(const double in[])

@@ -1,5 +1,6 @@
 /* buffer_calc.c - what to weigh to raise alkalinity, and what that does to pH and free ammonia. */
 #include "calc/buffer_dose.h"
+#include "calc/free_ammonia.h"
 #include "calc/list.h"
 #include "tables.h"
 
@@ -65,18 +66,14 @@ static const char *const sources[] = {
     "dickson1979",   "takahashi1982", "davies",          "emerson1975",    "khoo1977",
     "epa1989",       "epa2013",       "common-practice", "our-arithmetic", NULL};
 
-/* More than rounding, and more than any reading can tell. */
-static const double noise = 1e-9;
-static const double hundredth = 1.01;
-
 static uint64_t ammonia_notes(const struct buffer_dose *dose, const double in[])
 {
     bool ammonia = in[BUFFER_TAN] > 0;
     double worst_now = fmax(dose->free_before, dose->free_after);
     bool maybe = !(in[BUFFER_TAN] <= 0); /* none was given: there may be some */
     return note_if(maybe && dose->source == HW_BUFFER_CARBONATE, HW_BUFFER_NOTE_CARBONATE_NEVER) |
-           note_if(dose->free_after > dose->free_before * hundredth, HW_BUFFER_NOTE_BUFFER_FREES) |
-           note_if(dose->free_aired > worst_now * hundredth, HW_BUFFER_NOTE_BUFFER_FREES_LATER) |
+           note_if(free_rises(dose->free_before, dose->free_after), HW_BUFFER_NOTE_BUFFER_FREES) |
+           note_if(free_rises(worst_now, dose->free_aired), HW_BUFFER_NOTE_BUFFER_FREES_LATER) |
            note_if(dose->over_salt, HW_BUFFER_NOTE_OVER_LIMIT_SALT) |
            note_if(dose->over_fresh, HW_BUFFER_NOTE_OVER_LIMIT_FRESH) |
            note_if(ammonia, HW_BUFFER_NOTE_AMMONIA_FIRST);
@@ -86,13 +83,12 @@ static uint64_t step_notes(const struct buffer_dose *dose, const double in[])
 {
     double rise = in[BUFFER_TARGET] - in[BUFFER_ALKALINITY];
     bool carbonate = dose->source == HW_BUFFER_CARBONATE;
-    return note_if(rise > hw_limits[HW_LIMIT_ALKALINITY_RISE].value + noise,
-                   HW_BUFFER_NOTE_ALKALINITY_STEP) |
-           note_if(fabs(dose->ph_after - in[BUFFER_PH]) > hw_limits[HW_LIMIT_PH_STEP].value + noise,
+    return note_if(above_limit(rise, HW_LIMIT_ALKALINITY_RISE), HW_BUFFER_NOTE_ALKALINITY_STEP) |
+           note_if(above_limit(fabs(dose->ph_after - in[BUFFER_PH]), HW_LIMIT_PH_STEP),
                    HW_BUFFER_NOTE_BUFFER_PH_STEP) |
-           note_if(in[BUFFER_TARGET] > hw_limits[HW_LIMIT_ALKALINITY_HIGH].value,
+           note_if(above_limit(in[BUFFER_TARGET], HW_LIMIT_ALKALINITY_HIGH),
                    HW_BUFFER_NOTE_ALKALINITY_HIGH) |
-           note_if(dose->mass < 1, HW_BUFFER_NOTE_WEIGH_SMALL) |
+           note_if(below_limit(dose->mass, HW_LIMIT_WEIGH_LEAST), HW_BUFFER_NOTE_WEIGH_SMALL) |
            note_if(!carbonate, HW_BUFFER_NOTE_BAKING_SODA) |
            note_if(carbonate, HW_BUFFER_NOTE_WASHING_SODA) | note_bit(HW_BUFFER_NOTE_POUR_BUFFER) |
            note_bit(HW_BUFFER_NOTE_BUFFER_MEASURE);
@@ -100,7 +96,7 @@ static uint64_t step_notes(const struct buffer_dose *dose, const double in[])
 
 static uint64_t state_notes(const struct buffer_dose *dose, const double in[])
 {
-    bool fresh = in[BUFFER_SALINITY] < hw_limits[HW_LIMIT_CARBONATE_FRESH].value;
+    bool fresh = below_limit(in[BUFFER_SALINITY], HW_LIMIT_CARBONATE_FRESH);
     return note_if(dose->states, HW_BUFFER_NOTE_BUFFER_STATES) |
            note_if(!dose->states, HW_BUFFER_NOTE_BUFFER_UNSAID) |
            note_if(isnan(in[BUFFER_TAN]), HW_BUFFER_NOTE_BUFFER_TAN_UNSAID) |

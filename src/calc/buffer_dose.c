@@ -17,8 +17,8 @@ static void find_free(struct buffer_dose *dose, const double in[])
     dose->stretched = dose->stretched || status > 0;
     double highest = fmax(in[BUFFER_PH], fmax(dose->ph_after, dose->ph_aired));
     struct long_limit limit = long_limit(highest, in[BUFFER_TEMP], in[BUFFER_SALINITY]);
-    dose->over_salt = in[BUFFER_TAN] > limit.salt_n;
-    dose->over_fresh = in[BUFFER_TAN] > limit.fresh_n;
+    dose->over_salt = above(in[BUFFER_TAN], limit.salt_n);
+    dose->over_fresh = above(in[BUFFER_TAN], limit.fresh_n);
     dose->free_before = free_at(in[BUFFER_PH], dose->pk, in[BUFFER_TAN]);
     dose->free_after = free_at(dose->ph_after, dose->pk, in[BUFFER_TAN]);
     dose->free_aired = free_at(dose->ph_aired, dose->pk, in[BUFFER_TAN]);

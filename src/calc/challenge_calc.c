@@ -19,9 +19,6 @@ static const char *const source_words[] = {"ammonium-chloride", "ammonium-sulfat
 static const char *const strength_words[] = {"nh3", "nh4oh", NULL};
 enum { CHALLENGE_SALTS = 1u << CHALLENGE_CHLORIDE | 1u << CHALLENGE_SULFATE };
 
-/* Below this many grams or millilitres household measures do not serve. */
-static const double small = 1;
-
 /* clang-format off */
 static const struct hw_input inputs[CHALLENGE_INPUTS] = {
     [CHALLENGE_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME, .lo = 0.1, .hi = 1e5,
@@ -110,8 +107,8 @@ static uint64_t source_notes(const struct challenge_dose *dose)
 {
     bool salt = dose->source == CHALLENGE_CHLORIDE || dose->source == CHALLENGE_SULFATE;
     return note_if(salt, HW_CHALLENGE_NOTE_WEIGH_POWDER) |
-           note_if(dose->mass < small, HW_CHALLENGE_NOTE_WEIGH_SMALL) |
-           note_if(dose->liquid < small, HW_CHALLENGE_NOTE_SMALL_LIQUID) |
+           note_if(below_limit(dose->mass, HW_LIMIT_WEIGH_LEAST), HW_CHALLENGE_NOTE_WEIGH_SMALL) |
+           note_if(below_limit(dose->liquid, HW_LIMIT_DRAW_LEAST), HW_CHALLENGE_NOTE_SMALL_LIQUID) |
            note_if(dose->source == CHALLENGE_SOLUTION, HW_CHALLENGE_NOTE_PLAIN_AMMONIA) |
            note_if(dose->source == CHALLENGE_SOLUTION, HW_CHALLENGE_NOTE_AMMONIA_CORROSIVE) |
            note_if(dose->source == CHALLENGE_CONCENTRATE, HW_CHALLENGE_NOTE_COUNTER_ION);
@@ -122,15 +119,15 @@ static uint64_t water_notes(const struct challenge_dose *dose, const double in[]
     double left = in[CHALLENGE_ALKALINITY] - dose->alkalinity / (HW_MOLAR_CALCIUM_CARBONATE / 2);
     bool told = !isnan(dose->ph_after);
     bool at_given = dose->sample && (!dose->carbonate || dose->readings_odd);
-    return note_if(left < hw_limits[HW_LIMIT_CHALLENGE_ALKALINITY].value,
+    return note_if(below_limit(left, HW_LIMIT_CHALLENGE_ALKALINITY),
                    HW_CHALLENGE_NOTE_ALKALINITY_LOW) |
            note_if(isnan(in[CHALLENGE_ALKALINITY]), HW_CHALLENGE_NOTE_ALKALINITY_UNSAID) |
-           note_if(dose->total_n > hw_limits[HW_LIMIT_CHALLENGE_STALL].value,
+           note_if(above_limit(dose->total_n, HW_LIMIT_CHALLENGE_STALL),
                    HW_CHALLENGE_NOTE_DOSE_STALLS) |
            note_if(at_given && dose->source == CHALLENGE_SOLUTION, HW_CHALLENGE_NOTE_PEAK_HIGHER) |
            note_if(dose->readings_odd, HW_CHALLENGE_NOTE_PEAK_READINGS) |
            note_if(!at_given && dose->sample && !told, HW_CHALLENGE_NOTE_PEAK_OUTSIDE_PH) |
-           note_if(told && in[CHALLENGE_SALINITY] < hw_limits[HW_LIMIT_CARBONATE_FRESH].value,
+           note_if(told && below_limit(in[CHALLENGE_SALINITY], HW_LIMIT_CARBONATE_FRESH),
                    HW_CHALLENGE_NOTE_CARBONATE_FRESH) |
            note_if(told, HW_CHALLENGE_NOTE_CHALLENGE_STATE) |
            note_if(!dose->sample, HW_CHALLENGE_NOTE_PEAK_UNSAID) |

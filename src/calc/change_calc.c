@@ -16,9 +16,6 @@ static const char *const method_words[] = {"batch", "flow", NULL};
 
 enum { CHANGE_TAKE_OR_SHARE = 1, CHANGE_TIMES_MAX = 100 };
 
-/* A level counts as beyond a limit when it is so by more than rounding. */
-static const double noise = 1e-9;
-
 #define LEVEL .unit = "mg/L", .kind = HW_CONCENTRATION, .lo = HW_CHANGE_LEVEL_MIN, .hi = 1e5
 
 /* clang-format off */
@@ -77,16 +74,6 @@ static const struct hw_result results[CHANGE_RESULTS] = {
 
 static const char *const sources[] = {"conservation", "common-practice", NULL};
 
-static bool below(double level, double limit)
-{
-    return level < limit * (1 - noise);
-}
-
-static bool above(double level, double limit)
-{
-    return level > limit * (1 + noise);
-}
-
 static uint64_t window_notes(const struct change_rounds *change, const double in[])
 {
     double highest = change->after > change->now ? change->after : change->now;
@@ -103,13 +90,13 @@ static uint64_t window_notes(const struct change_rounds *change, const double in
 static uint64_t dose_notes(const struct change_rounds *change, const double in[])
 {
     bool keep = !isnan(in[CHANGE_KEEP]);
-    bool enough = keep && change->fresh_needed >= 0 && isnan(change->add);
+    bool enough = keep && !below(change->fresh_needed, 0) && isnan(change->add);
     return note_if(!isnan(change->add), HW_CHANGE_NOTE_PRE_DOSE) |
            note_if(keep, HW_CHANGE_NOTE_TEST_LEVEL) |
-           note_if(change->fresh_needed < 0, HW_CHANGE_NOTE_ALREADY_ABOVE) |
+           note_if(below(change->fresh_needed, 0), HW_CHANGE_NOTE_ALREADY_ABOVE) |
            note_if(enough, HW_CHANGE_NOTE_FRESH_ENOUGH) |
            note_if(keep && change->rounds > 1, HW_CHANGE_NOTE_LATER_ROUNDS) |
-           note_if(change->liquid < 1, HW_CHANGE_NOTE_SMALL_LIQUID) |
+           note_if(below_limit(change->liquid, HW_LIMIT_DRAW_LEAST), HW_CHANGE_NOTE_SMALL_LIQUID) |
            note_if(!keep && !isnan(in[CHANGE_STRENGTH]), HW_CHANGE_NOTE_KEEP_UNSAID);
 }
 
@@ -126,7 +113,7 @@ static uint64_t refusals(const struct change_rounds *change, const double in[])
     bool too_much = isnan(change->kept);
     return note_if(too_much && batch, HW_CHANGE_NOTE_MORE_THAN_ALL) |
            note_if(too_much && !batch, HW_CHANGE_NOTE_FLOW_TOO_LONG) |
-           note_if(in[CHANGE_FLOOR] > in[CHANGE_CEILING], HW_CHANGE_NOTE_FLOOR_OVER_CEILING);
+           note_if(above(in[CHANGE_FLOOR], in[CHANGE_CEILING]), HW_CHANGE_NOTE_FLOOR_OVER_CEILING);
 }
 
 static void answer(const double in[], double out[], uint64_t *notes)

@@ -3,9 +3,6 @@
 
 #include <math.h>
 
-/* A difference of levels smaller than this share of them is no amount to weigh. */
-static const double rounding = 1e-9;
-
 /* What the replacement lacks: it may hold some already. */
 static void find_dose(const double in[], struct change_rounds *change)
 {
@@ -14,9 +11,8 @@ static void find_dose(const double in[], struct change_rounds *change)
     }
     hw_change_fresh_needed(change->method, change->exchanged, change->now, in[CHANGE_KEEP],
                            &change->fresh_needed);
-    double lacking = change->fresh_needed - change->fresh;
-    if (lacking > rounding * change->fresh_needed) {
-        change->add = lacking * change->water;
+    if (above(change->fresh_needed, change->fresh)) {
+        change->add = (change->fresh_needed - change->fresh) * change->water;
         change->liquid = change->add / in[CHANGE_STRENGTH];
     }
 }

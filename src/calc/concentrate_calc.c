@@ -20,12 +20,6 @@ static const char *const reagent_words[] = {"ammonium-chloride", "ammonium-sulfa
                                             "copper-sulfate-pentahydrate", NULL};
 enum { CONCENTRATE_AMMONIUM = 1u << HW_STOCK_AMMONIUM_CHLORIDE | 1u << HW_STOCK_AMMONIUM_SULFATE };
 
-/* Below this many grams or millilitres household measures do not serve. */
-static const double small = 1;
-
-/* A rise counts as beyond a limit when it is so by more than rounding. */
-static const double noise = 1e-9;
-
 /* clang-format off */
 static const struct hw_input inputs[CONCENTRATE_INPUTS] = {
     [CONCENTRATE_REAGENT] = {.name = "reagent", .unit = "", .kind = HW_CHOICE, .hi = 2,
@@ -102,31 +96,32 @@ static const uint64_t ammonium_always =
 static uint64_t copper_notes(double raises)
 {
     return copper_always |
-           note_if(raises > hw_limits[HW_LIMIT_COPPER_STEP].value * (1 + noise),
+           note_if(above_limit(raises, HW_LIMIT_COPPER_STEP),
                    HW_CONCENTRATE_NOTE_STOCK_COPPER_STEP) |
-           note_if(raises > hw_limits[HW_LIMIT_COPPER_IONIC_HIGH].value * (1 + noise),
+           note_if(above_limit(raises, HW_LIMIT_COPPER_IONIC_HIGH),
                    HW_CONCENTRATE_NOTE_STOCK_COPPER_OVER);
 }
 
 static uint64_t ammonium_notes(double raises_as_n)
 {
-    return ammonium_always |
-           note_if(raises_as_n > hw_limits[HW_LIMIT_CHALLENGE_STALL].value * (1 + noise),
-                   HW_CONCENTRATE_NOTE_DOSE_STALLS);
+    return ammonium_always | note_if(above_limit(raises_as_n, HW_LIMIT_CHALLENGE_STALL),
+                                     HW_CONCENTRATE_NOTE_DOSE_STALLS);
 }
 
 static uint64_t notes_of(const struct stock *stock, const double in[])
 {
-    if (!(stock->share <= 100)) { /* NaN: so strong that the core does not count it */
+    if (isnan(stock->share) || above(stock->share, 100)) { /* NaN: the core counts no such stock */
         return note_bit(HW_CONCENTRATE_NOTE_STOCK_OVER_SOLUBILITY);
     }
     return (stock->copper ? copper_notes(in[CONCENTRATE_RAISES])
                           : ammonium_notes(nitrogen_to_n(stock->basis, in[CONCENTRATE_RAISES]))) |
-           note_if(stock->share > hw_limits[HW_LIMIT_STOCK_SOLUBILITY].value,
+           note_if(above_limit(stock->share, HW_LIMIT_STOCK_SOLUBILITY),
                    HW_CONCENTRATE_NOTE_STOCK_NEAR_SOLUBILITY) |
-           note_if(stock->mass < small, HW_CONCENTRATE_NOTE_STOCK_WEIGH_SMALL) |
+           note_if(below_limit(stock->mass, HW_LIMIT_WEIGH_LEAST),
+                   HW_CONCENTRATE_NOTE_STOCK_WEIGH_SMALL) |
            note_if(in[CONCENTRATE_MAKE] < in[CONCENTRATE_PER], HW_CONCENTRATE_NOTE_STOCK_ONE_DOSE) |
-           note_if(in[CONCENTRATE_PER] < small, HW_CONCENTRATE_NOTE_SMALL_LIQUID);
+           note_if(below_limit(in[CONCENTRATE_PER], HW_LIMIT_DRAW_LEAST),
+                   HW_CONCENTRATE_NOTE_SMALL_LIQUID);
 }
 
 static void answer(const double in[], double out[], uint64_t *notes)

@@ -79,15 +79,11 @@ static const char *const sources[] = {
     "conservation", "dye-labels", "dye-forms",       "dye-courses",    "dye-chemistry",
     "rifici1996",   "li2023",     "common-practice", "our-arithmetic", NULL};
 
-/* Less than a syringe of 1 mL shows well, mL. */
-static const double small = 1;
-
 static uint64_t level_notes(const struct course_plan *plan)
 {
-    double check = hw_limits[HW_LIMIT_DYE_CHECK].value;
     return note_if(plan->over_from <= plan->doses, HW_COURSE_NOTE_COURSE_OVER_5) |
            note_if(plan->over_from > plan->doses, HW_COURSE_NOTE_COURSE_NOT_LONGER) |
-           note_if(plan->last > check * (1 + 1e-9), HW_COURSE_NOTE_DYE_CHECK);
+           note_if(above_limit(plan->last, HW_LIMIT_DYE_CHECK), HW_COURSE_NOTE_DYE_CHECK);
 }
 
 /* The notes that leave no answer. */
@@ -103,8 +99,10 @@ static void answer(const double in[], double out[], uint64_t *notes)
     double again = plan.doses > 1 ? plan.again : (double)NAN;
     *notes |= refusals(&plan, in);
     if (*notes == 0) {
-        *notes |= level_notes(&plan) |
-                  note_if(plan.dye < small || again < small, HW_COURSE_NOTE_SMALL_LIQUID);
+        *notes |=
+            level_notes(&plan) |
+            note_if(below_limit(fmin(plan.dye, again), HW_LIMIT_DRAW_LEAST), /* again: maybe NaN */
+                    HW_COURSE_NOTE_SMALL_LIQUID);
     }
     out[COURSE_DYE] = plan.dye;
     out[COURSE_DYE_AGAIN] = again;

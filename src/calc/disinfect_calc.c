@@ -18,9 +18,6 @@ enum { DISINFECT_BLEACH, DISINFECT_CONTACT, DISINFECT_THIOSULFATE, DISINFECT_RES
 /* The words of strength_as follow enum hw_chlorine_label. */
 static const char *const strength_words[] = {"wv", "ww", "naocl-ww", NULL};
 
-/* Below this many grams or millilitres household measures do not serve. */
-static const double small = 1;
-
 /* clang-format off */
 static const struct hw_input inputs[DISINFECT_INPUTS] = {
     [DISINFECT_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME,
@@ -94,14 +91,16 @@ static void reckon(const double in[], double out[])
 static uint64_t notes_of(const double in[], const double out[])
 {
     bool by_mass = (int)in[DISINFECT_STRENGTH_AS] != HW_CHLORINE_LABEL_WV;
-    return note_if(out[DISINFECT_CONTACT] < hw_limits[HW_LIMIT_DISINFECT_CONTACT].value,
+    return note_if(below_limit(out[DISINFECT_CONTACT], HW_LIMIT_DISINFECT_CONTACT),
                    HW_DISINFECT_NOTE_CONTACT_SHORT) |
-           note_if(in[DISINFECT_TARGET] < hw_limits[HW_LIMIT_DISINFECT_LEVEL].value,
+           note_if(below_limit(in[DISINFECT_TARGET], HW_LIMIT_DISINFECT_LEVEL),
                    HW_DISINFECT_NOTE_TARGET_LOW) |
-           note_if(in[DISINFECT_RATIO] < hw_limits[HW_LIMIT_THIOSULFATE_RATIO].value,
+           note_if(below_limit(in[DISINFECT_RATIO], HW_LIMIT_THIOSULFATE_RATIO),
                    HW_DISINFECT_NOTE_RATIO_LOW) |
-           note_if(out[DISINFECT_BLEACH] < small, HW_DISINFECT_NOTE_SMALL_LIQUID) |
-           note_if(out[DISINFECT_THIOSULFATE] < small, HW_DISINFECT_NOTE_WEIGH_SMALL) |
+           note_if(below_limit(out[DISINFECT_BLEACH], HW_LIMIT_DRAW_LEAST),
+                   HW_DISINFECT_NOTE_SMALL_LIQUID) |
+           note_if(below_limit(out[DISINFECT_THIOSULFATE], HW_LIMIT_WEIGH_LEAST),
+                   HW_DISINFECT_NOTE_WEIGH_SMALL) |
            note_if(by_mass, HW_DISINFECT_NOTE_PERCENT_BY_MASS) |
            note_if(!by_mass, HW_DISINFECT_NOTE_PERCENT_BY_VOLUME);
 }

@@ -44,7 +44,7 @@ static bool is_unlikely(const struct dose_plan *plan)
 static bool is_bath(const struct dose_plan *plan)
 {
     return plan->kind == DOSE_KIND_FORMALIN &&
-           level_above(plan->solution_mg, hw_limits[HW_LIMIT_FORMALIN_STAY].value);
+           above_limit(plan->solution_mg, HW_LIMIT_FORMALIN_STAY);
 }
 
 /* The notes that leave no answer. */
@@ -58,23 +58,22 @@ static uint64_t refusals(const struct dose_plan *plan, const double in[])
            note_if(!formalin && liquid && strength_is_unclear(plan, in),
                    HW_DOSE_NOTE_STRENGTH_OR_LABEL) |
            note_if(is_unlikely(plan), HW_DOSE_NOTE_DOSE_UNLIKELY) |
-           note_if(plan->floor > plan->ceiling, HW_DOSE_NOTE_FLOOR_OVER_CEILING) |
+           note_if(above(plan->floor, plan->ceiling), HW_DOSE_NOTE_FLOOR_OVER_CEILING) |
            note_if(plan->target <= plan->now, HW_DOSE_NOTE_TARGET_NOT_ABOVE) |
            note_if((plan->added && spread) || (plan->steps == 1 && spread) ||
                        (in[DOSE_DAYS] > 0 && is_bath(plan)),
                    HW_DOSE_NOTE_STEPS_WITHOUT_USE) |
-           note_if(level_above(plan->target, plan->ceiling), HW_DOSE_NOTE_OVER_CEILING);
+           note_if(above(plan->target, plan->ceiling), HW_DOSE_NOTE_OVER_CEILING);
 }
 
 static uint64_t level_notes(const struct dose_plan *plan)
 {
     double first = plan->now + (plan->after - plan->now) / plan->steps;
-    bool reached = !level_below(plan->after, plan->floor);
+    bool reached = !below(plan->after, plan->floor);
     return note_if(!reached, HW_DOSE_NOTE_UNDER_FLOOR) |
-           note_if(reached && level_below(first, plan->floor), HW_DOSE_NOTE_FLOOR_NOT_YET) |
+           note_if(reached && below(first, plan->floor), HW_DOSE_NOTE_FLOOR_NOT_YET) |
            note_if(!isnan(plan->share_back), HW_DOSE_NOTE_ADDED_OVER) |
-           note_if(level_above(plan->ceiling, plan->usual_ceiling),
-                   HW_DOSE_NOTE_CEILING_OVER_USUAL) |
+           note_if(above(plan->ceiling, plan->usual_ceiling), HW_DOSE_NOTE_CEILING_OVER_USUAL) |
            note_if(isnan(plan->ceiling), HW_DOSE_NOTE_CEILING_UNSAID);
 }
 
@@ -82,8 +81,8 @@ static uint64_t pour_notes(const struct dose_plan *plan)
 {
     double liquid = isnan(plan->step_liquid) ? plan->liquid : plan->step_liquid;
     double mass = isnan(plan->step_mass) ? plan->mass : plan->step_mass;
-    return note_if(liquid < 1, HW_DOSE_NOTE_SMALL_LIQUID) |
-           note_if(mass < 1, HW_DOSE_NOTE_WEIGH_SMALL) |
+    return note_if(below_limit(liquid, HW_LIMIT_DRAW_LEAST), HW_DOSE_NOTE_SMALL_LIQUID) |
+           note_if(below_limit(mass, HW_LIMIT_WEIGH_LEAST), HW_DOSE_NOTE_WEIGH_SMALL) |
            note_if(!plan->added, HW_DOSE_NOTE_DOSE_HOW);
 }
 
@@ -97,7 +96,7 @@ static uint64_t copper_notes(const struct dose_plan *plan, const double in[])
     if (!is_copper(plan)) {
         return 0;
     }
-    return note_if(loose && !plan->added && level_above(plan->rise_a_day, a_day),
+    return note_if(loose && !plan->added && above(plan->rise_a_day, a_day),
                    HW_DOSE_NOTE_COPPER_RAMP) |
            note_if(loose, HW_DOSE_NOTE_COPPER_REDUCERS_OUT) |
            note_if(salt, HW_DOSE_NOTE_STOCK_HYDRATE) | note_bit(HW_DOSE_NOTE_COPPER_KIT) |
@@ -109,8 +108,7 @@ static uint64_t dye_notes(const struct dose_plan *plan)
     if (plan->kind != DOSE_KIND_DYE) {
         return 0;
     }
-    return note_if(level_above(plan->after, hw_limits[HW_LIMIT_DYE_FILTER].value),
-                   HW_DOSE_NOTE_DYE_LEVEL_HIGH) |
+    return note_if(above_limit(plan->after, HW_LIMIT_DYE_FILTER), HW_DOSE_NOTE_DYE_LEVEL_HIGH) |
            note_bit(HW_DOSE_NOTE_DYE_FORM) | note_bit(HW_DOSE_NOTE_DYE_TANK) |
            note_bit(HW_DOSE_NOTE_DYE_HANDLERS);
 }

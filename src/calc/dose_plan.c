@@ -68,7 +68,7 @@ static void find_window(const double in[], struct dose_plan *plan)
         double usual = hw_limits[HW_LIMIT_COPPER_IONIC_LOW].value;
         plan->usual_ceiling = hw_limits[HW_LIMIT_COPPER_IONIC_HIGH].value;
         plan->ceiling = given(plan->ceiling, plan->usual_ceiling);
-        plan->floor = given(plan->floor, usual <= plan->ceiling ? usual : (double)NAN);
+        plan->floor = given(plan->floor, above(usual, plan->ceiling) ? (double)NAN : usual);
     }
 }
 
@@ -114,7 +114,7 @@ static void find_formalin(struct dose_plan *plan)
 static void find_way_back(struct dose_plan *plan)
 {
     double exchange = NAN;
-    if (plan->added && level_above(plan->after, plan->ceiling)) {
+    if (plan->added && above(plan->after, plan->ceiling)) {
         hw_change_exchange_needed(HW_CHANGE_BATCH, plan->after, 0, plan->ceiling, &exchange);
         plan->share_back = 100 * exchange;
     }

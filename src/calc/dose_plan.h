@@ -39,17 +39,6 @@ enum {
 #define PRODUCT_MIN 1e-3
 #define PRODUCT_MAX HW_DOSE_STRENGTH_MAX
 
-/* A level counts as beyond a limit when it is so by more than rounding. */
-static inline bool level_below(double level, double limit)
-{
-    return level < limit * (1 - 1e-9);
-}
-
-static inline bool level_above(double level, double limit)
-{
-    return level > limit * (1 + 1e-9);
-}
-
 /* One row, and what the core says of it; levels in mg/L of what is active, for formalin
  * formaldehyde. NaN where an input is missing or a result does not apply. */
 struct dose_plan {

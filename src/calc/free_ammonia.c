@@ -1,6 +1,7 @@
 /* free_ammonia.c - free ammonia of a total at a meter's pH. */
 #include "calc/free_ammonia.h"
 
+#include "calc/shared.h"
 #include "holdwater/ammonia.h"
 
 #include <math.h>
@@ -10,6 +11,11 @@ double free_at(double ph, double pk, double tan)
     double fraction = NAN;
     hw_ammonia_fraction_at_pk(ph, pk, &fraction);
     return fraction * tan;
+}
+
+bool free_rises(double before, double after)
+{
+    return above(after, before * (1 + hw_limits[HW_LIMIT_FREE_RISE].value / 100));
 }
 
 void step_free_at(const char *symbol, double value, double tan, double pk, double ph,

@@ -41,8 +41,7 @@ static double net_of(const double in[])
 
 static uint64_t notes_of(double net)
 {
-    return note_if(net < hw_limits[HW_LIMIT_VOLUME_LOW].value ||
-                       net > hw_limits[HW_LIMIT_VOLUME_HIGH].value,
+    return note_if(below_limit(net, HW_LIMIT_VOLUME_LOW) || above_limit(net, HW_LIMIT_VOLUME_HIGH),
                    HW_GAUGE_NOTE_VOLUME_UNLIKELY);
 }
 

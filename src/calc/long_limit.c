@@ -30,19 +30,19 @@ struct long_limit long_limit(double ph, double temp, double salinity)
 {
     double fresh_below = hw_limits[HW_LIMIT_FRESH_BELOW].value;
     double salt_from = hw_limits[HW_LIMIT_SALT_FROM].value;
-    bool known = !isnan(ph) && !isnan(temp);
+    bool known = !isnan(ph) && !isnan(temp) && !isnan(salinity);
     struct long_limit limit = {
         .ph = ph,
         .temp = temp,
         .salinity = salinity,
-        .salt = known && salinity >= fresh_below,
-        .fresh = known && salinity < salt_from,
+        .salt = known && !below(salinity, fresh_below),
+        .fresh = known && below(salinity, salt_from),
         .pk_1989 = NAN,
         .salt_n = NAN,
         .fresh_n = NAN,
     };
-    limit.jump = (limit.salt || limit.fresh) &&
-                 (fabs(salinity - fresh_below) < 1 || fabs(salinity - salt_from) < 1);
+    double nearest = fmin(fabs(salinity - fresh_below), fabs(salinity - salt_from));
+    limit.jump = known && below_limit(nearest, HW_LIMIT_CRITERIA_NEAR);
     if (limit.salt) {
         find_salt(&limit);
     }

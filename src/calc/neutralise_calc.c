@@ -23,9 +23,6 @@ enum {
 static const char *const agent_words[] = {"thiosulfate-pentahydrate", "thiosulfate-anhydrous",
                                           "ascorbic-acid", NULL};
 
-/* Below this many grams household scales do not serve. */
-static const double small = 1;
-
 /* clang-format off */
 static const struct hw_input inputs[NEUTRALISE_INPUTS] = {
     [NEUTRALISE_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME,
@@ -107,21 +104,23 @@ static uint64_t agent_notes(const double in[])
 {
     bool ascorbic = (int)in[NEUTRALISE_AGENT] == HW_CHLORINE_ASCORBIC_ACID;
     double level = in[NEUTRALISE_CHLORINE] * ratio_of(in);
+    /* The larvae were killed at the limit itself: not only above it. */
+    bool harms = !ascorbic && !below_limit(level, HW_LIMIT_THIOSULFATE_HARM);
     return note_if(ascorbic, HW_NEUTRALISE_NOTE_ASCORBIC_PH) |
            note_if(!ascorbic, HW_NEUTRALISE_NOTE_THIOSULFATE_SLOW) |
            note_if(!ascorbic, HW_NEUTRALISE_NOTE_HYDRATE_MATTERS) |
-           note_if(!ascorbic && level >= hw_limits[HW_LIMIT_THIOSULFATE_HARM].value,
-                   HW_NEUTRALISE_NOTE_THIOSULFATE_OVER) |
-           note_if(in[NEUTRALISE_RATIO] < usual_ratio(in), HW_NEUTRALISE_NOTE_RATIO_LOW);
+           note_if(harms, HW_NEUTRALISE_NOTE_THIOSULFATE_OVER) |
+           note_if(below(in[NEUTRALISE_RATIO], usual_ratio(in)), HW_NEUTRALISE_NOTE_RATIO_LOW);
 }
 
 static uint64_t water_notes(const double in[], const double out[])
 {
     return note_if(in[NEUTRALISE_CHLORINE] == 0, HW_NEUTRALISE_NOTE_NO_CHLORINE) |
-           note_if(in[NEUTRALISE_CHLORINE] > hw_limits[HW_LIMIT_TAP_CHLORINE].value,
+           note_if(above_limit(in[NEUTRALISE_CHLORINE], HW_LIMIT_TAP_CHLORINE),
                    HW_NEUTRALISE_NOTE_NOT_TAP_WATER) |
            note_if(out[NEUTRALISE_AMMONIA_FREED] > 0, HW_NEUTRALISE_NOTE_AMMONIA_COMES) |
-           note_if(out[NEUTRALISE_AMOUNT] > 0 && out[NEUTRALISE_AMOUNT] < small,
+           note_if(out[NEUTRALISE_AMOUNT] > 0 &&
+                       below_limit(out[NEUTRALISE_AMOUNT], HW_LIMIT_WEIGH_LEAST),
                    HW_NEUTRALISE_NOTE_WEIGH_SMALL);
 }
 

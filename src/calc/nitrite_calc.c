@@ -65,18 +65,19 @@ static void find(const double in[], double out[])
 static uint64_t notes_of(const double in[], const double out[])
 {
     bool there = out[NITRITE_AS_N] > 0;
-    bool fresh = in[NITRITE_SALINITY] < hw_limits[HW_LIMIT_NITRITE_FRESH_BELOW].value;
-    bool low = in[NITRITE_SALINITY] < hw_limits[HW_LIMIT_NITRITE_LOW_SALINITY].value;
+    bool fresh = below_limit(in[NITRITE_SALINITY], HW_LIMIT_NITRITE_FRESH_BELOW);
+    bool low = below_limit(in[NITRITE_SALINITY], HW_LIMIT_NITRITE_LOW_SALINITY);
     return note_if(there, HW_NITRITE_NOTE_NITRITE_SEEN) |
            note_if(!there, HW_NITRITE_NOTE_NITRITE_NONE) |
            note_if(there && fresh, HW_NITRITE_NOTE_NITRITE_FRESH_ACT) |
-           note_if(out[NITRITE_AS_N] >= hw_limits[HW_LIMIT_NITRITE_EFFECT].value,
+           note_if(above_limit(out[NITRITE_AS_N], HW_LIMIT_NITRITE_EFFECT),
                    HW_NITRITE_NOTE_NITRITE_EFFECT) |
-           note_if(out[NITRITE_CHLORIDE_RATIO] < hw_limits[HW_LIMIT_CHLORIDE_RATIO_HIGH].value,
+           note_if(below_limit(out[NITRITE_CHLORIDE_RATIO], HW_LIMIT_CHLORIDE_RATIO_HIGH),
                    HW_NITRITE_NOTE_CHLORIDE_RATIO_LOW) |
            note_if(low && !fresh, HW_NITRITE_NOTE_NITRITE_LOW_SALINITY) |
            note_if(fresh, HW_NITRITE_NOTE_TAP_CHLORIDE) |
-           note_if(in[NITRITE_SALINITY] > HW_SEAWATER_SALINITY_FITTED, HW_NITRITE_NOTE_ABOVE_FIT);
+           note_if(above(in[NITRITE_SALINITY], HW_SEAWATER_SALINITY_FITTED),
+                   HW_NITRITE_NOTE_ABOVE_FIT);
 }
 
 static void answer(const double in[], double out[], uint64_t *notes)

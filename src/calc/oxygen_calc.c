@@ -63,7 +63,7 @@ static const char *const sources[] = {"benson-krause1984",
 
 static bool at_floor(const double in[])
 {
-    return in[OXYGEN_NOW] <= in[OXYGEN_FLOOR];
+    return !isnan(in[OXYGEN_NOW]) && !above(in[OXYGEN_NOW], in[OXYGEN_FLOOR]);
 }
 
 /* At the floor no time is left, whatever the water and the fish. */
@@ -81,15 +81,15 @@ static double hours_of(const double in[])
 static uint64_t level_notes(const double in[], const double out[])
 {
     bool now = at_floor(in);
-    bool low = out[OXYGEN_PERCENT] < hw_limits[HW_LIMIT_OXYGEN_LOW].value;
+    bool low = below_limit(out[OXYGEN_PERCENT], HW_LIMIT_OXYGEN_LOW);
     return note_if(now, HW_OXYGEN_NOTE_OXYGEN_ACT_NOW) |
-           note_if(!now && out[OXYGEN_HOURS] < hw_limits[HW_LIMIT_OXYGEN_SOON].value,
+           note_if(!now && below_limit(out[OXYGEN_HOURS], HW_LIMIT_OXYGEN_SOON),
                    HW_OXYGEN_NOTE_OXYGEN_SOON) |
            note_if(!now && low, HW_OXYGEN_NOTE_OXYGEN_LOW) |
-           note_if(out[OXYGEN_PERCENT] > hw_limits[HW_LIMIT_OXYGEN_OVER].value,
+           note_if(above_limit(out[OXYGEN_PERCENT], HW_LIMIT_OXYGEN_OVER),
                    HW_OXYGEN_NOTE_OXYGEN_OVER) |
            note_if(!isnan(in[OXYGEN_NOW]), HW_OXYGEN_NOTE_OXYGEN_METER) |
-           note_if(out[OXYGEN_SATURATION] < in[OXYGEN_FLOOR], HW_OXYGEN_NOTE_FLOOR_NOT_HELD);
+           note_if(below(out[OXYGEN_SATURATION], in[OXYGEN_FLOOR]), HW_OXYGEN_NOTE_FLOOR_NOT_HELD);
 }
 
 static uint64_t hours_notes(const double in[], const double out[])

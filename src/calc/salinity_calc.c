@@ -130,14 +130,6 @@ static const char *const sources[] = {
     "aguilera2008",  "quan-fry1995",   "brine-table", "meter-manuals",
     "label-and-law", "our-arithmetic", NULL};
 
-/* More than this between the salinity with and without correction, and the instrument wants
- * care. */
-static const double large_correction = 2;
-
-/* Warmer or colder than this, and how a meter compensates decides. */
-static const double near_25 = 1;
-static const double far_from_25 = 3;
-
 static uint64_t refusals(const struct salinity_reading *r)
 {
     return note_if(isnan(r->standard) != isnan(r->reads), HW_SALINITY_NOTE_STANDARD_ALONE) |
@@ -147,12 +139,13 @@ static uint64_t refusals(const struct salinity_reading *r)
 
 static uint64_t stretches(const struct salinity_reading *r)
 {
-    bool index_fits = r->temp >= HW_REFRACTION_TEMP_FIT_MIN &&
-                      r->temp <= HW_REFRACTION_TEMP_FIT_MAX &&
-                      r->salinity <= HW_REFRACTION_SALINITY_FITTED;
-    return note_if(r->found < 0, HW_SALINITY_NOTE_COUNTED_AS_FRESH) |
-           note_if(r->salinity > HW_SEAWATER_SALINITY_FITTED, HW_SALINITY_NOTE_ABOVE_FIT) |
-           note_if(r->temp > HW_CONDUCTIVITY_TEMP_FITTED, HW_SALINITY_NOTE_WARM_CONDUCTIVITY) |
+    bool index_fits = !below(r->temp, HW_REFRACTION_TEMP_FIT_MIN) &&
+                      !above(r->temp, HW_REFRACTION_TEMP_FIT_MAX) &&
+                      !above(r->salinity, HW_REFRACTION_SALINITY_FITTED);
+    return note_if(below(r->found, 0), HW_SALINITY_NOTE_COUNTED_AS_FRESH) |
+           note_if(above(r->salinity, HW_SEAWATER_SALINITY_FITTED), HW_SALINITY_NOTE_ABOVE_FIT) |
+           note_if(above(r->temp, HW_CONDUCTIVITY_TEMP_FITTED),
+                   HW_SALINITY_NOTE_WARM_CONDUCTIVITY) |
            note_if(r->of == SALINITY_OF_REFRACTION && !index_fits,
                    HW_SALINITY_NOTE_INDEX_STRETCHED);
 }
@@ -163,7 +156,8 @@ static uint64_t correction_notes(const struct salinity_reading *r)
     bool both = r->zero != 0 && !isnan(r->standard);
     double move = fabs(salinity_behind(r, r->reading) - r->found);
     return note_if(both, HW_SALINITY_NOTE_ZERO_AND_STANDARD) |
-           note_if(!(move <= large_correction), HW_SALINITY_NOTE_LARGE_CORRECTION);
+           note_if(isnan(move) || above_limit(move, HW_LIMIT_SALINITY_CORRECTION),
+                   HW_SALINITY_NOTE_LARGE_CORRECTION);
 }
 
 /* What must be known of each kind of instrument. */
@@ -175,12 +169,13 @@ static uint64_t instrument_notes(const struct salinity_reading *r, double glass)
     return note_if(r->of == SALINITY_OF_SG, HW_SALINITY_NOTE_HYDROMETER_ROUGH) |
            note_if(r->of == SALINITY_OF_SG && glass == YES, HW_SALINITY_NOTE_TAKEN_AS_GLASS) |
            note_if(r->of == SALINITY_OF_SG && glass == NO, HW_SALINITY_NOTE_NOT_GLASS) |
-           note_if(r->of == SALINITY_OF_CONDUCTIVITY && from_25 > near_25,
+           note_if(r->of == SALINITY_OF_CONDUCTIVITY &&
+                       above_limit(from_25, HW_LIMIT_COMPENSATION_TEMP),
                    HW_SALINITY_NOTE_MAYBE_COMPENSATED) |
-           note_if(r->of == SALINITY_OF_COMPENSATED && from_25 > far_from_25,
+           note_if(r->of == SALINITY_OF_COMPENSATED && above_limit(from_25, HW_LIMIT_SLOPE_TEMP),
                    HW_SALINITY_NOTE_SLOPE_MATTERS) |
            note_if(r->of == SALINITY_OF_COMPENSATED, HW_SALINITY_NOTE_LINEAR_ONLY) |
-           note_if(meter && r->salinity < HW_CONDUCTIVITY_LOW, HW_SALINITY_NOTE_FRESH_IONS) |
+           note_if(meter && below(r->salinity, HW_CONDUCTIVITY_LOW), HW_SALINITY_NOTE_FRESH_IONS) |
            note_if(r->of == SALINITY_OF_REFRACTION, HW_SALINITY_NOTE_INDEX_ROUGH) |
            note_if(r->of == SALINITY_OF_SCALE, HW_SALINITY_NOTE_SCALE_TAKEN) |
            note_if(brine, HW_SALINITY_NOTE_BRINE_FACTOR) |

@@ -55,9 +55,6 @@ static const struct hw_result results[SALTMIX_RESULTS] = {
 static const char *const sources[] = {"conservation",    "eos80",          "salt-hydrates",
                                       "common-practice", "our-arithmetic", NULL};
 
-/* A step counts as above a limit when it is so by more than rounding. */
-static const double noise = 1e-9;
-
 /* The notes that leave no answer. */
 static uint64_t refusals(const struct saltmix_batch *batch, const double in[])
 {
@@ -78,13 +75,12 @@ static uint64_t salt_notes(const struct saltmix_batch *batch, const double in[])
     if (step == 0) {
         return note_bit(HW_SALTMIX_NOTE_NOTHING_TO_MIX);
     }
-    return note_if(batch->label_dry > HW_SALTMIX_DRY_MAX, HW_SALTMIX_NOTE_LABEL_GENEROUS) |
-           note_if(batch->label_dry < hw_limits[HW_LIMIT_SALT_DRY].value,
-                   HW_SALTMIX_NOTE_LABEL_WET) |
-           note_if(in[SALTMIX_SALINITY] > 0 &&
-                       step > hw_limits[HW_LIMIT_SALINITY_RISE].value + noise,
+    return note_if(above_limit(batch->label_dry, HW_LIMIT_SALT_WHOLE),
+                   HW_SALTMIX_NOTE_LABEL_GENEROUS) |
+           note_if(below_limit(batch->label_dry, HW_LIMIT_SALT_DRY), HW_SALTMIX_NOTE_LABEL_WET) |
+           note_if(in[SALTMIX_SALINITY] > 0 && above_limit(step, HW_LIMIT_SALINITY_RISE),
                    HW_SALTMIX_NOTE_SALT_STEP_UP) |
-           note_if(batch->salt < 1, HW_SALTMIX_NOTE_WEIGH_SMALL) |
+           note_if(below_limit(batch->salt, HW_LIMIT_WEIGH_LEAST), HW_SALTMIX_NOTE_WEIGH_SMALL) |
            note_if(counted_dry, HW_SALTMIX_NOTE_SALT_COUNTED_DRY) |
            note_bit(HW_SALTMIX_NOTE_NO_DRY_SALT) | note_bit(HW_SALTMIX_NOTE_SALT_IN_STEPS) |
            note_bit(HW_SALTMIX_NOTE_WATER_BEFORE_SALT);
@@ -94,10 +90,9 @@ static uint64_t fresh_notes(const struct saltmix_batch *batch, const double in[]
 {
     double most = hw_limits[HW_LIMIT_TOP_UP_SHARE].value / 100 * in[SALTMIX_VOLUME];
     double fall = in[SALTMIX_SALINITY] - in[SALTMIX_TARGET];
-    return note_if(fall > hw_limits[HW_LIMIT_SALINITY_FALL].value + noise,
-                   HW_SALTMIX_NOTE_SALT_STEP_DOWN) |
+    return note_if(above_limit(fall, HW_LIMIT_SALINITY_FALL), HW_SALTMIX_NOTE_SALT_STEP_DOWN) |
            note_if(!isnan(batch->top_up), HW_SALTMIX_NOTE_TOP_UP_KEEPS) |
-           note_if(batch->top_up > most, HW_SALTMIX_NOTE_TOP_UP_LARGE) |
+           note_if(above(batch->top_up, most), HW_SALTMIX_NOTE_TOP_UP_LARGE) |
            note_if(!isnan(batch->swap), HW_SALTMIX_NOTE_SWAP_THINS) |
            note_bit(HW_SALTMIX_NOTE_LOWER_SLOWLY);
 }

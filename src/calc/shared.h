@@ -4,6 +4,9 @@
 #define HW_SHARED_H
 #include "calc/calc.h"
 #include "holdwater/nitrogen.h"
+#include "tables.h"
+
+#include <math.h>
 
 /* Words of inputs; the value of a word is its place. basis_words follow enum hw_nitrogen_basis. */
 extern const char *const basis_words[];    /* n nh3 nh4 */
@@ -43,6 +46,32 @@ static inline uint64_t note_bit(unsigned note)
 static inline uint64_t note_if(bool condition, unsigned note)
 {
     return (uint64_t)condition << note;
+}
+
+/* Above a limit: by more than the noise of reckoning, which is a billionth of the limit, and no less
+ * than a billionth of its unit. A difference of readings, a change of units and the core's
+ * iterations are wrong by less than a thousandth of that; no instrument tells so little apart. At
+ * the limit is not above it. NaN is neither above nor below. What the core has no answer for, by its
+ * _MIN and _MAX, is compared exactly, as the core does. */
+static inline bool above(double value, double limit)
+{
+    return value > limit + 1e-9 * fmax(1, fabs(limit));
+}
+
+static inline bool below(double value, double limit)
+{
+    return above(limit, value);
+}
+
+/* The same against a row of data/limits.tsv. */
+static inline bool above_limit(double value, enum hw_limit_key limit)
+{
+    return above(value, hw_limits[limit].value);
+}
+
+static inline bool below_limit(double value, enum hw_limit_key limit)
+{
+    return below(value, hw_limits[limit].value);
 }
 
 /* The core's conversions of a total in a basis as expressions; NaN outside the core's range. */

@@ -94,16 +94,16 @@ static const char *const sources[] = {
 static uint64_t passing_notes(const struct verdict_reading *r, const double in[])
 {
     bool clear = r->tan_clear && r->nitrite_clear;
-    bool late = in[VERDICT_HOURS] > in[VERDICT_WITHIN];
-    bool early = in[VERDICT_HOURS] < in[VERDICT_WITHIN];
+    bool late = above(in[VERDICT_HOURS], in[VERDICT_WITHIN]);
+    bool early = below(in[VERDICT_HOURS], in[VERDICT_WITHIN]);
     double start = in[VERDICT_START_TAN] + in[VERDICT_KIT_STEP] / 2;
     return note_if(clear && late, HW_VERDICT_NOTE_READ_LATE) |
            note_if(!clear && early, HW_VERDICT_NOTE_READ_EARLY) |
            note_if(!clear && !early, HW_VERDICT_NOTE_NOT_CLEAR) |
            note_if(r->tan_clear && !clear, HW_VERDICT_NOTE_NITRITE_BEHIND) |
            (clear ? note_bit(HW_VERDICT_NOTE_RATE_AT_LEAST) : 0) |
-           note_if(r->turned < r->cleared, HW_VERDICT_NOTE_NITRITE_COUNTED) |
-           note_if(start < hw_limits[HW_LIMIT_CHALLENGE_TARGET].value, HW_VERDICT_NOTE_START_LOW) |
+           note_if(below(r->turned, r->cleared), HW_VERDICT_NOTE_NITRITE_COUNTED) |
+           note_if(below_limit(start, HW_LIMIT_CHALLENGE_TARGET), HW_VERDICT_NOTE_START_LOW) |
            note_if(r->passed, HW_VERDICT_NOTE_CHANGE_AFTER_PASS);
 }
 
@@ -111,15 +111,17 @@ static uint64_t nitrate_notes(const struct verdict_reading *r, const double in[]
 {
     double margin = fmax(hw_limits[HW_LIMIT_NITRATE_KIT].value,
                          hw_limits[HW_LIMIT_NITRATE_KIT_SHARE].value * r->nitrate);
-    return note_if(in[VERDICT_NITRATE_RISE] < r->nitrate - margin, HW_VERDICT_NOTE_NITRATE_SHORT) |
-           note_if(in[VERDICT_NITRATE_RISE] > r->nitrate + margin, HW_VERDICT_NOTE_NITRATE_OVER) |
+    return note_if(below(in[VERDICT_NITRATE_RISE], r->nitrate - margin),
+                   HW_VERDICT_NOTE_NITRATE_SHORT) |
+           note_if(above(in[VERDICT_NITRATE_RISE], r->nitrate + margin),
+                   HW_VERDICT_NOTE_NITRATE_OVER) |
            note_if(isnan(in[VERDICT_NITRATE_RISE]), HW_VERDICT_NOTE_NITRATE_UNSAID);
 }
 
 static uint64_t temp_notes(const struct verdict_reading *r, const double in[])
 {
-    return note_if(r->colder > 0, HW_VERDICT_NOTE_COLDER_STOCK) |
-           note_if(in[VERDICT_STOCK_TEMP] > in[VERDICT_TEMP], HW_VERDICT_NOTE_WARMER_STOCK) |
+    return note_if(above(r->colder, 0), HW_VERDICT_NOTE_COLDER_STOCK) |
+           note_if(above(in[VERDICT_STOCK_TEMP], in[VERDICT_TEMP]), HW_VERDICT_NOTE_WARMER_STOCK) |
            note_if(isnan(in[VERDICT_TEMP]) != isnan(in[VERDICT_STOCK_TEMP]),
                    HW_VERDICT_NOTE_TEMP_HALF);
 }

@@ -3,9 +3,6 @@
 
 #include <math.h>
 
-/* Less than this was not cleared but is the rounding of a sum, mg/L. */
-static const double rounding = 1e-9;
-
 static double nitrite_to_n(const double in[], double amount)
 {
     double as_n = amount;
@@ -25,8 +22,8 @@ static void count_as_n(struct verdict_reading *r, const double in[])
     r->nitrite = nitrite_to_n(in, in[VERDICT_NITRITE]);
     r->half_tan = nitrogen_to_n(basis, half);
     r->half_nitrite = nitrite_to_n(in, half);
-    r->tan_clear = in[VERDICT_TAN] <= half;
-    r->nitrite_clear = in[VERDICT_NITRITE] <= half;
+    r->tan_clear = !above(in[VERDICT_TAN], half);
+    r->nitrite_clear = !above(in[VERDICT_NITRITE], half);
 }
 
 struct verdict_reading verdict_reading(const double in[])
@@ -44,8 +41,8 @@ struct verdict_reading verdict_reading(const double in[])
     r.colder = fmax(in[VERDICT_TEMP] - in[VERDICT_STOCK_TEMP],
                     0); /* of 0 and no number fmax takes the 0 */
     double half = in[VERDICT_KIT_STEP] / 2;
-    r.readable = in[VERDICT_START_TAN] > half || in[VERDICT_START_NITRITE] > half;
-    r.moved = r.readable && r.cleared > rounding;
+    r.readable = above(in[VERDICT_START_TAN], half) || above(in[VERDICT_START_NITRITE], half);
+    r.moved = r.readable && above(r.cleared, 0);
     if (r.moved) {
         double oxygen = NAN;
         double alkalinity = NAN;
@@ -57,7 +54,8 @@ struct verdict_reading verdict_reading(const double in[])
         hw_challenge_nitrified(HW_CHALLENGE_FROM_AMMONIUM, r.cleared, &r.nitrate, &oxygen,
                                &alkalinity);
     }
-    r.passed = r.moved && r.tan_clear && r.nitrite_clear && in[VERDICT_HOURS] <= in[VERDICT_WITHIN];
+    r.passed =
+        r.moved && r.tan_clear && r.nitrite_clear && !above(in[VERDICT_HOURS], in[VERDICT_WITHIN]);
     return r;
 }
 
@@ -92,7 +90,7 @@ static void step_carried(const struct verdict_reading *r, const double in[], str
             in[VERDICT_HOURS]);
     hw_step(steps, "capacity", r->capacity, "mg/d", "", "%.10g * %.10g", r->rate,
             in[VERDICT_VOLUME]);
-    if (r->turned < r->cleared) {
+    if (below(r->turned, r->cleared)) {
         hw_step(steps, "turned", r->turned, "mg/L", "conservation",
                 "(%.10g > %.10g) * (%.10g - %.10g)", r->start_tan, r->tan, r->start_tan, r->tan);
         hw_step(steps, "feed", r->feed, "g/d", "feed-nitrogen",

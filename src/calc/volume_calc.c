@@ -106,8 +106,7 @@ static uint64_t notes_of(const double in[], double gross, double net)
     return note_if(isnan(gross), HW_VOLUME_NOTE_WALLS_LEAVE_NOTHING) |
            note_if(!isnan(gross) && isnan(net), HW_VOLUME_NOTE_NOTHING_LEFT) |
            note_if((int)in[VOLUME_MEASURED] == VOLUME_OUTSIDE, HW_VOLUME_NOTE_OUTSIDE_MEASURED) |
-           note_if(net < hw_limits[HW_LIMIT_VOLUME_LOW].value ||
-                       net > hw_limits[HW_LIMIT_VOLUME_HIGH].value,
+           note_if(below_limit(net, HW_LIMIT_VOLUME_LOW) || above_limit(net, HW_LIMIT_VOLUME_HIGH),
                    HW_VOLUME_NOTE_VOLUME_UNLIKELY);
 }
 

@@ -160,9 +160,9 @@ static void working_feed_is_a_quarter(void **state)
 
 static const struct note_row notes[] = {
     {"load-over", BIRCH ";capacity=165.5", BIRCH ";capacity=165.6"},
-    {"load-quarter", BIRCH ";capacity=662.4", BIRCH ";capacity=662.5"},
+    {"load-quarter", BIRCH ";capacity=662.3", BIRCH ";capacity=662.4"},
     {"load-quarter", BIRCH ";capacity=165.6", BIRCH ";capacity=165.5"},
-    {"load-means", BIRCH ";capacity=662.5", BIRCH ";capacity=662.4"},
+    {"load-means", BIRCH ";capacity=662.4", BIRCH ";capacity=662.3"},
     {"capacity-unsaid", BIRCH, BIRCH ";capacity=662.5"},
     {"limit-within-day", BIRCH ";limit=1.5", BIRCH ";limit=1.51"},
     {"limit-within-day", BIRCH ";" SEA, BIRCH},

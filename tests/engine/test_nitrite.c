@@ -66,7 +66,7 @@ static const struct note_row notes[] = {
     {"nitrite-none", "nitrite=0;salinity=34", "nitrite=0.02;salinity=34"},
     {"nitrite-fresh-act", "nitrite=0.1;salinity=0.9", "nitrite=0.1;salinity=1g/kg"},
     {"nitrite-fresh-act", "nitrite=0.1;salinity=0", "nitrite=0;salinity=0"},
-    {"nitrite-effect", "nitrite=6;salinity=34", "nitrite=5.9;salinity=34"},
+    {"nitrite-effect", "nitrite=6.1;salinity=34", "nitrite=6;salinity=34"},
     {"nitrite-effect", "nitrite=20;basis=ion;salinity=34", "nitrite=19.5;basis=ion;salinity=34"},
     {"chloride-ratio-low", "nitrite=0.3;salinity=0", "nitrite=0;salinity=0"},
     {"chloride-ratio-low", "nitrite=56;salinity=2", "nitrite=55;salinity=2"},
