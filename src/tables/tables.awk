@@ -8,6 +8,10 @@
 # is skipped. Anything out of order is refused as FILE:LINE: why, with exit status 1 and no output:
 # all output is printed at the end, after the last check.
 #
+# In the texts of limits.tsv and cautions.tsv a limit's key in braces, {salt-long}, stands for its
+# value as limits.tsv writes it: a text cannot name another figure than the one that is judged by.
+# Braces serve nothing else.
+#
 # POSIX awk only, and the same bytes under every awk: no gsub with backslashes in the replacement,
 # no length of an array, no printf of anything but strings and whole numbers.
 
@@ -128,6 +132,7 @@ base == "limits.tsv" {
     limit_source[n_limits] = cell[5]
     limit_text[n_limits] = cell[6]
     limit_line[n_limits] = FNR
+    figure[cell[1]] = cell[2]
 }
 
 base == "cautions.tsv" {
@@ -180,6 +185,24 @@ function check_file(name) {
 function check_source(name, at, key) {
     if (!(key in is_ref))
         complain(path[name] ":" at ": source \"" key "\" is no key of references.tsv")
+}
+
+# filled("above {salt-long}", ...) is "above 0.035". No patterns: to some awks a brace is special.
+function filled(text, name, at,    out, from, to, key) {
+    out = ""
+    for (from = index(text, "{"); from > 0; from = index(text, "{")) {
+        to = index(text, "}")
+        if (to < from)
+            complain(path[name] ":" at ": a brace without the other")
+        key = substr(text, from + 1, to - from - 1)
+        if (!(key in figure))
+            complain(path[name] ":" at ": {" key "} is no key of limits.tsv")
+        out = out substr(text, 1, from - 1) figure[key]
+        text = substr(text, to + 1)
+    }
+    if (index(text, "}") > 0)
+        complain(path[name] ":" at ": a brace without the other")
+    return out text
 }
 
 # quoted("a \"b\"?") is the text as a C string; no trigraph can arise, as each ? is escaped.
@@ -239,6 +262,9 @@ function print_header(    c, i, calc, big) {
     print "};"
     print ""
     print "extern const struct hw_limit hw_limits[];"
+    print ""
+    for (i = 1; i <= n_limits; i++)
+        print "#define HW_FIGURE_" upper(limit_key[i]) " " quoted(limit_value[i])
     print ""
     print "struct hw_caution {"
     print "    const char *code, *used_by, *source, *text;"
@@ -327,11 +353,15 @@ END {
     check_file("references.tsv")
     check_file("limits.tsv")
     check_file("cautions.tsv")
-    for (i = 1; i <= n_limits; i++)
+    for (i = 1; i <= n_limits; i++) {
         check_source("limits.tsv", limit_line[i], limit_source[i])
-    for (i = 1; i <= n_cautions; i++)
+        limit_text[i] = filled(limit_text[i], "limits.tsv", limit_line[i])
+    }
+    for (i = 1; i <= n_cautions; i++) {
         if (caution_source[i] != "-")
             check_source("cautions.tsv", caution_line[i], caution_source[i])
+        caution_text[i] = filled(caution_text[i], "cautions.tsv", caution_line[i])
+    }
     if (kind == "h")
         print_header()
     else

@@ -129,6 +129,16 @@ test_refusals() {
     refused references.tsv 2 'the header must name these columns'
     edit limits.tsv 2 ''
     refused limits.tsv 4 'the header must name these columns'
+    for key in nobody '' ' salt-long' '{salt-long'; do
+        edit cautions.tsv 3 "warm\\tblend\\tcaution\\t-\\tabove {salt-long} and {$key}"
+        refused cautions.tsv 3 "{$key} is no key of limits.tsv"
+    done
+    for text in 'above {salt-long' 'above {low} and {' 'above salt-long}' 'above }{low}' '{low}}'; do
+        edit cautions.tsv 3 "warm\\tblend\\tcaution\\t-\\t$text"
+        refused cautions.tsv 3 'a brace without the other'
+    done
+    edit limits.tsv 4 'salt-long\t0.035\tmg/L\t4-day\tepa1989\tfrom {salt-from}'
+    refused limits.tsv 4 '{salt-from} is no key of limits.tsv'
     sed 3q bad/limits.tsv >new
     mv new bad/limits.tsv
     refused limits.tsv 1 'no rows'
@@ -180,6 +190,7 @@ int main(void)
         puts(hw_references[i].text);
     for (int i = 0; i < HW_BLEND_NOTES; i++)
         puts(hw_blend_notes[i].code);
+    puts("above " HW_FIGURE_SALT_LONG);
     printf("%g %d\n", hw_limits[HW_LIMIT_SALT_LONG].value, HW_CAUTIONS);
     return hw_cautions[1].source != NULL;
 }
@@ -189,7 +200,7 @@ END
     ./main >out || fail 'a source that is "-" is not NULL'
     {
         cut -f3 set/references.tsv | sed -n '4,$p'
-        printf 'over-limit\nwarm\nmixed\nvet\n0.035 5\n'
+        printf 'over-limit\nwarm\nmixed\nvet\nabove 0.035\n0.035 5\n'
     } | cmp - out >&2 || fail 'the texts changed on the way'
     checks=$((checks + 3))
 }
