@@ -66,7 +66,8 @@ static const struct hw_result results[BIOLOAD_RESULTS] = {
     [BIOLOAD_RISE] = {.name = "rise", .unit = "mg/L/d", .kind = HW_RISE_PER_DAY, .digits = 3,
      .help = "by which total ammonia rises when no filter works, as N"},
     [BIOLOAD_LOAD_SHARE] = {.name = "load_share", .unit = "%", .kind = HW_SHARE, .digits = 3,
-     .sometimes = true, .help = "of the capacity at the challenge; stay below 25 %"},
+     .sometimes = true, .help = "of the capacity at the challenge; stay below "
+     HW_FIGURE_LOAD_SHARE " %"},
     [BIOLOAD_HOURS_TO_LIMIT] = {.name = "hours_to_limit", .unit = "h", .kind = HW_TIME, .digits = 2,
      .safe = -1, .sometimes = true, .help = "from no ammonia to the limit when no filter works"},
     [BIOLOAD_CHANGE_NEEDED] = {.name = "change_needed", .unit = "%", .kind = HW_SHARE, .digits = 3,

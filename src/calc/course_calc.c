@@ -71,7 +71,8 @@ static const struct hw_result results[COURSE_RESULTS] = {
     [COURSE_DAYS] = {.name = "days", .unit = "d", .kind = HW_TIME, .digits = 2,
      .help = "from the first dose until the time of the last one is over"},
     [COURSE_DOSE_OVER] = {.name = "dose_over", .unit = "", .kind = HW_COUNT, .digits = 1,
-     .sometimes = true, .help = "dose after which the level is above 5 mg/L, planned or not"},
+     .sometimes = true, .help = "dose after which the level is above " HW_FIGURE_DYE_COURSE
+     " mg/L, planned or not"},
 };
 /* clang-format on */
 

@@ -93,19 +93,20 @@ static const struct hw_input inputs[DOSE_INPUTS] = {
      .when_words = DOSE_LABEL_ALONE, .help = "least level that treats, from the label: products of "
      "these kinds differ"},
     [DOSE_FLOOR] = {.name = "floor", LEVEL_MG, LEAST, .need = HW_OPTIONAL, .when_input = DOSE_KIND,
-     .when_words = DOSE_WINDOW_FREE, .help = "least level that treats; ionic copper 0.15 if not "
-     "given"},
+     .when_words = DOSE_WINDOW_FREE, .help = "least level that treats; ionic copper "
+     HW_FIGURE_COPPER_IONIC_LOW " if not given"},
     [DOSE_CEILING_ASKED] = {.name = "ceiling", LEVEL_MG, LEAST, .when_input = DOSE_KIND,
      .when_words = DOSE_LABEL_ALONE, .help = "highest level that fish bear, from the label: no "
      "dose goes above it"},
     [DOSE_CEILING] = {.name = "ceiling", LEVEL_MG, LEAST, .need = HW_OPTIONAL,
      .when_input = DOSE_KIND, .when_words = DOSE_WINDOW_FREE, .help = "highest level that fish "
-     "bear: no dose goes above it; ionic copper 0.20 if not given"},
+     "bear: no dose goes above it; ionic copper " HW_FIGURE_COPPER_IONIC_HIGH " if not given"},
     [DOSE_CEILING_FORMALIN] = {.name = "ceiling", LEVEL_MG, LEAST, .need = HW_OPTIONAL,
      .when_input = DOSE_FORMALIN_BASIS, .when_words = DOSE_IN_MG, .help = "highest level of "
-     "formalin that fish bear, in the basis; that of 250 uL/L if not given"},
+     "formalin that fish bear, in the basis; that of " HW_FIGURE_FORMALIN_BATH
+     " uL/L if not given"},
     [DOSE_CEILING_UL] = {.name = "ceiling", LEVEL_UL, LEAST, UL, .need = HW_OPTIONAL,
-     .help = "highest level of formalin that fish bear; 250 if not given"},
+     .help = "highest level of formalin that fish bear; " HW_FIGURE_FORMALIN_BATH " if not given"},
     [DOSE_STEPS] = {.name = "steps", .unit = "", .kind = HW_COUNT, .lo = 1, .hi = DOSE_STEPS_MOST,
      .need = HW_PRESET, .preset = 1, .help = "equal parts that it is poured in; plan no further "
      "than thirty"},
