@@ -98,8 +98,10 @@ enum hw_setter {
     HW_SET_EVER         /* set where there is no answer, too */
 };
 
+/* Notes of one calculation with the same `fact` tell the keeper the same thing, the gravest first
+ * in the table; NULL: nothing else tells it. */
 struct hw_note {
-    const char *code, *text, *source;
+    const char *code, *text, *fact, *source;
     enum hw_effect effect;
     enum hw_setter setter;
 };

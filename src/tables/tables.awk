@@ -27,7 +27,7 @@ BEGIN {
 
     columns["references.tsv"] = "key" TAB "class" TAB "text"
     columns["limits.tsv"] = "key" TAB "value" TAB "unit" TAB "averaging" TAB "source" TAB "text"
-    columns["cautions.tsv"] = "code" TAB "used_by" TAB "effect" TAB "source" TAB "text"
+    columns["cautions.tsv"] = "code" TAB "used_by" TAB "effect" TAB "fact" TAB "source" TAB "text"
 
     split("read computed recalled practice ours standard", words, " ")
     for (i in words)
@@ -139,6 +139,8 @@ base == "cautions.tsv" {
     if (!(cell[3] in effect_name))
         refuse("\"" cell[3] "\" is no effect: standing, always, ever, caution, stretched, refused " \
             "or withheld")
+    if (cell[4] != "-" && cell[4] !~ NAME)
+        refuse("\"" cell[4] "\" is no fact: small letters, digits and - only")
     n_cautions++
     n_users = split(cell[2], user, ",")
     for (i = 1; i <= n_users; i++) {
@@ -155,6 +157,7 @@ base == "cautions.tsv" {
         if ((calc, n_cautions) in uses)
             refuse("used_by names " calc " twice")
         uses[calc, n_cautions] = 1
+        tellers[calc, cell[4]]++
         if (!(calc in n_notes)) {
             n_calcs++
             calc_name[n_calcs] = calc
@@ -170,8 +173,9 @@ base == "cautions.tsv" {
     caution_used_by[n_cautions] = cell[2]
     gsub(/[?+]/, "", caution_used_by[n_cautions])
     caution_effect[n_cautions] = cell[3]
-    caution_source[n_cautions] = cell[4]
-    caution_text[n_cautions] = cell[5]
+    caution_fact[n_cautions] = cell[4]
+    caution_source[n_cautions] = cell[5]
+    caution_text[n_cautions] = cell[6]
     caution_line[n_cautions] = FNR
 }
 
@@ -185,6 +189,15 @@ function check_file(name) {
 function check_source(name, at, key) {
     if (!(key in is_ref))
         complain(path[name] ":" at ": source \"" key "\" is no key of references.tsv")
+}
+
+# A fact is what several cautions of one calculation tell, more or less gravely.
+function check_fact(i,    c) {
+    for (c = 1; c <= n_calcs; c++)
+        if ((calc_name[c], i) in uses && tellers[calc_name[c], caution_fact[i]] > 1)
+            return
+    complain(path["cautions.tsv"] ":" caution_line[i] ": no other caution of the calculation tells " \
+        "the fact \"" caution_fact[i] "\"")
 }
 
 # filled("above {salt-long}", ...) is "above 0.035". No patterns: to some awks a brace is special.
@@ -226,8 +239,8 @@ function upper(name) {
     return toupper(lower(name))
 }
 
-function source_of(i) {
-    return caution_source[i] == "-" ? "NULL" : quoted(caution_source[i])
+function quoted_or_null(text) {
+    return text == "-" ? "NULL" : quoted(text)
 }
 
 function print_header(    c, i, calc, big) {
@@ -267,7 +280,7 @@ function print_header(    c, i, calc, big) {
         print "#define HW_FIGURE_" upper(limit_key[i]) " " quoted(limit_value[i])
     print ""
     print "struct hw_caution {"
-    print "    const char *code, *used_by, *source, *text;"
+    print "    const char *code, *used_by, *fact, *source, *text;"
     print "    enum hw_effect effect;"
     print "};"
     print ""
@@ -322,7 +335,8 @@ function print_definitions(    c, i, k, calc, big) {
         print "    {"
         print "        .code = " quoted(caution_code[i]) ","
         print "        .used_by = " quoted(caution_used_by[i]) ","
-        print "        .source = " source_of(i) ","
+        print "        .fact = " quoted_or_null(caution_fact[i]) ","
+        print "        .source = " quoted_or_null(caution_source[i]) ","
         print "        .text = " quoted(caution_text[i]) ","
         print "        .effect = " effect_name[caution_effect[i]] ","
         print "    },"
@@ -338,7 +352,8 @@ function print_definitions(    c, i, k, calc, big) {
             print "    [HW_" big "_NOTE_" upper(caution_code[k]) "] = {"
             print "        .code = " quoted(caution_code[k]) ","
             print "        .text = " quoted(caution_text[k]) ","
-            print "        .source = " source_of(k) ","
+            print "        .fact = " quoted_or_null(caution_fact[k]) ","
+            print "        .source = " quoted_or_null(caution_source[k]) ","
             print "        .effect = " effect_name[caution_effect[k]] ","
             print "        .setter = " note_setter[calc, i] ","
             print "    },"
@@ -360,6 +375,8 @@ END {
     for (i = 1; i <= n_cautions; i++) {
         if (caution_source[i] != "-")
             check_source("cautions.tsv", caution_line[i], caution_source[i])
+        if (caution_fact[i] != "-")
+            check_fact(i)
         caution_text[i] = filled(caution_text[i], "cautions.tsv", caution_line[i])
     }
     if (kind == "h")
