@@ -36,10 +36,10 @@ static void answer_shape(const double in[], double out[], uint64_t *bits)
 }
 
 static const struct hw_note notes[NOTES] = {
-    [STAND] = {"stand", "", NULL, HW_STANDING, HW_SET_BY_ANSWER},
-    [RAISE] = {"raise", "", NULL, HW_CAUTION, HW_SET_BY_ANSWER},
-    [REFUSE] = {"refuse", "", NULL, HW_REFUSED, HW_SET_BY_ANSWER},
-    [WITHHOLD] = {"withhold", "", NULL, HW_WITHHELD, HW_SET_BY_ANSWER},
+    [STAND] = {.code = "stand", .text = "", .source = NULL, .effect = HW_STANDING},
+    [RAISE] = {.code = "raise", .text = "", .source = NULL, .effect = HW_CAUTION},
+    [REFUSE] = {.code = "refuse", .text = "", .source = NULL, .effect = HW_REFUSED},
+    [WITHHOLD] = {.code = "withhold", .text = "", .source = NULL, .effect = HW_WITHHELD},
 };
 
 static const struct hw_calc made_up = {

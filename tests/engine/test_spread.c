@@ -39,10 +39,10 @@ static const struct hw_result results[RESULTS] = {
     [STEEP] = {.name = "steep", .unit = "", .kind = HW_NUMBER, .digits = 6, .help = "-x^3"}};
 
 static const struct hw_note notes[NOTES] = {
-    [STANDS] = {"stands", "Stands above 7.", "-", HW_STANDING, HW_SET_BY_ANSWER},
-    [ALWAYS] = {"always", "Always.", "-", HW_CAUTION, HW_SET_BY_ANSWER},
-    [ABOVE] = {"above", "A ratio above 1200.", "-", HW_CAUTION, HW_SET_BY_ANSWER},
-    [WITHHELD] = {"withheld", "Above 900.", "-", HW_WITHHELD, HW_SET_BY_ANSWER}};
+    [STANDS] = {.code = "stands", .text = "Stands above 7.", .source = "-", .effect = HW_STANDING},
+    [ALWAYS] = {.code = "always", .text = "Always.", .source = "-", .effect = HW_CAUTION},
+    [ABOVE] = {.code = "above", .text = "A ratio above 1200.", .source = "-", .effect = HW_CAUTION},
+    [WITHHELD] = {.code = "withheld", .text = "Above 900.", .source = "-", .effect = HW_WITHHELD}};
 
 static void answer_shapes(const double in[], double out[], uint64_t *bits)
 {
