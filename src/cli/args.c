@@ -229,11 +229,9 @@ static bool write_input(struct args *args, size_t first, const char *word)
     if (args->written[first].text.at) {
         return false;
     }
-    for (size_t i = first; i < calc->n_inputs; i++) {
-        if (strcmp(calc->inputs[i].name, calc->inputs[first].name) == 0) {
-            args->written[i].text = text;
-            args->written[i].from = HW_GIVEN;
-        }
+    for (size_t i = first; i < calc->n_inputs; i = hw_input_next(calc, i)) {
+        args->written[i].text = text;
+        args->written[i].from = HW_GIVEN;
     }
     return true;
 }
@@ -242,10 +240,8 @@ static bool write_input(struct args *args, size_t first, const char *word)
 static void mark_solved(struct args *args)
 {
     const struct hw_calc *calc = args->calc;
-    for (size_t i = args->solve; i < calc->n_inputs; i++) {
-        if (strcmp(calc->inputs[i].name, calc->inputs[args->solve].name) == 0) {
-            args->written[i].from = HW_SOLVED;
-        }
+    for (size_t i = args->solve; i < calc->n_inputs; i = hw_input_next(calc, i)) {
+        args->written[i].from = HW_SOLVED;
     }
 }
 

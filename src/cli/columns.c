@@ -93,7 +93,7 @@ bool column_match(const struct hw_calc *calc, struct hw_text name, size_t *input
             column_folds_to(calc->inputs[i].name, name.at, n)) {
             *unit = spelt_unit(calc->inputs[i].kind, name.at + n + 1, name.n - n - 1);
             if (*unit) {
-                *input = hw_input_find(calc, calc->inputs[i].name, n);
+                *input = hw_input_first(calc, i);
                 return true;
             }
         }
@@ -280,7 +280,7 @@ bool columns_read(const struct args *args, struct csv_record header, char separa
 bool columns_feed(const struct columns *columns, const struct hw_calc *calc, size_t input)
 {
     for (size_t i = 0; i < columns->n_feed; i++) {
-        if (strcmp(calc->inputs[columns->feed[i].input].name, calc->inputs[input].name) == 0) {
+        if (columns->feed[i].input == hw_input_first(calc, input)) {
             return true;
         }
     }

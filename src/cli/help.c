@@ -78,8 +78,7 @@ static void group_text(const struct hw_calc *calc, int group, char *text, size_t
 {
     const char *join = "; exactly one of --";
     for (size_t i = 0; i < calc->n_inputs; i++) {
-        const char *name = calc->inputs[i].name;
-        if (calc->inputs[i].group == group && hw_input_find(calc, name, strlen(name)) == i) {
+        if (calc->inputs[i].group == group && hw_input_first(calc, i) == i) {
             char option[OPTION_MAX];
             size_t used = strlen(text);
             option_name(calc->inputs[i].name, option);

@@ -105,11 +105,10 @@ static bool required_anyhow(const struct hw_calc *calc, size_t input)
 {
     uint32_t covered = 0;
     const struct hw_input *this = &calc->inputs[input];
-    for (size_t i = 0; i < calc->n_inputs; i++) {
+    for (size_t i = hw_input_first(calc, input); i < calc->n_inputs; i = hw_input_next(calc, i)) {
         const struct hw_input *other = &calc->inputs[i];
-        bool namesake = other->need == HW_REQUIRED && other->when_input == this->when_input &&
-                        strcmp(other->name, this->name) == 0;
-        covered |= namesake ? other->when_words : 0;
+        bool alike = other->need == HW_REQUIRED && other->when_input == this->when_input;
+        covered |= alike ? other->when_words : 0;
     }
     size_t words = hw_words_count(calc->inputs[this->when_input].words);
     return covered == (UINT32_C(1) << words) - 1;
@@ -165,8 +164,7 @@ static void message_group(const struct hw_calc *calc, size_t first, bool none)
 {
     char list[ALLOWED_MAX] = "";
     for (size_t i = 0; i < calc->n_inputs; i++) {
-        const char *name = calc->inputs[i].name;
-        bool named = hw_input_find(calc, name, strlen(name)) != i;
+        bool named = hw_input_first(calc, i) != i;
         if (calc->inputs[i].group == calc->inputs[first].group && !named) {
             char option[OPTION_MAX];
             option_name(calc->inputs[i].name, option);
@@ -198,14 +196,11 @@ static bool message_twin_word(const struct hw_calc *calc, size_t which, struct h
 {
     const struct hw_input *input = &calc->inputs[which];
     bool elsewhere = false;
-    for (size_t i = 0; i < calc->n_inputs; i++) {
-        if (i == which || strcmp(calc->inputs[i].name, input->name) != 0) {
-            continue;
-        }
+    for (size_t i = hw_input_first(calc, which); i < calc->n_inputs; i = hw_input_next(calc, i)) {
         double value = 0;
         const struct hw_unit *unit = NULL;
-        elsewhere =
-            elsewhere || hw_value_read(&calc->inputs[i], text, NULL, &value, &unit) == HW_FINE;
+        elsewhere = elsewhere || (i != which && hw_value_read(&calc->inputs[i], text, NULL, &value,
+                                                              &unit) == HW_FINE);
     }
     if (!elsewhere) {
         return false;

@@ -116,12 +116,9 @@ static void input_cell(const struct hw_question *question, size_t i, int digits,
 static bool has_column(const struct hw_question *question, size_t i)
 {
     const struct hw_calc *calc = question->calc;
-    size_t chosen = hw_input_find(calc, calc->inputs[i].name, strlen(calc->inputs[i].name));
-    for (size_t k = 0; k < calc->n_inputs; k++) {
-        if (strcmp(calc->inputs[k].name, calc->inputs[i].name) == 0 &&
-            question->from[k] != HW_ABSENT) {
-            chosen = k;
-        }
+    size_t chosen = hw_input_first(calc, i);
+    for (size_t k = chosen; k < calc->n_inputs; k = hw_input_next(calc, k)) {
+        chosen = question->from[k] != HW_ABSENT ? k : chosen;
     }
     return chosen == i;
 }

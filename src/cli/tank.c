@@ -123,9 +123,8 @@ static bool take_cell(struct args *args, size_t first, struct hw_text text,
         complain("two columns of the tanks file feed %s: keep one", calc->inputs[first].name);
         return false;
     }
-    for (size_t i = first; i < calc->n_inputs; i++) {
-        bool same = strcmp(calc->inputs[i].name, calc->inputs[first].name) == 0;
-        if (same && !args->written[i].text.at && args->written[i].from != HW_SOLVED) {
+    for (size_t i = first; i < calc->n_inputs; i = hw_input_next(calc, i)) {
+        if (!args->written[i].text.at && args->written[i].from != HW_SOLVED) {
             args->written[i] = (struct hw_written){text, unit, HW_FROM_TANK};
         }
     }
