@@ -2,7 +2,7 @@
 #include "cli/rows.h"
 
 #include "cli/message.h"
-#include "cli/rows_block.h"
+#include "cli/rows_out.h"
 #include "cli/stream.h"
 
 #include <math.h>

@@ -2,11 +2,12 @@
  * inputs. */
 #include "cli/tank.h"
 
-#include "cli/columns.h"
+#include "cli/column_name.h"
+#include "cli/csv.h"
 #include "cli/input.h"
-#include "cli/message.h"
 #include "cli/stream.h"
 #include "cli/suggest.h"
+#include "cli/wording.h"
 
 #include <stdio.h>
 #include <stdlib.h>

@@ -3,6 +3,7 @@
 #include "ask.h"
 #include "assert_close.h"
 #include "cli/solve.h"
+#include "cli/wording.h"
 
 #include <math.h>
 #include <setjmp.h>
