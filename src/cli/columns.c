@@ -51,6 +51,17 @@ static bool add_feed(const struct args *args, struct columns *columns, const str
     return true;
 }
 
+/* What is told to be typed can be typed: a name that cannot be shown as it is, or that would end its
+ * quotes, is not. */
+static void complain_of_near_miss(struct hw_text name, const char *input)
+{
+    char shown[SHOWN_MAX];
+    bool exact = show_text(name, shown) && !strchr(shown, '\'');
+    const char *quote = exact ? "'" : "";
+    complain("column '%s' is not understood and feeds nothing: --map %s%s=%s%s if it should", shown,
+             quote, exact ? shown : "COLUMN", input, quote);
+}
+
 /* A column that nearly has the name of an input, such as 'Salinity (ppt)', feeds nothing: that is
  * said, because the keeper may think otherwise. Columns of results, which begin alike, are
  * known. */
@@ -67,10 +78,7 @@ static void mention_near_miss(const struct hw_calc *calc, struct hw_text name)
         bool begins = name.n > n && column_folds_to(calc->inputs[i].name, name.at, n);
         if (begins && !((name.at[n] >= 'a' && name.at[n] <= 'z') ||
                         (name.at[n] >= 'A' && name.at[n] <= 'Z'))) {
-            char shown[SHOWN_MAX];
-            show_text(name, shown);
-            complain("column '%s' is not understood and feeds nothing: --map '%s=%s' if it should",
-                     shown, shown, calc->inputs[i].name);
+            complain_of_near_miss(name, calc->inputs[i].name);
             return;
         }
     }

@@ -207,9 +207,10 @@ static bool find_row(struct args *args, const char *name, const struct csv_recor
             }
             found = record;
         } else if (near.n < SUGGEST_MAX && kept < SUGGEST_MAX) {
-            show_text(tank, names[kept]);
-            suggest_weigh(&near, names[kept]);
-            kept = near.n;
+            if (show_text(tank, names[kept])) { /* else it could not be typed as it is told */
+                suggest_weigh(&near, names[kept]);
+                kept = near.n;
+            }
         }
     }
     if (!fine || !found.at) {
