@@ -24,18 +24,12 @@ static void spell_unit(const char *unit, char spelt[SPELT_MAX])
     spelt[n] = '\0';
 }
 
-void column_part_name(const char *name, const char *part, const char *unit,
-                      char text[COLUMN_NAME_MAX])
+void column_name(const char *name, const char *part, const char *unit, char text[COLUMN_NAME_MAX])
 {
     char spelt[SPELT_MAX];
     spell_unit(unit, spelt);
     (void)snprintf(text, COLUMN_NAME_MAX, "%s%s%s%s", name, part, spelt[0] == '\0' ? "" : "_",
                    spelt);
-}
-
-void column_name(const char *name, const char *unit, char text[COLUMN_NAME_MAX])
-{
-    column_part_name(name, "", unit, text);
 }
 
 static char fold(char c)

@@ -5,12 +5,9 @@
 
 enum { COLUMN_NAME_MAX = 96 };
 
-/* Writes a name as a column is called: NAME, or NAME_UNIT with the unit spelt for a header. */
-void column_name(const char *name, const char *unit, char text[COLUMN_NAME_MAX]);
-
-/* The same with a part of it between: NAME_low_UNIT for "_low". */
-void column_part_name(const char *name, const char *part, const char *unit,
-                      char text[COLUMN_NAME_MAX]);
+/* Writes a name as a column is called: NAME, or NAME_UNIT with the unit spelt for a header. A part
+ * of it, such as "_low", goes between; "" for none. */
+void column_name(const char *name, const char *part, const char *unit, char text[COLUMN_NAME_MAX]);
 
 /* The input that a column of that name feeds, and the unit that the name carries. False when it is
  * none: case does not count, '-' and '_' are equal. */

@@ -157,7 +157,7 @@ static bool names_are_free(const struct args *args, const struct columns *column
     for (size_t i = 0; i < calc->n_results; i++) {
         for (size_t k = 0; args->only[i] && k < (args->spread ? 3 : 1); k++) {
             char plain[COLUMN_NAME_MAX];
-            column_part_name(calc->results[i].name, parts[k], calc->results[i].unit, plain);
+            column_name(calc->results[i].name, parts[k], calc->results[i].unit, plain);
             if (!name_is_free(args, columns, file, plain)) {
                 return false;
             }

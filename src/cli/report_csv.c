@@ -24,7 +24,7 @@ static bool has_column(const struct hw_question *question, size_t i)
 static void put_column(const char *name, const char *part, const char *unit, char separator)
 {
     char text[COLUMN_NAME_MAX];
-    column_part_name(name, part, unit, text);
+    column_name(name, part, unit, text);
     (void)printf("%s%c", text, separator);
 }
 

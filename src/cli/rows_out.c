@@ -98,8 +98,7 @@ void rows_put_header(struct rows *rows)
     for (size_t i = 0; i < rows->calc->n_results; i++) {
         for (size_t k = 0; rows->args->only[i] && k < (rows->args->spread ? 3 : 1); k++) {
             char name[COLUMN_NAME_MAX];
-            column_part_name(rows->calc->results[i].name, parts[k], rows->calc->results[i].unit,
-                             name);
+            column_name(rows->calc->results[i].name, parts[k], rows->calc->results[i].unit, name);
             put_char(rows, rows->out_separator);
             put_word(rows, rows->args->prefix);
             put_word(rows, name);

@@ -18,7 +18,8 @@ enum { PATH_LENGTH = 4096, NAME_LENGTH = 256 };
 /* The whole file stays in memory: the values found are read later. */
 static struct input file;
 
-const char *tank_file(const struct args *args)
+/* The name of the file in use. */
+static const char *tank_file(const struct args *args)
 {
     static char path[PATH_LENGTH];
     const char *named = args->tanks ? args->tanks : getenv("HOLDWATER_TANKS");
