@@ -51,8 +51,8 @@ static bool add_feed(const struct args *args, struct columns *columns, const str
     return true;
 }
 
-/* What is told to be typed can be typed: a name that cannot be shown as it is, or that would end its
- * quotes, is not. */
+/* What is told to be typed can be typed: a name that cannot be shown as it is, or that would end
+ * its quotes, is not. */
 static void complain_of_near_miss(struct hw_text name, const char *input)
 {
     char shown[SHOWN_MAX];

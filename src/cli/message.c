@@ -183,16 +183,16 @@ static const char *reason(enum hw_problem problem)
         [HW_PROBLEM_HOUSE_MEASURE] =
             "is a house measure: count drops into a syringe and read mL, weigh a powder",
         [HW_PROBLEM_SHARE] = "is above 1 as a fraction: write per cent with the sign, as in 25%",
-        [HW_PROBLEM_GRAVITY] = "looks like a specific gravity: turn it into a salinity first "
-                               "('holdwater salinity'), or write the unit, as in 1.02g/kg",
+        [HW_PROBLEM_GRAVITY] = ("looks like a specific gravity: turn it into a salinity first "
+                                "('holdwater salinity'), or write the unit, as in 1.02g/kg"),
         [HW_PROBLEM_NOT_WHOLE] = "is not a whole number",
         [HW_PROBLEM_WORD_TWICE] = "names a word twice",
         [HW_PROBLEM_NOT_ALONE] = "has none beside other words: none stands alone",
         [HW_PROBLEM_HALF] = "has no number after +-: write it as in 0.6+-0.1 or 0.6+-15%",
         [HW_PROBLEM_HALF_NEGATIVE] =
             "has an uncertainty below zero: +- stands for both sides already",
-        [HW_PROBLEM_HALF_UNIT] = "has an uncertainty in a unit that does not go with the value: "
-                                 "write the same unit on both",
+        [HW_PROBLEM_HALF_UNIT] = ("has an uncertainty in a unit that does not go with the value: "
+                                  "write the same unit on both"),
         [HW_PROBLEM_HALF_WORD] = "is a word: it has no uncertainty",
         [HW_PROBLEM_HALF_COUNT] = "is a whole number: it has no uncertainty",
         [HW_PROBLEM_SWEEP_PARTS] =

@@ -46,7 +46,8 @@ static size_t length_by_table(const unsigned char bytes[4], size_t n)
     return 0;
 }
 
-/* All first and second bytes, with third and fourth at and beside their ends, cut at every length. */
+/* All first and second bytes, with third and fourth at and beside their ends, cut at every
+ * length. */
 static void every_form(void **state)
 {
     (void)state;
