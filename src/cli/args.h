@@ -1,4 +1,4 @@
-/* args.h - the words after the calculation's name. */
+/* args.h - what the words after the calculation's name ask for. */
 #ifndef HW_ARGS_H
 #define HW_ARGS_H
 #include "engine/question.h"
@@ -29,8 +29,32 @@ struct general_option {
     const char *help;
 };
 
-/* In the order of the help; a NULL name ends the list. */
+/* In the order of the help. */
+enum {
+    OPTION_FORMAT,
+    OPTION_ONLY,
+    OPTION_DIGITS,
+    OPTION_WORK,
+    OPTION_TANK,
+    OPTION_TANKS,
+    OPTION_ROWS,
+    OPTION_TSV,
+    OPTION_MAP,
+    OPTION_PREFIX,
+    OPTION_ON_BAD,
+    OPTION_WHEN,
+    OPTION_SOLVE,
+    OPTION_FOR,
+    OPTION_SPREAD,
+    OPTION_HELP,
+    GENERAL_OPTIONS
+};
+
+/* By the numbers above; a NULL name ends the list. */
 extern const struct general_option general_options[];
+
+/* The number of the option of that name, or GENERAL_OPTIONS. */
+size_t args_general(const char *name, size_t n);
 
 /* --map COLUMN=INPUT: a foreign header that feeds an input, in the unit that INPUT may carry. */
 struct mapping {
@@ -66,9 +90,4 @@ struct args {
     bool row_option;                   /* an option was given that only rows have */
 };
 
-/* Reads argv[2] onwards. True when all is well; else the message is out. */
-bool args_read(int argc, char *argv[], const struct hw_calc *calc, struct args *args);
-
-/* True when help is asked for anywhere among argv[from] onwards. */
-bool args_want_help(int argc, char *argv[], int from);
 #endif

@@ -4,6 +4,7 @@
 #include "cli/message.h"
 #include "cli/stream.h"
 #include "cli/suggest.h"
+#include "cli/wording.h"
 
 #include <float.h>
 #include <stdio.h>
@@ -134,17 +135,13 @@ bool option_solve(const struct hw_calc *calc, struct hw_text text, size_t *input
 /* A result as if it were an input, so that its value is read as one. */
 static struct hw_input as_input(const struct hw_result *result)
 {
-    bool must = result->kind == HW_VOLUME || result->kind == HW_MASS || result->kind == HW_LENGTH ||
-                result->kind == HW_DOSE_RATE;
     double most = result->kind == HW_COUNT ? 1e15 : DBL_MAX; /* a count is a whole number yet */
     return (struct hw_input){.name = result->name,
                              .unit = result->unit,
                              .help = result->help,
                              .kind = result->kind,
-                             .unit_must = must,
                              .lo = -most,
-                             .hi = most,
-                             .when_input = -1};
+                             .hi = most};
 }
 
 bool option_for(const struct hw_calc *calc, struct hw_text text, size_t *result, double *value,

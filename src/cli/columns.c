@@ -1,105 +1,12 @@
 /* columns.c - matches a header against the inputs of a calculation. */
 #include "cli/columns.h"
 
-#include "cli/message.h"
+#include "cli/column_name.h"
 #include "cli/stream.h"
+#include "cli/wording.h"
 
 #include <stdio.h>
 #include <string.h>
-
-/* A unit as it is spelt in a column's name: '/' and '.' are '_', '%' is pct, C is degC. */
-static void spell_unit(const char *unit, char spelt[OPTION_MAX])
-{
-    size_t n = 0;
-    if (strcmp(unit, "C") == 0) {
-        unit = "degC";
-    }
-    for (; *unit != '\0' && n + 4 < OPTION_MAX; unit++) {
-        if (*unit == '%') {
-            memcpy(spelt + n, "pct", 3);
-            n += 3;
-        } else {
-            spelt[n++] = *unit == '/' || *unit == '.' ? '_' : *unit;
-        }
-    }
-    spelt[n] = '\0';
-}
-
-void column_part_name(const char *name, const char *part, const char *unit,
-                      char text[COLUMN_NAME_MAX])
-{
-    char spelt[OPTION_MAX];
-    spell_unit(unit, spelt);
-    (void)snprintf(text, COLUMN_NAME_MAX, "%s%s%s%s", name, part, spelt[0] == '\0' ? "" : "_",
-                   spelt);
-}
-
-void column_name(const char *name, const char *unit, char text[COLUMN_NAME_MAX])
-{
-    column_part_name(name, "", unit, text);
-}
-
-static char fold(char c)
-{
-    if (c == '-') {
-        return '_';
-    }
-    return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
-}
-
-/* True when text[0..n) is the word, case and the kind of hyphen aside. */
-bool column_folds_to(const char *word, const char *text, size_t n)
-{
-    if (strlen(word) != n) {
-        return false;
-    }
-    for (size_t i = 0; i < n; i++) {
-        if (fold(word[i]) != fold(text[i])) {
-            return false;
-        }
-    }
-    return true;
-}
-
-static const struct hw_unit *spelt_unit(enum hw_kind kind, const char *text, size_t n)
-{
-    for (const struct hw_unit *unit = hw_units; unit->name; unit++) {
-        char spelt[OPTION_MAX] = "";
-        spell_unit(unit->name, spelt);
-        bool degrees = kind == HW_TEMPERATURE && n > 3 && column_folds_to("deg", text, 3) &&
-                       column_folds_to(unit->name, text + 3, n - 3);
-        if (unit->kind == kind &&
-            (column_folds_to(spelt, text, n) || column_folds_to(unit->name, text, n) || degrees)) {
-            return unit;
-        }
-    }
-    return NULL;
-}
-
-bool column_match(const struct hw_calc *calc, struct hw_text name, size_t *input,
-                  const struct hw_unit **unit)
-{
-    name = hw_text_trimmed(name);
-    *unit = NULL;
-    for (size_t i = 0; i < calc->n_inputs; i++) {
-        if (column_folds_to(calc->inputs[i].name, name.at, name.n)) {
-            *input = i;
-            return true;
-        }
-    }
-    for (size_t i = 0; i < calc->n_inputs; i++) {
-        size_t n = strlen(calc->inputs[i].name);
-        if (name.n > n + 1 && name.at[n] == '_' &&
-            column_folds_to(calc->inputs[i].name, name.at, n)) {
-            *unit = spelt_unit(calc->inputs[i].kind, name.at + n + 1, name.n - n - 1);
-            if (*unit) {
-                *input = hw_input_find(calc, calc->inputs[i].name, n);
-                return true;
-            }
-        }
-    }
-    return false;
-}
 
 static bool same_text(struct hw_text a, struct hw_text b)
 {
@@ -144,6 +51,17 @@ static bool add_feed(const struct args *args, struct columns *columns, const str
     return true;
 }
 
+/* What is told to be typed can be typed: a name that cannot be shown as it is, or that would end
+ * its quotes, is not. */
+static void complain_of_near_miss(struct hw_text name, const char *input)
+{
+    char shown[SHOWN_MAX];
+    bool exact = show_text(name, shown) && !strchr(shown, '\'');
+    const char *quote = exact ? "'" : "";
+    complain("column '%s' is not understood and feeds nothing: --map %s%s=%s%s if it should", shown,
+             quote, exact ? shown : "COLUMN", input, quote);
+}
+
 /* A column that nearly has the name of an input, such as 'Salinity (ppt)', feeds nothing: that is
  * said, because the keeper may think otherwise. Columns of results, which begin alike, are
  * known. */
@@ -160,10 +78,7 @@ static void mention_near_miss(const struct hw_calc *calc, struct hw_text name)
         bool begins = name.n > n && column_folds_to(calc->inputs[i].name, name.at, n);
         if (begins && !((name.at[n] >= 'a' && name.at[n] <= 'z') ||
                         (name.at[n] >= 'A' && name.at[n] <= 'Z'))) {
-            char shown[SHOWN_MAX];
-            show_text(name, shown);
-            complain("column '%s' is not understood and feeds nothing: --map '%s=%s' if it should",
-                     shown, shown, calc->inputs[i].name);
+            complain_of_near_miss(name, calc->inputs[i].name);
             return;
         }
     }
@@ -242,7 +157,7 @@ static bool names_are_free(const struct args *args, const struct columns *column
     for (size_t i = 0; i < calc->n_results; i++) {
         for (size_t k = 0; args->only[i] && k < (args->spread ? 3 : 1); k++) {
             char plain[COLUMN_NAME_MAX];
-            column_part_name(calc->results[i].name, parts[k], calc->results[i].unit, plain);
+            column_name(calc->results[i].name, parts[k], calc->results[i].unit, plain);
             if (!name_is_free(args, columns, file, plain)) {
                 return false;
             }
@@ -280,7 +195,7 @@ bool columns_read(const struct args *args, struct csv_record header, char separa
 bool columns_feed(const struct columns *columns, const struct hw_calc *calc, size_t input)
 {
     for (size_t i = 0; i < columns->n_feed; i++) {
-        if (strcmp(calc->inputs[columns->feed[i].input].name, calc->inputs[input].name) == 0) {
+        if (columns->feed[i].input == hw_input_first(calc, input)) {
             return true;
         }
     }

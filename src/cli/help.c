@@ -2,8 +2,9 @@
 #include "cli/help.h"
 
 #include "cli/args.h"
-#include "cli/message.h"
+#include "cli/notes.h"
 #include "cli/print.h"
+#include "cli/wording.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -78,8 +79,7 @@ static void group_text(const struct hw_calc *calc, int group, char *text, size_t
 {
     const char *join = "; exactly one of --";
     for (size_t i = 0; i < calc->n_inputs; i++) {
-        const char *name = calc->inputs[i].name;
-        if (calc->inputs[i].group == group && hw_input_find(calc, name, strlen(name)) == i) {
+        if (calc->inputs[i].group == group && hw_input_first(calc, i) == i) {
             char option[OPTION_MAX];
             size_t used = strlen(text);
             option_name(calc->inputs[i].name, option);
@@ -158,19 +158,17 @@ static void print_results(const struct hw_calc *calc)
 
 static void print_cautions(const struct hw_calc *calc)
 {
-    for (size_t i = 0; i < calc->n_notes; i++) {
-        if (calc->notes[i].effect == HW_STANDING) {
-            (void)fputs("  ", stdout);
-            print_wrapped(calc->notes[i].text, 2, 4);
-        }
+    uint64_t standing = notes_of_table(calc) & notes_between(calc, HW_STANDING, HW_STANDING);
+    for (size_t bit = 0; notes_next(calc, standing, &bit); bit++) {
+        (void)fputs("  ", stdout);
+        print_wrapped(hw_note_at(calc, bit)->text, 2, 4);
     }
     (void)fputs("  raised by values:", stdout);
     char codes[4 * ALLOWED_MAX] = "";
-    for (size_t i = 0; i < calc->n_notes; i++) {
-        if (calc->notes[i].effect != HW_STANDING) {
-            size_t used = strlen(codes);
-            (void)snprintf(codes + used, sizeof codes - used, " %s", calc->notes[i].code);
-        }
+    uint64_t raised = notes_of_table(calc) & ~standing;
+    for (size_t bit = 0; notes_next(calc, raised, &bit); bit++) {
+        size_t used = strlen(codes);
+        (void)snprintf(codes + used, sizeof codes - used, " %s", hw_note_at(calc, bit)->code);
     }
     print_wrapped(codes[0] == '\0' ? " none" : codes, 19, 4);
 }

@@ -1,10 +1,10 @@
 /* lists.c - units, sources, cautions. */
 #include "cli/lists.h"
 
-#include "cli/message.h"
 #include "cli/print.h"
 #include "cli/stream.h"
 #include "cli/suggest.h"
+#include "cli/wording.h"
 #include "engine/unit.h"
 #include "tables.h"
 

@@ -1,5 +1,5 @@
 /* main.c - finds out what is asked and has it answered. */
-#include "cli/args.h"
+#include "cli/args_read.h"
 #include "cli/help.h"
 #include "cli/lists.h"
 #include "cli/message.h"
@@ -10,6 +10,7 @@
 #include "cli/suggest.h"
 #include "cli/sweep.h"
 #include "cli/tank.h"
+#include "cli/wording.h"
 
 #include "holdwater/holdwater.h"
 

@@ -1,87 +1,19 @@
 /* message.c - the words for everything that can be wrong with a question. */
 #include "cli/message.h"
 
-#include "cli/print.h"
 #include "cli/stream.h"
 #include "cli/suggest.h"
+#include "cli/wording.h"
 
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
-
-void show_text(struct hw_text text, char shown[SHOWN_MAX])
-{
-    const size_t room = SHOWN_MAX - 4;
-    size_t i = 0;
-    for (; i < text.n && i < room; i++) {
-        char c = text.at[i];
-        shown[i] = c >= ' ' && c <= '~' ? c : '?';
-    }
-    (void)snprintf(shown + i, 4, "%s", text.n > room ? "..." : "");
-}
-
-void option_name(const char *name, char option[OPTION_MAX])
-{
-    size_t i = 0;
-    for (; name[i] != '\0' && i + 1 < OPTION_MAX; i++) {
-        option[i] = name[i] == '_' ? '-' : name[i];
-    }
-    option[i] = '\0';
-}
 
 /* Adds to a text that ends with its NUL; what does not fit is cut. */
 static void add(char *text, size_t size, const char *more)
 {
     size_t used = strlen(text);
     (void)snprintf(text + used, size - used, "%s", more);
-}
-
-void units_text(enum hw_kind kind, char text[ALLOWED_MAX])
-{
-    text[0] = '\0';
-    for (const struct hw_unit *unit = hw_units; unit->name; unit++) {
-        if (unit->kind == kind) {
-            add(text, ALLOWED_MAX, text[0] == '\0' ? "" : ", ");
-            add(text, ALLOWED_MAX, unit->name);
-        }
-    }
-}
-
-static void words_text(const struct hw_input *input, char text[ALLOWED_MAX])
-{
-    (void)snprintf(text, ALLOWED_MAX, "%s",
-                   input->kind == HW_SET     ? "any of, joined by commas: "
-                   : input->words[1] == NULL ? "only "
-                                             : "one of ");
-    for (size_t i = 0; input->words[i]; i++) {
-        add(text, ALLOWED_MAX, i == 0 ? "" : ", ");
-        add(text, ALLOWED_MAX, input->words[i]);
-    }
-}
-
-static void range_text(const struct hw_input *input, char text[ALLOWED_MAX])
-{
-    char lo[NUMBER_MAX];
-    char hi[NUMBER_MAX];
-    number_digits(lo, input->lo, 12);
-    number_digits(hi, input->hi, 12);
-    (void)snprintf(text, ALLOWED_MAX, "%.40s to %.40s%s%s", lo, hi,
-                   input->unit[0] == '\0' ? "" : " ", input->unit);
-}
-
-void allowed_text(const struct hw_input *input, char text[ALLOWED_MAX])
-{
-    if (input->words) {
-        words_text(input, text);
-        return;
-    }
-    range_text(input, text);
-    char units[ALLOWED_MAX];
-    units_text(input->kind, units);
-    if (units[0] != '\0') {
-        add(text, ALLOWED_MAX, hw_unit_must(input) ? "; with its unit: " : "; units ");
-        add(text, ALLOWED_MAX, units);
-    }
 }
 
 void message_try_help(const struct hw_calc *calc)
@@ -105,11 +37,10 @@ static bool required_anyhow(const struct hw_calc *calc, size_t input)
 {
     uint32_t covered = 0;
     const struct hw_input *this = &calc->inputs[input];
-    for (size_t i = 0; i < calc->n_inputs; i++) {
+    for (size_t i = hw_input_first(calc, input); i < calc->n_inputs; i = hw_input_next(calc, i)) {
         const struct hw_input *other = &calc->inputs[i];
-        bool namesake = other->need == HW_REQUIRED && other->when_input == this->when_input &&
-                        strcmp(other->name, this->name) == 0;
-        covered |= namesake ? other->when_words : 0;
+        bool alike = other->need == HW_REQUIRED && other->when_input == this->when_input;
+        covered |= alike ? other->when_words : 0;
     }
     size_t words = hw_words_count(calc->inputs[this->when_input].words);
     return covered == (UINT32_C(1) << words) - 1;
@@ -165,8 +96,7 @@ static void message_group(const struct hw_calc *calc, size_t first, bool none)
 {
     char list[ALLOWED_MAX] = "";
     for (size_t i = 0; i < calc->n_inputs; i++) {
-        const char *name = calc->inputs[i].name;
-        bool named = hw_input_find(calc, name, strlen(name)) != i;
+        bool named = hw_input_first(calc, i) != i;
         if (calc->inputs[i].group == calc->inputs[first].group && !named) {
             char option[OPTION_MAX];
             option_name(calc->inputs[i].name, option);
@@ -198,14 +128,11 @@ static bool message_twin_word(const struct hw_calc *calc, size_t which, struct h
 {
     const struct hw_input *input = &calc->inputs[which];
     bool elsewhere = false;
-    for (size_t i = 0; i < calc->n_inputs; i++) {
-        if (i == which || strcmp(calc->inputs[i].name, input->name) != 0) {
-            continue;
-        }
+    for (size_t i = hw_input_first(calc, which); i < calc->n_inputs; i = hw_input_next(calc, i)) {
         double value = 0;
         const struct hw_unit *unit = NULL;
-        elsewhere =
-            elsewhere || hw_value_read(&calc->inputs[i], text, NULL, &value, &unit) == HW_FINE;
+        elsewhere = elsewhere || (i != which && hw_value_read(&calc->inputs[i], text, NULL, &value,
+                                                              &unit) == HW_FINE);
     }
     if (!elsewhere) {
         return false;
@@ -242,67 +169,43 @@ static void message_unknown_word(const struct hw_input *input, struct hw_text te
 /* What is wrong with a written value, without saying what is allowed. */
 static const char *reason(enum hw_problem problem)
 {
-    switch (problem) {
-    case HW_PROBLEM_EMPTY:
-        return "is empty";
-    case HW_PROBLEM_COMMA:
-        return "has a comma: write a decimal point, as in 8.1";
-    case HW_PROBLEM_NOT_DECIMAL:
-        return "is not a plain decimal number";
-    case HW_PROBLEM_TOO_LARGE:
-        return "is too large for any number here";
-    case HW_PROBLEM_SPREAD:
-        return "carries an uncertainty: none can stand here";
-    case HW_PROBLEM_SWEEP:
-        return "is a sweep: only an option of one question can be one";
-    case HW_PROBLEM_NEEDS_UNIT:
-        return "has no unit: no answer rests on a guessed unit";
-    case HW_PROBLEM_UNKNOWN_UNIT:
-        return "has a unit that is not known here ('holdwater units' lists them)";
-    case HW_PROBLEM_UNIT_UNWANTED:
-        return "has a unit where none belongs";
-    case HW_PROBLEM_HOUSE_MEASURE:
-        return "is a house measure: count drops into a syringe and read mL, weigh a powder";
-    case HW_PROBLEM_SHARE:
-        return "is above 1 as a fraction: write per cent with the sign, as in 25%";
-    case HW_PROBLEM_GRAVITY:
-        return "looks like a specific gravity: turn it into a salinity first ('holdwater "
-               "salinity'),"
-               " or write the unit, as in 1.02g/kg";
-    case HW_PROBLEM_NOT_WHOLE:
-        return "is not a whole number";
-    case HW_PROBLEM_WORD_TWICE:
-        return "names a word twice";
-    case HW_PROBLEM_NOT_ALONE:
-        return "has none beside other words: none stands alone";
-    case HW_PROBLEM_HALF:
-        return "has no number after +-: write it as in 0.6+-0.1 or 0.6+-15%";
-    case HW_PROBLEM_HALF_NEGATIVE:
-        return "has an uncertainty below zero: +- stands for both sides already";
-    case HW_PROBLEM_HALF_UNIT:
-        return "has an uncertainty in a unit that does not go with the value: write the same unit "
-               "on both";
-    case HW_PROBLEM_HALF_WORD:
-        return "is a word: it has no uncertainty";
-    case HW_PROBLEM_HALF_COUNT:
-        return "is a whole number: it has no uncertainty";
-    case HW_PROBLEM_SWEEP_PARTS:
-        return "is no sweep: write start:stop:step, three plain numbers, as in 7.8:8.6:0.1";
-    case HW_PROBLEM_SWEEP_UNITS:
-        return "has parts with different units: a unit on the last part serves all";
-    case HW_PROBLEM_SWEEP_WORD:
-        return "is no sweep: words cannot be counted through, ask once for each";
-    case HW_PROBLEM_STEP_ZERO:
-        return "has a step of 0";
-    case HW_PROBLEM_STEP_SIGN:
-        return "has a step that leads away from its end: give it the other sign";
-    case HW_PROBLEM_SWEEP_LONG:
-        return "has more than 1000 values: take a larger step";
-    case HW_PROBLEM_OUT_OF_RANGE:
-        return "is out of range";
-    default:
-        return "is not a number";
-    }
+    static const char *const reasons[HW_PROBLEMS] = {
+        [HW_PROBLEM_EMPTY] = "is empty",
+        [HW_PROBLEM_COMMA] = "has a comma: write a decimal point, as in 8.1",
+        [HW_PROBLEM_NOT_DECIMAL] = "is not a plain decimal number",
+        [HW_PROBLEM_TOO_LARGE] = "is too large for any number here",
+        [HW_PROBLEM_SPREAD] = "carries an uncertainty: none can stand here",
+        [HW_PROBLEM_SWEEP] = "is a sweep: only an option of one question can be one",
+        [HW_PROBLEM_NEEDS_UNIT] = "has no unit: no answer rests on a guessed unit",
+        [HW_PROBLEM_UNKNOWN_UNIT] =
+            "has a unit that is not known here ('holdwater units' lists them)",
+        [HW_PROBLEM_UNIT_UNWANTED] = "has a unit where none belongs",
+        [HW_PROBLEM_HOUSE_MEASURE] =
+            "is a house measure: count drops into a syringe and read mL, weigh a powder",
+        [HW_PROBLEM_SHARE] = "is above 1 as a fraction: write per cent with the sign, as in 25%",
+        [HW_PROBLEM_GRAVITY] = ("looks like a specific gravity: turn it into a salinity first "
+                                "('holdwater salinity'), or write the unit, as in 1.02g/kg"),
+        [HW_PROBLEM_NOT_WHOLE] = "is not a whole number",
+        [HW_PROBLEM_WORD_TWICE] = "names a word twice",
+        [HW_PROBLEM_NOT_ALONE] = "has none beside other words: none stands alone",
+        [HW_PROBLEM_HALF] = "has no number after +-: write it as in 0.6+-0.1 or 0.6+-15%",
+        [HW_PROBLEM_HALF_NEGATIVE] =
+            "has an uncertainty below zero: +- stands for both sides already",
+        [HW_PROBLEM_HALF_UNIT] = ("has an uncertainty in a unit that does not go with the value: "
+                                  "write the same unit on both"),
+        [HW_PROBLEM_HALF_WORD] = "is a word: it has no uncertainty",
+        [HW_PROBLEM_HALF_COUNT] = "is a whole number: it has no uncertainty",
+        [HW_PROBLEM_SWEEP_PARTS] =
+            "is no sweep: write start:stop:step, three plain numbers, as in 7.8:8.6:0.1",
+        [HW_PROBLEM_SWEEP_UNITS] =
+            "has parts with different units: a unit on the last part serves all",
+        [HW_PROBLEM_SWEEP_WORD] = "is no sweep: words cannot be counted through, ask once for each",
+        [HW_PROBLEM_STEP_ZERO] = "has a step of 0",
+        [HW_PROBLEM_STEP_SIGN] = "has a step that leads away from its end: give it the other sign",
+        [HW_PROBLEM_SWEEP_LONG] = "has more than 1000 values: take a larger step",
+        [HW_PROBLEM_OUT_OF_RANGE] = "is out of range",
+    };
+    return reasons[problem] ? reasons[problem] : "is not a number";
 }
 
 /* A unit of another kind; head is the option and what was written, as in --temp '25 mg/L'. */

@@ -7,6 +7,8 @@
 #include <stdio.h>
 #include <string.h>
 
+enum { LABEL_MAX = 48 };
+
 const struct plot_look plot_title = {17, PLOT_LEFT, true, false};
 const struct plot_look plot_heading = {14, PLOT_LEFT, true, false};
 const struct plot_look plot_words = {12.5, PLOT_LEFT, false, false};
@@ -262,8 +264,9 @@ double plot_scale_place(const struct plot_scale *scale, double value)
     return scale->from + (value - scale->lo) / (scale->hi - scale->lo) * (scale->to - scale->from);
 }
 
-bool plot_scale_tick(const struct plot_scale *scale, size_t i, double *value,
-                     char label[PLOT_LABEL_MAX])
+/* The tick number i, counted from 0. False when there are no more. */
+static bool scale_tick(const struct plot_scale *scale, size_t i, double *value,
+                       char label[LABEL_MAX])
 {
     double number = ceil(scale->lo / scale->step - 1e-9) + (double)i;
     *value = number * scale->step + 0.0;
@@ -271,11 +274,11 @@ bool plot_scale_tick(const struct plot_scale *scale, size_t i, double *value,
         return false;
     }
     if (scale->places >= 0) {
-        (void)snprintf(label, PLOT_LABEL_MAX, "%.*f", scale->places, *value);
+        (void)snprintf(label, LABEL_MAX, "%.*f", scale->places, *value);
     } else {
         char exact[NUMBER_MAX];
         number_digits(exact, *value, 9);
-        (void)snprintf(label, PLOT_LABEL_MAX, "%.30s", exact);
+        (void)snprintf(label, LABEL_MAX, "%.30s", exact);
     }
     return true;
 }
@@ -284,8 +287,8 @@ double plot_scale_width(const struct plot_scale *scale)
 {
     double widest = 0;
     double value = 0;
-    char label[PLOT_LABEL_MAX];
-    for (size_t i = 0; plot_scale_tick(scale, i, &value, label); i++) {
+    char label[LABEL_MAX];
+    for (size_t i = 0; scale_tick(scale, i, &value, label); i++) {
         widest = fmax(widest, plot_text_width(label, plot_tick.size));
     }
     return widest;
@@ -294,15 +297,15 @@ double plot_scale_width(const struct plot_scale *scale)
 void plot_frame(const struct plot *plot, const struct plot_scale *x, const struct plot_scale *y)
 {
     struct plot_look right = plot_tick;
-    char label[PLOT_LABEL_MAX];
+    char label[LABEL_MAX];
     double value = 0;
     right.anchor = PLOT_RIGHT;
-    for (size_t i = 0; plot_scale_tick(y, i, &value, label); i++) {
+    for (size_t i = 0; scale_tick(y, i, &value, label); i++) {
         double at = plot_scale_place(y, value);
         plot_line(plot, (double[2]){x->from, at}, (double[2]){x->to, at}, PLOT_GRID);
         plot_text(plot, x->from - 5, at + plot_tick.size * 0.35, &right, label);
     }
-    for (size_t i = 0; plot_scale_tick(x, i, &value, label); i++) {
+    for (size_t i = 0; scale_tick(x, i, &value, label); i++) {
         double at = plot_scale_place(x, value);
         plot_line(plot, (double[2]){at, y->from}, (double[2]){at, y->from + 4}, PLOT_AXIS);
         plot_text(plot, at, y->from + 6 + plot_tick.size, &plot_tick, label);

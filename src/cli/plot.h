@@ -9,7 +9,7 @@
 #include <stddef.h>
 
 /* On a screen of 360 pixels a unit is 0.9 of one, so words are 12 units high at least. */
-enum { PLOT_WIDTH = 400, PLOT_MARGIN = 10, PLOT_LABEL_MAX = 48 };
+enum { PLOT_WIDTH = 400, PLOT_MARGIN = 10 };
 
 struct plot {
     bool measuring;
@@ -77,10 +77,6 @@ struct plot_scale {
 void plot_scale_fit(struct plot_scale *scale, double lo, double hi, size_t most, bool wide);
 
 double plot_scale_place(const struct plot_scale *scale, double value);
-
-/* The tick number i, counted from 0. False when there are no more. */
-bool plot_scale_tick(const struct plot_scale *scale, size_t i, double *value,
-                     char label[PLOT_LABEL_MAX]);
 
 /* The widest of its labels. */
 double plot_scale_width(const struct plot_scale *scale);

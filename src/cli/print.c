@@ -21,7 +21,7 @@ void number_exact(char text[NUMBER_MAX], double value)
 
 void number_digits(char text[NUMBER_MAX], double value, int digits)
 {
-    (void)hw_decimal_write(text, value, digits);
+    text[hw_decimal_write(text, value, digits)] = '\0'; /* of what is not finite nothing */
 }
 
 /* The decimal exponent of a number once it is rounded to that many digits. */

@@ -9,7 +9,7 @@ enum { PRINT_WIDTH = 79, NUMBER_MAX = 352 };
 /* The shortest of 15, 16 and 17 significant digits that reads back equal. */
 void number_exact(char text[NUMBER_MAX], double value);
 
-/* That many significant digits, without trailing zeros. */
+/* That many significant digits, without trailing zeros; "" for what is no finite number. */
 void number_digits(char text[NUMBER_MAX], double value, int digits);
 
 /* For people: that many significant digits, trailing zeros kept, whole numbers in full, never an

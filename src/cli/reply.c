@@ -2,6 +2,11 @@
 #include "cli/reply.h"
 
 #include "cli/print.h"
+#include "cli/report_csv.h"
+#include "cli/report_json.h"
+#include "cli/report_log.h"
+#include "cli/report_text.h"
+#include "cli/report_value.h"
 #include "cli/stream.h"
 
 #include <stdio.h>
@@ -24,10 +29,10 @@ static bool print_report(const struct report *report)
 {
     switch (report->args->format) {
     case FORMAT_CSV:
-        report_table(report, ',');
+        report_csv(report, ',');
         return true;
     case FORMAT_TSV:
-        report_table(report, '\t');
+        report_csv(report, '\t');
         return true;
     case FORMAT_JSON:
     case FORMAT_JSONL:

@@ -1,7 +1,9 @@
 /* report_json.c - the answer as one JSON object (RFC 8259). */
-#include "cli/message.h"
+#include "cli/report_json.h"
+
+#include "cli/notes.h"
 #include "cli/print.h"
-#include "cli/report.h"
+#include "cli/utf8.h"
 
 #include "holdwater/holdwater.h"
 
@@ -15,36 +17,13 @@ static const char *const origin_words[] = {
     [HW_SOLVED] = "solved",
 };
 
-/* The length of the UTF-8 sequence that text begins with, 0 when it is none (RFC 3629). */
-static size_t sequence_length(struct hw_text text)
-{
-    unsigned char c = (unsigned char)text.at[0];
-    size_t length = c < 0x80                ? 1
-                    : c >= 0xC2 && c < 0xE0 ? 2
-                    : c >= 0xE0 && c < 0xF0 ? 3
-                    : c >= 0xF0 && c < 0xF5 ? 4
-                                            : 0;
-    if (length == 0 || length > text.n) {
-        return 0;
-    }
-    for (size_t i = 1; i < length; i++) {
-        if (((unsigned char)text.at[i] & 0xC0u) != 0x80) {
-            return 0;
-        }
-    }
-    unsigned char second = length > 1 ? (unsigned char)text.at[1] : 0;
-    bool overlong = (c == 0xE0 && second < 0xA0) || (c == 0xF0 && second < 0x90);
-    bool beyond = (c == 0xED && second >= 0xA0) || (c == 0xF4 && second >= 0x90);
-    return overlong || beyond ? 0 : length;
-}
-
 /* A JSON string is UTF-8: what is not becomes the replacement character. */
 static void put_bytes(struct hw_text text)
 {
     (void)putchar('"');
     while (text.n > 0) {
         unsigned char c = (unsigned char)text.at[0];
-        size_t length = sequence_length(text);
+        size_t length = utf8_length(text);
         if (length == 0) {
             (void)fputs("\\ufffd", stdout);
             length = 1;
@@ -248,21 +227,19 @@ static void put_steps(const struct report *report)
 static void put_notes(const struct report *report)
 {
     const struct hw_calc *calc = report->args->calc;
+    uint64_t possible = notes_possible(report->spread);
+    size_t bits[NOTES_MAX];
+    size_t n = notes_gravest_first(calc, report->answer->notes | possible, bits);
     bool first = true;
     (void)putchar('[');
-    for (int effect = HW_WITHHELD; effect >= HW_STANDING; effect--) {
-        for (size_t i = 0; i < calc->n_notes; i++) {
-            bool possible = ((possible_notes(report) >> i) & 1u) != 0;
-            if ((possible || has_note(report->answer, i)) &&
-                calc->notes[i].effect == (enum hw_effect)effect) {
-                put_entry(report, &first);
-                (void)fputs("{\"code\": ", stdout);
-                put_string(calc->notes[i].code);
-                (void)fputs(", \"text\": ", stdout);
-                put_string(calc->notes[i].text);
-                (void)fputs(possible ? ", \"possible\": true}" : "}", stdout);
-            }
-        }
+    for (size_t i = 0; i < n; i++) {
+        const struct hw_note *note = hw_note_at(calc, bits[i]);
+        put_entry(report, &first);
+        (void)fputs("{\"code\": ", stdout);
+        put_string(note->code);
+        (void)fputs(", \"text\": ", stdout);
+        put_string(note->text);
+        (void)fputs(notes_have(possible, bits[i]) ? ", \"possible\": true}" : "}", stdout);
     }
     put_close(report, first, ']');
 }

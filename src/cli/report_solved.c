@@ -1,28 +1,15 @@
 /* report_solved.c - the head of the text of a question asked backwards. */
-#include "cli/message.h"
+#include "cli/report_solved.h"
+
+#include "cli/notes.h"
 #include "cli/print.h"
-#include "cli/solve.h"
+#include "cli/text_part.h"
 
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
 
 enum { INDENT = 4 };
-
-void target_text(const struct args *args, int digits, char text[2 * SOLVED_TEXT])
-{
-    const struct hw_result *result = &args->calc->results[args->wanted];
-    const struct hw_unit *kept = hw_unit_of(result->kind, result->unit);
-    char value[SOLVED_TEXT];
-    amount_text(args->wanted_value, digits, result->unit, value);
-    (void)snprintf(text, 2 * SOLVED_TEXT, "%.60s", value);
-    if (args->wanted_unit && args->wanted_unit != kept) {
-        char written[SOLVED_TEXT];
-        amount_text(hw_unit_convert(args->wanted_value, kept, args->wanted_unit), 6,
-                    args->wanted_unit->name, written);
-        (void)snprintf(text, 2 * SOLVED_TEXT, "%.60s (%.60s as written)", value, written);
-    }
-}
 
 static void print_line(const char *text)
 {
@@ -35,8 +22,8 @@ static void print_check(const struct report *report)
 {
     const struct hw_calc *calc = report->question->calc;
     const struct hw_result *result = &calc->results[report->args->wanted];
-    char reached[SOLVED_TEXT];
-    char line[2 * SOLVED_TEXT];
+    char reached[AMOUNT_MAX];
+    char line[TARGET_MAX];
     amount_text(report->answer->out[report->args->wanted], 6, result->unit, reached);
     (void)snprintf(line, sizeof line, "check: %s is %.60s at %s = %.60s", result->name, reached,
                    calc->inputs[report->question->solved].name, report->solved->value);
@@ -47,7 +34,7 @@ static void print_check(const struct report *report)
 static void print_others(const struct report *report, const struct hw_input *input)
 {
     const struct hw_solution *solution = report->solved->solution;
-    char line[SOLVED_TEXT];
+    char line[AMOUNT_MAX];
     if (solution->n_roots == 1) {
         return;
     }
@@ -71,9 +58,9 @@ static void print_kind(const struct report *report, const struct hw_input *input
     const struct hw_root *root = &report->solved->solution->root[0];
     double target = report->args->wanted_value;
     if (root->to > root->from) {
-        char line[2 * SOLVED_TEXT];
-        char from[SOLVED_TEXT];
-        char to[SOLVED_TEXT];
+        char line[TARGET_MAX];
+        char from[AMOUNT_MAX];
+        char to[AMOUNT_MAX];
         amount_text(root->from, 6, "", from);
         amount_text(root->to, 6, input->unit, to);
         (void)snprintf(line, sizeof line, "any from %.60s to %.60s does", from, to);
@@ -92,8 +79,8 @@ static void print_rest(const struct report *report, const struct hw_input *input
     const struct hw_solution *solution = report->solved->solution;
     const struct hw_calc *calc = report->question->calc;
     const char *result = calc->results[report->args->wanted].name;
-    char line[4 * SOLVED_TEXT];
-    char place[SOLVED_TEXT];
+    char line[2 * TARGET_MAX];
+    char place[AMOUNT_MAX];
     if (solution->jumps) {
         amount_text(solution->jump_to.x, 6, input->unit, place);
         (void)snprintf(line, sizeof line, "%s leaps over it at %.60s: no solution there", result,
@@ -104,12 +91,10 @@ static void print_rest(const struct report *report, const struct hw_input *input
         const struct hw_gap *gap = &solution->gap[i];
         place_text(input, gap->from, gap->to, place);
         (void)snprintf(line, sizeof line, "no answer %s: ", place);
-        for (size_t k = 0; k < calc->n_notes; k++) {
+        for (size_t bit = 0; notes_next(calc, gap->notes, &bit); bit++) {
             size_t used = strlen(line);
-            if (((gap->notes >> k) & 1u) != 0) {
-                (void)snprintf(line + used, sizeof line - used, "%s%s",
-                               line[used - 1] == ' ' ? "" : ", ", calc->notes[k].code);
-            }
+            (void)snprintf(line + used, sizeof line - used, "%s%s",
+                           line[used - 1] == ' ' ? "" : ", ", hw_note_at(calc, bit)->code);
         }
         size_t used = strlen(line);
         if (gap->notes == 0) {
@@ -124,13 +109,14 @@ void report_solved(const struct report *report)
     const struct hw_question *question = report->question;
     const struct hw_input *input = &question->calc->inputs[question->solved];
     const char *own = report->solved->own;
-    char target[2 * SOLVED_TEXT];
-    char line[4 * SOLVED_TEXT];
-    target_text(report->args, 6, target);
+    char target[TARGET_MAX];
+    char line[2 * TARGET_MAX];
+    target_text(&question->calc->results[report->args->wanted], report->args->wanted_value,
+                report->args->wanted_unit, 6, target);
     (void)snprintf(line, sizeof line, "%s%ssolved, so that %s is %s", own,
                    own[0] == '\0' ? "" : "; ", question->calc->results[report->args->wanted].name,
                    target);
-    print_wrapped(line, report_columns(input->name, report->solved->value), TEXT_COLUMN);
+    print_wrapped(line, text_columns(input->name, report->solved->value), TEXT_COLUMN);
     print_check(report);
     print_others(report, input);
     print_kind(report, input);

@@ -1,7 +1,7 @@
 /* report_spread.c - for people: how sure a result is, and which reading to repeat. */
-#include "cli/message.h"
+#include "cli/report_spread.h"
+
 #include "cli/print.h"
-#include "cli/report.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -129,7 +129,7 @@ static bool an_amount_spreads(const struct report *report)
     return false;
 }
 
-void report_advice(const struct report *report)
+void report_spread_advice(const struct report *report)
 {
     const struct hw_calc *calc = report->question->calc;
     const bool none[HW_INPUTS] = {false};

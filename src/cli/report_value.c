@@ -1,6 +1,8 @@
 /* report_value.c - one bare number for scripts. */
+#include "cli/report_value.h"
+
+#include "cli/notes.h"
 #include "cli/print.h"
-#include "cli/report.h"
 #include "cli/stream.h"
 
 #include <math.h>
@@ -39,10 +41,10 @@ bool report_value(const struct report *report)
                  other ? other : "", other ? " does" : "");
         return false;
     }
-    for (size_t i = 0; i < calc->n_notes; i++) {
-        if (has_note(report->answer, i) && calc->notes[i].effect >= HW_REFUSED) {
-            complain("%s: %s: %s", calc->name, calc->notes[i].code, calc->notes[i].text);
-        }
+    uint64_t grave = report->answer->notes & hw_notes_grave(calc);
+    for (size_t bit = 0; notes_next(calc, grave, &bit); bit++) {
+        complain("%s: %s: %s", calc->name, hw_note_at(calc, bit)->code,
+                 hw_note_at(calc, bit)->text);
     }
     return false;
 }

@@ -2,7 +2,7 @@
 #include "cli/rows.h"
 
 #include "cli/message.h"
-#include "cli/rows_block.h"
+#include "cli/rows_out.h"
 #include "cli/stream.h"
 
 #include <math.h>
@@ -154,10 +154,11 @@ static enum hw_problem ask_whole(struct rows *rows, const struct hw_text fed[], 
     }
     for (size_t k = 0; k < rows->columns.n_feed; k++) {
         const struct feed *feed = &rows->columns.feed[k];
-        for (size_t i = feed->input; i < calc->n_inputs && !is_empty(fed[k]); i++) {
-            if (strcmp(calc->inputs[i].name, calc->inputs[feed->input].name) == 0) {
-                written[i] = (struct hw_written){fed[k], feed->unit, HW_FROM_COLUMN};
-            }
+        if (is_empty(fed[k])) {
+            continue;
+        }
+        for (size_t i = feed->input; i < calc->n_inputs; i = hw_input_next(calc, i)) {
+            written[i] = (struct hw_written){fed[k], feed->unit, HW_FROM_COLUMN};
         }
     }
     enum hw_problem problem = hw_question_settle(calc, written, &rows->question, which);
@@ -262,8 +263,8 @@ static bool read_header(struct rows *rows)
 static bool stands_alone(const struct hw_calc *calc, size_t input)
 {
     const struct hw_input *this = &calc->inputs[input];
-    size_t first = hw_input_find(calc, this->name, strlen(this->name));
-    return !this->words && this->group == 0 && this->when_words == 0 && first == input;
+    return !this->words && this->group == 0 && this->when_words == 0 &&
+           hw_input_first(calc, input) == input;
 }
 
 /* Checks once what no column decides, and fills the columns of the block that stay the same. */

@@ -1,9 +1,9 @@
-/* rows_block.h - a block of rows between reading (rows.c) and writing (rows_out.c). */
+/* rows_block.h - a block of rows between reading and writing. */
 #ifndef HW_ROWS_BLOCK_H
 #define HW_ROWS_BLOCK_H
 #include "cli/columns.h"
 #include "cli/input.h"
-#include "cli/report.h"
+#include "cli/notes.h"
 
 enum { OUT_SIZE = 1 << 16, PROBLEM_MAX = 64, NOT_ASKED = -1, CODES_KEPT = 32 };
 
@@ -49,14 +49,4 @@ struct rows {
     size_t written;
     char text[OUT_SIZE];
 };
-
-/* The header of the input with the names of what is appended; nothing in formats that are no
- * tables. */
-void rows_put_header(struct rows *rows);
-
-/* Answers the rows of the block, writes them in their order, and empties it. */
-void rows_finish_block(struct rows *rows);
-
-/* Hands what was written to stdout. */
-void rows_flush(struct rows *rows);
 #endif

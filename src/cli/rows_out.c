@@ -1,8 +1,11 @@
 /* rows_out.c - answers a block of rows and writes them with what was found. */
-#include "cli/print.h"
-#include "cli/rows_block.h"
+#include "cli/rows_out.h"
+
+#include "cli/column_name.h"
+#include "cli/report_json.h"
+#include "cli/report_log.h"
+#include "cli/report_value.h"
 #include "cli/stream.h"
-#include "engine/answer.h"
 #include "engine/decimal.h"
 
 #include <math.h>
@@ -95,8 +98,7 @@ void rows_put_header(struct rows *rows)
     for (size_t i = 0; i < rows->calc->n_results; i++) {
         for (size_t k = 0; rows->args->only[i] && k < (rows->args->spread ? 3 : 1); k++) {
             char name[COLUMN_NAME_MAX];
-            column_part_name(rows->calc->results[i].name, parts[k], rows->calc->results[i].unit,
-                             name);
+            column_name(rows->calc->results[i].name, parts[k], rows->calc->results[i].unit, name);
             put_char(rows, rows->out_separator);
             put_word(rows, rows->args->prefix);
             put_word(rows, name);
@@ -117,7 +119,7 @@ static const char *codes_text(struct rows *rows, uint64_t notes, uint64_t possib
     size_t slot = (notes ^ notes >> 7 ^ notes >> 13) % CODES_KEPT;
     if (!rows->codes[slot].known || rows->codes[slot].notes != notes ||
         rows->codes[slot].possible != possible) {
-        raised_codes(rows->calc, notes, possible, rows->codes[slot].text);
+        notes_codes(rows->calc, notes, possible, rows->codes[slot].text);
         rows->codes[slot].possible = possible;
         rows->codes[slot].notes = notes;
         rows->codes[slot].known = true;
@@ -125,16 +127,16 @@ static const char *codes_text(struct rows *rows, uint64_t notes, uint64_t possib
     return rows->codes[slot].text;
 }
 
-/* The code of the note that left no answer, and the word for its kind. */
+/* The code of the note that left no answer, and the word for its kind. Of several it is one of the
+ * gravest: a row that is withheld is never called refused. */
 static void find_refusal(struct rows *rows, struct row *row)
 {
-    uint64_t notes = rows->batch.notes[row->place];
-    for (size_t i = 0; i < rows->calc->n_notes; i++) {
-        enum hw_effect effect = rows->calc->notes[i].effect;
-        if (((notes >> i) & 1u) != 0 && effect >= HW_REFUSED) {
-            row->problem = effect == HW_WITHHELD ? "withheld" : "refused";
-            row->problem_input = rows->calc->notes[i].code;
-        }
+    uint64_t grave = rows->batch.notes[row->place] & rows->grave;
+    uint64_t withheld = grave & notes_between(rows->calc, HW_WITHHELD, HW_WITHHELD);
+    uint64_t gravest = withheld != 0 ? withheld : grave;
+    for (size_t bit = 0; notes_next(rows->calc, gravest, &bit); bit++) {
+        row->problem = withheld != 0 ? "withheld" : "refused";
+        row->problem_input = hw_note_at(rows->calc, bit)->code;
     }
 }
 

@@ -2,10 +2,11 @@
  * none. */
 #include "cli/solve.h"
 
-#include "cli/message.h"
+#include "cli/notes.h"
 #include "cli/print.h"
 #include "cli/reply.h"
 #include "cli/stream.h"
+#include "cli/wording.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -16,32 +17,6 @@ enum { TEXT_DIGITS = 4, CELL_DIGITS = 6, MOST_DIGITS = 17 };
 
 static const double slack = 1e-9; /* of the target: rounding of a number, not of an amount */
 static const double close = 5e-3; /* of the target: what the printed value may miss it by */
-
-void amount_text(double value, int digits, const char *unit, char text[SOLVED_TEXT])
-{
-    char number[NUMBER_MAX];
-    number_digits(number, value, digits);
-    (void)snprintf(text, SOLVED_TEXT, "%s%s%s", number, unit[0] == '\0' ? "" : " ", unit);
-}
-
-void place_text(const struct hw_input *input, double from, double to, char text[PLACE_MAX])
-{
-    char a[SOLVED_TEXT];
-    char b[SOLVED_TEXT];
-    amount_text(from, 6, to > from && to < input->hi && from > input->lo ? "" : input->unit, a);
-    amount_text(to, 6, input->unit, b);
-    if (from <= input->lo && to >= input->hi) {
-        (void)snprintf(text, PLACE_MAX, "anywhere");
-    } else if (to <= from) {
-        (void)snprintf(text, PLACE_MAX, "at %.50s", a);
-    } else if (from <= input->lo) {
-        (void)snprintf(text, PLACE_MAX, "below %.50s", b);
-    } else if (to >= input->hi) {
-        (void)snprintf(text, PLACE_MAX, "above %.50s", a);
-    } else {
-        (void)snprintf(text, PLACE_MAX, "between %.40s and %.50s", a, b);
-    }
-}
 
 /* --- Rounding --------------------------------------------------------------------------------- */
 
@@ -157,12 +132,12 @@ static void put_solution(const struct args *args, const struct hw_solution *solu
     if (!json && !whole) {
         value = round_solution(&r, digits, number);
     }
-    (void)snprintf(solved->value, SOLVED_TEXT, "%s%s%s", number, input->unit[0] == '\0' ? "" : " ",
+    (void)snprintf(solved->value, AMOUNT_MAX, "%s%s%s", number, input->unit[0] == '\0' ? "" : " ",
                    input->unit);
-    r.shown = own_unit(args, question, input->kind);
+    r.shown = own_unit(args->wanted_unit, question, input->kind);
     if (r.shown && r.shown != r.kept) {
         (void)round_solution(&r, digits, number);
-        (void)snprintf(solved->own, SOLVED_TEXT, "%s %s", number, r.shown->name);
+        (void)snprintf(solved->own, AMOUNT_MAX, "%s %s", number, r.shown->name);
     }
     question->in[question->solved] = value;
 }
@@ -174,12 +149,12 @@ static void message_unreached(const struct args *args, const struct hw_input *in
                               const struct hw_solution *solution)
 {
     const struct hw_result *result = &args->calc->results[args->wanted];
-    char lo[SOLVED_TEXT];
-    char hi[SOLVED_TEXT];
-    char least[SOLVED_TEXT];
-    char most[SOLVED_TEXT];
-    char target[SOLVED_TEXT];
-    char wanted[2 * SOLVED_TEXT];
+    char lo[AMOUNT_MAX];
+    char hi[AMOUNT_MAX];
+    char least[AMOUNT_MAX];
+    char most[AMOUNT_MAX];
+    char target[AMOUNT_MAX];
+    char wanted[TARGET_MAX];
     double y[] = {solution->least.y, solution->most.y};
     bool between = y[0] < args->wanted_value && args->wanted_value < y[1];
     int digits = 6;
@@ -190,7 +165,7 @@ static void message_unreached(const struct args *args, const struct hw_input *in
         digits++;
     } while (digits <= MOST_DIGITS && (strcmp(least, target) == 0 || strcmp(most, target) == 0));
     amount_text(y[0], digits - 1, "", least);
-    target_text(args, digits - 1, wanted);
+    target_text(result, args->wanted_value, args->wanted_unit, digits - 1, wanted);
     amount_text(input->lo, 12, "", lo);
     amount_text(input->hi, 12, input->unit, hi);
     complain("no solution for %s between %s and %s: %s runs from %s to %s%s%s%s", input->name, lo,
@@ -202,11 +177,11 @@ static void message_jump(const struct args *args, const struct hw_input *input,
                          const struct hw_solution *solution)
 {
     const struct hw_result *result = &args->calc->results[args->wanted];
-    char target[2 * SOLVED_TEXT];
-    char at[SOLVED_TEXT];
-    char from[SOLVED_TEXT];
-    char to[SOLVED_TEXT];
-    target_text(args, 6, target);
+    char target[TARGET_MAX];
+    char at[AMOUNT_MAX];
+    char from[AMOUNT_MAX];
+    char to[AMOUNT_MAX];
+    target_text(result, args->wanted_value, args->wanted_unit, 6, target);
     amount_text(solution->jump_to.x, 6, input->unit, at);
     amount_text(solution->jump_from.y, 6, "", from);
     amount_text(solution->jump_to.y, 6, result->unit, to);
@@ -218,7 +193,7 @@ static void message_flat(const struct args *args, const struct hw_input *input,
                          const struct hw_solution *solution)
 {
     const struct hw_result *result = &args->calc->results[args->wanted];
-    char value[SOLVED_TEXT];
+    char value[AMOUNT_MAX];
     amount_text(solution->least.y, 6, result->unit, value);
     complain("flat: %s is %s whatever %s is", result->name, value, input->name);
 }
@@ -233,11 +208,9 @@ static void message_gap(const struct args *args, const struct hw_input *input,
         complain("%s does not apply for %s %s", args->calc->results[args->wanted].name, input->name,
                  place);
     }
-    for (size_t i = 0; i < args->calc->n_notes; i++) {
-        if (((gap->notes >> i) & 1u) != 0) {
-            complain("no answer for %s %s: %s: %s", input->name, place, args->calc->notes[i].code,
-                     args->calc->notes[i].text);
-        }
+    for (size_t bit = 0; notes_next(args->calc, gap->notes, &bit); bit++) {
+        const struct hw_note *note = hw_note_at(args->calc, bit);
+        complain("no answer for %s %s: %s: %s", input->name, place, note->code, note->text);
     }
 }
 
@@ -290,7 +263,7 @@ static void message_several(const struct hw_input *input, const struct solved *s
 {
     const struct hw_solution *solution = solved->solution;
     char more[ALLOWED_MAX] = "";
-    char value[SOLVED_TEXT];
+    char value[AMOUNT_MAX];
     for (size_t i = 1; i < solution->n_roots; i++) {
         size_t used = strlen(more);
         amount_text(solution->root[i].from, 6, "", value);

@@ -1,10 +1,16 @@
 /* sweep.c - answers a question with one or two inputs swept, in the format that is asked for. */
 #include "cli/sweep.h"
 
-#include "cli/message.h"
+#include "cli/plot_sweep.h"
 #include "cli/reply.h"
+#include "cli/report_csv.h"
+#include "cli/report_json.h"
+#include "cli/report_log.h"
+#include "cli/report_value.h"
 #include "cli/stream.h"
+#include "cli/sweep_text.h"
 #include "cli/sweep_view.h"
+#include "cli/wording.h"
 
 #include <stdio.h>
 
@@ -39,9 +45,9 @@ static void put_json(const struct report *report, size_t k, size_t total)
 static void put_table(const struct report *report, size_t k, char separator)
 {
     if (k == 0) {
-        report_table_header(report, separator);
+        report_csv_header(report, separator);
     }
-    report_table_row(report, separator);
+    report_csv_row(report, separator);
 }
 
 static void put_point(const struct report *report, size_t k, size_t total, struct tally *tally)
@@ -103,7 +109,7 @@ static int show_points(struct sweep_view *view)
 {
     struct tally tally = {view->refused, view->withheld, 0};
     if (view->args->format == FORMAT_SVG) {
-        sweep_svg(view);
+        plot_sweep(view);
     } else {
         sweep_text(view);
     }
@@ -130,7 +136,7 @@ static bool is_refused(const struct args *args, const struct hw_question *questi
     return false;
 }
 
-int sweep_run(const struct args *args, struct hw_question *question)
+int sweep_run(const struct args *args, const struct hw_question *question)
 {
     static struct sweep_view view;
     if (is_refused(args, question)) {

@@ -4,5 +4,5 @@
 #include "cli/args.h"
 
 /* Answers it on stdout; returns the exit status. */
-int sweep_run(const struct args *args, struct hw_question *question);
+int sweep_run(const struct args *args, const struct hw_question *question);
 #endif

@@ -1,169 +1,93 @@
-/* sweep_chart.c - two axes as shaded cells with their numbers in them, folded when they are too
- * many for the width. */
-#include "cli/sweep_picture.h"
+/* sweep_chart.c - one result over two axes, folded when it is too wide. */
+#include "cli/sweep_chart.h"
 
-#include <math.h>
+#include "cli/sweep_line.h"
+
 #include <stdio.h>
 #include <string.h>
 
-enum { CELL_HEIGHT = 22, MARK_HEIGHT = 13 };
-
 struct chart {
     struct sweep_view *view;
-    struct plot *plot;
     size_t result;
-    double left;  /* where the cells begin */
-    double width; /* of a cell */
-    double height;
-    size_t columns; /* in a block */
+    struct sweep_column down, cell;
+    size_t marks, gap; /* width of the letters; blanks between columns */
     bool absent;
 };
 
-static double axis_width(const struct sweep_axis *axis)
-{
-    double widest = 0;
-    for (size_t k = 0; k < axis->sweep->n; k++) {
-        char text[AXIS_TEXT];
-        sweep_axis_text(axis, k, text);
-        widest = fmax(widest, plot_text_width(text, plot_tick.size * 1.1));
-    }
-    return widest;
-}
-
-static void measure(struct chart *chart)
+/* Calls for each point in the order of a page. */
+static void measure_chart(struct chart *chart)
 {
     struct sweep_view *view = chart->view;
-    double widest = axis_width(&view->axis[0]);
-    bool marks = false;
+    sweep_line_measure_axis(&chart->down, &view->axis[1]);
     for (size_t k = 0; k < view->total; k++) {
         char text[NUMBER_MAX];
         sweep_reach(view, k);
         sweep_cell(view, chart->result, k, text);
-        widest = fmax(widest, plot_text_width(text, plot_tick.size));
+        sweep_line_measure(&chart->cell, text);
         chart->absent = chart->absent || strcmp(text, "-") == 0;
         sweep_marks(view, k, text);
-        widest = fmax(widest, plot_text_width(text, plot_tick.size));
-        marks = marks || text[0] != '\0';
+        chart->marks = sweep_larger(chart->marks, strlen(text));
     }
-    chart->left = PLOT_MARGIN + axis_width(&view->axis[1]) + 6;
-    chart->height = CELL_HEIGHT + (marks ? MARK_HEIGHT : 0);
-    double room = PLOT_WIDTH - PLOT_MARGIN - chart->left;
-    chart->columns = sweep_fold(view->points.across, (size_t)fmax(floor(room / (widest + 5)), 1));
-    chart->width = fmin(room / (double)chart->columns, fmax(70, widest + 5));
+    for (size_t k = 0; k < view->points.across; k++) {
+        char text[AXIS_TEXT];
+        sweep_axis_text(&view->axis[0], k, text);
+        chart->cell.width = sweep_larger(chart->cell.width, strlen(text));
+    }
+    chart->gap =
+        chart->marks > 0 ? 1 : SWEEP_GAP; /* most cells have fewer letters than there is room for */
 }
 
-/* From white at the lowest to the darkest at the highest. */
-static double grey_of(const struct chart *chart, double value)
-{
-    double low = chart->view->low[chart->result];
-    double high = chart->view->high[chart->result];
-    return high > low ? (value - low) / (high - low) : 0;
-}
-
-/* A cell without an answer: hatched, with a white plate for its letter. */
-static void draw_refused(const struct chart *chart, const struct plot_box *box, const char *marks)
-{
-    double width = plot_text_width(marks, plot_tick.size) + 6;
-    struct plot_look bold = plot_tick;
-    bold.bold = true;
-    struct plot_box plate = {box->x + (box->width - width) / 2, box->y + box->height / 2 - 8, width,
-                             16};
-    plot_hatch(chart->plot, box);
-    plot_shade(chart->plot, &plate, 0);
-    plot_text(chart->plot, box->x + box->width / 2, box->y + box->height / 2 + 4, &bold, marks);
-}
-
-static void draw_cell(const struct chart *chart, const struct plot_box *box, size_t k)
+static void print_chart_head(const struct chart *chart, size_t from, size_t to)
 {
     const struct sweep_view *view = chart->view;
-    struct plot_look look = plot_tick;
-    char text[NUMBER_MAX];
-    char marks[MARKS_MAX];
-    double value = sweep_value(view, chart->result, k);
-    double grey = isnan(value) ? 0 : grey_of(chart, value);
-    sweep_cell(view, chart->result, k, text);
-    sweep_marks(view, k, marks);
-    if (sweep_is_refused(view, k)) {
-        draw_refused(chart, box, marks);
-        return;
+    struct sweep_line line = {.n = 0};
+    char text[AXIS_TEXT];
+    sweep_line_add(&line, SWEEP_INDENT + chart->down.width, "");
+    for (size_t k = from; k < to; k++) {
+        sweep_axis_text(&view->axis[0], k, text);
+        sweep_line_right(&line, chart->gap + chart->cell.width, text);
+        sweep_line_add(&line, chart->marks, "");
     }
-    double middle = box->y + box->height / 2 + plot_tick.size * 0.35;
-    double up = marks[0] == '\0' ? 0 : MARK_HEIGHT / 2.0;
-    look.white = plot_is_dark(grey);
-    plot_shade(chart->plot, box, grey);
-    plot_text(chart->plot, box->x + box->width / 2, middle - up, &look, text);
-    if (marks[0] != '\0') {
-        look.bold = true;
-        plot_text(chart->plot, box->x + box->width / 2, middle + up, &look, marks);
-    }
+    sweep_line_end(&line);
 }
 
-/* The columns from..to of the chart, with the values of both axes. */
-static void draw_block(struct chart *chart, size_t from, size_t to)
+static void print_chart_row(const struct chart *chart, size_t row, size_t from, size_t to)
 {
     struct sweep_view *view = chart->view;
-    struct plot *plot = chart->plot;
-    struct plot_look head = plot_tick;
-    struct plot_look side = plot_tick;
-    char text[AXIS_TEXT];
-    head.bold = side.bold = true;
-    side.anchor = PLOT_RIGHT;
-    plot->y += plot_tick.size;
-    for (size_t i = from; i < to; i++) {
-        sweep_axis_text(&view->axis[0], i, text);
-        plot_text(plot, chart->left + ((double)(i - from) + 0.5) * chart->width, plot->y, &head,
-                  text);
+    struct sweep_line line = {.n = 0};
+    char text[NUMBER_MAX];
+    sweep_axis_text(&view->axis[1], row, text);
+    sweep_line_add(&line, SWEEP_INDENT, "");
+    sweep_line_cell(&line, &chart->down, text);
+    sweep_load(view, row * view->points.across + from, to - from);
+    for (size_t k = from; k < to; k++) {
+        char marks[MARKS_MAX];
+        sweep_cell(view, chart->result, row * view->points.across + k, text);
+        sweep_marks(view, row * view->points.across + k, marks);
+        sweep_line_add(&line, chart->gap, "");
+        /* a letter stands at its number, and what is left of its room behind it */
+        size_t rest = strlen(text) - strcspn(text, ".");
+        sweep_line_add(&line, chart->cell.width - chart->cell.rest - strcspn(text, "."), text);
+        sweep_line_add(&line, 0, marks);
+        sweep_line_add(&line, chart->cell.rest - rest + chart->marks - strlen(marks), "");
     }
-    plot->y += 4;
-    for (size_t row = 0; row < view->points.down; row++) {
-        size_t first = row * view->points.across;
-        sweep_axis_text(&view->axis[1], row, text);
-        plot_text(plot, chart->left - 5, plot->y + chart->height / 2 + plot_tick.size * 0.35, &side,
-                  text);
-        sweep_load(view, first + from, to - from);
-        for (size_t i = from; i < to; i++) {
-            struct plot_box box = {chart->left + (double)(i - from) * chart->width, plot->y,
-                                   chart->width, chart->height};
-            draw_cell(chart, &box, first + i);
+    sweep_line_end(&line);
+}
+
+void sweep_chart(struct sweep_view *view, size_t result)
+{
+    struct chart chart = {.view = view, .result = result};
+    measure_chart(&chart);
+    size_t each = chart.gap + chart.cell.width + chart.marks;
+    size_t room = PRINT_WIDTH - SWEEP_INDENT - chart.down.width;
+    size_t columns = sweep_fold(view->points.across, sweep_larger(room / each, 1));
+    for (size_t from = 0; from < view->points.across; from += columns) {
+        size_t to = from + columns < view->points.across ? from + columns : view->points.across;
+        (void)fputs(from > 0 ? "\n" : "", stdout);
+        print_chart_head(&chart, from, to);
+        for (size_t row = 0; row < view->points.down; row++) {
+            print_chart_row(&chart, row, from, to);
         }
-        plot->y += chart->height;
     }
-    plot->y += 8;
-}
-
-static void draw_words(const struct chart *chart)
-{
-    const struct sweep_view *view = chart->view;
-    const char *unit = sweep_unit(view, chart->result);
-    char low[NUMBER_MAX];
-    char high[NUMBER_MAX];
-    char line[CAPTION_MAX];
-    number_text(low, view->low[chart->result], 3, 0);
-    number_text(high, view->high[chart->result], 3, 0);
-    (void)snprintf(line, sizeof line, "The darker the higher: %s to %s%s%s.", low, high,
-                   unit[0] == '\0' ? "" : " ", unit);
-    plot_wrapped(chart->plot, 0, &plot_words, line);
-    if (view->refused > 0) {
-        plot_wrapped(chart->plot, 0, &plot_words, "Hatched: no answer; the letter tells why.");
-    }
-    if (chart->absent) {
-        plot_wrapped(chart->plot, 0, &plot_words, "-: does not apply there.");
-    }
-}
-
-void sweep_draw_chart(struct sweep_view *view, size_t result, struct plot *plot)
-{
-    struct chart chart = {.view = view, .plot = plot, .result = result};
-    char line[CAPTION_MAX];
-    sweep_draw_heading(view, result, plot);
-    sweep_ways(view, line);
-    plot_wrapped(plot, 0, &plot_words, line);
-    plot->y += 4;
-    measure(&chart);
-    for (size_t from = 0; from < view->points.across; from += chart.columns) {
-        size_t end = from + chart.columns;
-        draw_block(&chart, from, end < view->points.across ? end : view->points.across);
-    }
-    draw_words(&chart);
-    plot->y += 12;
+    sweep_line_legend(view, chart.absent);
 }

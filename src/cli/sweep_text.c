@@ -1,12 +1,15 @@
 /* sweep_text.c - a sweep for people: what stands around its table or chart. */
-#include "cli/message.h"
-#include "cli/report.h"
-#include "cli/sweep_view.h"
+#include "cli/sweep_text.h"
+
+#include "cli/sweep_chart.h"
+#include "cli/sweep_table.h"
+#include "cli/text_part.h"
+#include "cli/wording.h"
 
 #include <stdio.h>
 #include <string.h>
 
-enum { INDENT = 2, NAME_WIDTH = 16 };
+enum { INDENT = 2 };
 
 static void print_inputs(const struct sweep_view *view)
 {
@@ -14,7 +17,7 @@ static void print_inputs(const struct sweep_view *view)
     (void)puts("from");
     for (size_t i = 0; i < question->calc->n_inputs; i++) {
         if (question->from[i] != HW_ABSENT && question->from[i] != HW_SWEPT) {
-            print_input(question, i);
+            text_input(question, i);
         }
     }
     if (hw_question_uncertain(question)) {
@@ -26,18 +29,17 @@ static void print_inputs(const struct sweep_view *view)
 static void print_cautions(const struct sweep_view *view)
 {
     (void)puts("cautions");
-    for (size_t i = 0; i < view->question->calc->n_notes; i++) {
-        if (view->maybe[i] > 0) {
-            char where[AXIS_TEXT];
-            sweep_maybe(view, i, where);
-            print_note(&view->question->calc->notes[i], "POSSIBLE ", where);
-        }
+    const struct hw_calc *calc = view->question->calc;
+    for (size_t bit = 0; notes_next(calc, view->possible, &bit); bit++) {
+        char where[AXIS_TEXT];
+        sweep_maybe(view, bit, where);
+        text_note(hw_note_at(calc, bit), "POSSIBLE ", where);
     }
     for (size_t i = 0; i < view->n_told; i++) {
         size_t note = view->told[i];
         char mark[] = {view->letter[note], ' ', '\0'};
-        print_note(&view->question->calc->notes[note], view->letter[note] == '\0' ? "" : mark,
-                   sweep_where(view, note));
+        text_note(hw_note_at(calc, note), view->letter[note] == '\0' ? "" : mark,
+                  sweep_where(view, note));
     }
 }
 
@@ -65,8 +67,8 @@ static void print_table(struct sweep_view *view)
     (void)puts("where");
     for (size_t i = 0; i < calc->n_results; i++) {
         if (view->applies[i]) {
-            size_t printed = (size_t)printf("  %-*s ", NAME_WIDTH - 1, calc->results[i].name);
-            print_wrapped(calc->results[i].help, printed, INDENT + NAME_WIDTH);
+            size_t printed = (size_t)printf("  %-*s ", TEXT_NAME - 1, calc->results[i].name);
+            print_wrapped(calc->results[i].help, printed, INDENT + TEXT_NAME);
         }
     }
 }
@@ -115,5 +117,5 @@ void sweep_text(struct sweep_view *view)
         print_charts(view);
     }
     print_cautions(view);
-    print_sources(view->question->calc);
+    text_sources(view->question->calc);
 }

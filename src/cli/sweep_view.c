@@ -1,7 +1,7 @@
 /* sweep_view.c - what is known of all points of a sweep. */
 #include "cli/sweep_view.h"
 
-#include "cli/report.h"
+#include "cli/wording.h"
 #include "engine/spread.h"
 
 #include <math.h>
@@ -15,7 +15,8 @@ static const struct hw_unit *own_unit_of(const struct sweep_view *view, size_t r
 {
     const struct hw_result *this = &view->question->calc->results[result];
     bool poured = this->kind == HW_VOLUME && strcmp(this->unit, "mL") == 0;
-    const struct hw_unit *own = poured ? NULL : own_unit(view->args, view->question, this->kind);
+    const struct hw_unit *own =
+        poured ? NULL : own_unit(view->args->wanted_unit, view->question, this->kind);
     return own && hw_unit_of(this->kind, this->unit) ? own : NULL;
 }
 
@@ -130,7 +131,7 @@ void sweep_marks(const struct sweep_view *view, size_t k, char text[MARKS_MAX])
     size_t n = 0;
     for (size_t i = 0; i < view->n_told; i++) {
         size_t note = view->told[i];
-        if (((sweep_notes(view, k) >> note) & 1u) != 0 && view->letter[note] != '\0') {
+        if (notes_have(sweep_notes(view, k), note) && view->letter[note] != '\0') {
             text[n++] = view->letter[note];
         }
     }
@@ -139,7 +140,7 @@ void sweep_marks(const struct sweep_view *view, size_t k, char text[MARKS_MAX])
 
 const char *sweep_where(const struct sweep_view *view, size_t note)
 {
-    bool raised = view->question->calc->notes[note].effect > HW_STANDING;
+    bool raised = hw_note_at(view->question->calc, note)->effect > HW_STANDING;
     return raised && view->letter[note] == '\0' && view->total > 1 ? " (at every point)" : "";
 }
 
@@ -177,8 +178,9 @@ static void view_ends(struct sweep_view *view, size_t k)
     struct hw_spread spread;
     hw_points_take(&view->points, k, &question, &answer);
     hw_question_spread(&question, &answer, &spread);
-    for (size_t i = 0; i < question.calc->n_notes; i++) {
-        view->maybe[i] += (spread.possible >> i) & 1u;
+    view->possible |= spread.possible;
+    for (size_t bit = 0; notes_next(question.calc, spread.possible, &bit); bit++) {
+        view->maybe[bit]++;
     }
 }
 
@@ -200,28 +202,28 @@ static void view_point(struct sweep_view *view, size_t k)
     }
 }
 
-/* The notes of an effect that some point has, with letters or without. */
-static void tell_notes(struct sweep_view *view, enum hw_effect effect, bool lettered)
+/* What a mark can be: no digit, as it stands beside numbers. */
+static const char letters[NOTES_MAX + 1] =
+    "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ#$&*@!?~^=<>";
+
+/* The notes of some point, the gravest first. */
+static void tell_notes(struct sweep_view *view, uint64_t notes, bool lettered)
 {
-    static const char letters[] = "abcdefghijklmnopqrstuvwxyzABCDEF";
-    const struct hw_calc *calc = view->question->calc;
-    for (size_t i = 0; i < calc->n_notes; i++) {
-        bool some = ((view->ever >> i) & 1u) != 0 && calc->notes[i].effect == effect;
-        bool parted = effect > HW_STANDING && ((view->always >> i) & 1u) == 0;
-        if (some && parted == lettered) {
-            view->letter[i] = (char)(lettered ? letters[view->n_told] : '\0');
-            view->told[view->n_told++] = i;
-        }
+    size_t bits[NOTES_MAX];
+    size_t n = notes_gravest_first(view->question->calc, notes, bits);
+    for (size_t i = 0; i < n; i++) {
+        view->letter[bits[i]] = lettered ? letters[view->n_told] : '\0';
+        view->told[view->n_told++] = bits[i];
     }
 }
 
+/* Letters tell notes of some points from notes of all; a standing one needs none. */
 static void tell_all_notes(struct sweep_view *view)
 {
-    for (int lettered = 1; lettered >= 0; lettered--) {
-        for (int effect = HW_WITHHELD; effect >= HW_STANDING; effect--) {
-            tell_notes(view, (enum hw_effect)effect, lettered == 1);
-        }
-    }
+    uint64_t raised = notes_between(view->question->calc, HW_CAUTION, HW_WITHHELD);
+    uint64_t parted = view->ever & ~view->always & raised;
+    tell_notes(view, parted, true);
+    tell_notes(view, view->ever & ~parted, false);
 }
 
 void sweep_view(struct sweep_view *view, const struct args *args,

@@ -2,10 +2,11 @@
 #ifndef HW_SWEEP_VIEW_H
 #define HW_SWEEP_VIEW_H
 #include "cli/args.h"
+#include "cli/notes.h"
 #include "cli/print.h"
 #include "engine/points.h"
 
-enum { MARKS_MAX = HW_NOTES + 1, AXIS_TEXT = 64, CAPTION_MAX = 2000 };
+enum { MARKS_MAX = NOTES_MAX + 1, AXIS_TEXT = 64, CAPTION_MAX = 2000 };
 
 /* A swept input as it is shown: in the unit that it was written in. */
 struct sweep_axis {
@@ -23,14 +24,15 @@ struct sweep_view {
     size_t total, refused, withheld; /* points; those without an answer; of these, for safety */
     struct sweep_axis axis[HW_AXES];
     uint64_t ever, always; /* notes of some point, of every point */
+    uint64_t possible;     /* notes that an end of the uncertain inputs raises at some point */
     size_t
-        maybe[HW_NOTES]; /* points at which only an end of the uncertain inputs raises the note */
+        maybe[NOTES_MAX]; /* points at which only an end of the uncertain inputs raises the note */
     bool applies[HW_RESULTS];                 /* asked for, and a number at some point */
     double low[HW_RESULTS], high[HW_RESULTS]; /* over all points, in the unit that is shown */
-    char letter[HW_NOTES]; /* of notes that are raised at some points and not at others; else 0 */
+    char letter[NOTES_MAX]; /* of notes that are raised at some points and not at others; else 0 */
     size_t told
-        [HW_NOTES]; /* the notes of some point in the order in which they are told: those with */
-    size_t n_told;  /* letters, those raised everywhere, standing ones; the gravest first */
+        [NOTES_MAX]; /* the notes of some point in the order in which they are told: those with */
+    size_t n_told;   /* letters, those raised everywhere, standing ones; the gravest first */
 };
 
 /* Goes over all points once. */
@@ -90,14 +92,4 @@ void sweep_heading(const struct sweep_view *view, char text[CAPTION_MAX]);
 /* How many of n columns stand side by side when `most` can (1 or more): the fewest blocks, of like
  * width. */
 size_t sweep_fold(size_t n, size_t most);
-
-/* Prints the numbers of a sweep over one axis in columns: the results that apply, and letters. */
-void sweep_table(struct sweep_view *view);
-
-/* Prints the numbers of one result over two axes. */
-void sweep_chart(struct sweep_view *view, size_t result);
-
-/* Prints all of it. */
-void sweep_text(struct sweep_view *view);
-void sweep_svg(struct sweep_view *view);
 #endif

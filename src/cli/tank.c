@@ -2,11 +2,12 @@
  * inputs. */
 #include "cli/tank.h"
 
-#include "cli/columns.h"
+#include "cli/column_name.h"
+#include "cli/csv.h"
 #include "cli/input.h"
-#include "cli/message.h"
 #include "cli/stream.h"
 #include "cli/suggest.h"
+#include "cli/wording.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -17,7 +18,8 @@ enum { PATH_LENGTH = 4096, NAME_LENGTH = 256 };
 /* The whole file stays in memory: the values found are read later. */
 static struct input file;
 
-const char *tank_file(const struct args *args)
+/* The name of the file in use. */
+static const char *tank_file(const struct args *args)
 {
     static char path[PATH_LENGTH];
     const char *named = args->tanks ? args->tanks : getenv("HOLDWATER_TANKS");
@@ -123,9 +125,8 @@ static bool take_cell(struct args *args, size_t first, struct hw_text text,
         complain("two columns of the tanks file feed %s: keep one", calc->inputs[first].name);
         return false;
     }
-    for (size_t i = first; i < calc->n_inputs; i++) {
-        bool same = strcmp(calc->inputs[i].name, calc->inputs[first].name) == 0;
-        if (same && !args->written[i].text.at && args->written[i].from != HW_SOLVED) {
+    for (size_t i = first; i < calc->n_inputs; i = hw_input_next(calc, i)) {
+        if (!args->written[i].text.at && args->written[i].from != HW_SOLVED) {
             args->written[i] = (struct hw_written){text, unit, HW_FROM_TANK};
         }
     }
@@ -207,9 +208,10 @@ static bool find_row(struct args *args, const char *name, const struct csv_recor
             }
             found = record;
         } else if (near.n < SUGGEST_MAX && kept < SUGGEST_MAX) {
-            show_text(tank, names[kept]);
-            suggest_weigh(&near, names[kept]);
-            kept = near.n;
+            if (show_text(tank, names[kept])) { /* else it could not be typed as it is told */
+                suggest_weigh(&near, names[kept]);
+                kept = near.n;
+            }
         }
     }
     if (!fine || !found.at) {

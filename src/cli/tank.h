@@ -7,7 +7,4 @@
  * line. False with a message when there is no file, or no such tank in it, or two of them. Values
  * are read later, with all others. */
 bool tank_fill(struct args *args);
-
-/* The name of the file in use, for messages. */
-const char *tank_file(const struct args *args);
 #endif

@@ -27,6 +27,21 @@ size_t hw_input_find(const struct hw_calc *calc, const char *name, size_t n)
     return i;
 }
 
+size_t hw_input_first(const struct hw_calc *calc, size_t input)
+{
+    const char *name = calc->inputs[input].name;
+    return hw_input_find(calc, name, strlen(name));
+}
+
+size_t hw_input_next(const struct hw_calc *calc, size_t input)
+{
+    size_t i = input + 1;
+    while (i < calc->n_inputs && strcmp(calc->inputs[i].name, calc->inputs[input].name) != 0) {
+        i++;
+    }
+    return i;
+}
+
 size_t hw_result_find(const struct hw_calc *calc, const char *name, size_t n)
 {
     size_t i = 0;
@@ -49,9 +64,8 @@ bool hw_input_wanted(const struct hw_calc *calc, size_t input, const double in[]
 
 bool hw_input_has_twin_in_force(const struct hw_calc *calc, size_t input, const double in[])
 {
-    for (size_t i = 0; i < calc->n_inputs; i++) {
-        if (i != input && strcmp(calc->inputs[i].name, calc->inputs[input].name) == 0 &&
-            hw_input_wanted(calc, i, in)) {
+    for (size_t i = hw_input_first(calc, input); i < calc->n_inputs; i = hw_input_next(calc, i)) {
+        if (i != input && hw_input_wanted(calc, i, in)) {
             return true;
         }
     }

@@ -67,6 +67,10 @@ bool hw_input_has_twin_in_force(const struct hw_calc *calc, size_t input, const 
  * equal. */
 size_t hw_input_find(const struct hw_calc *calc, const char *name, size_t n);
 
+/* The entries of one name: the first of them, and the one after `input`, or calc->n_inputs. */
+size_t hw_input_first(const struct hw_calc *calc, size_t input);
+size_t hw_input_next(const struct hw_calc *calc, size_t input);
+
 /* The index of the result of that name, or calc->n_results. */
 size_t hw_result_find(const struct hw_calc *calc, const char *name, size_t n);
 

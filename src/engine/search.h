@@ -1,7 +1,7 @@
 /* search.h - the parts of a search along a line: for solution.c alone. */
 #ifndef HW_SEARCH_H
 #define HW_SEARCH_H
-#include "engine/solution.h"
+#include "engine/root.h"
 
 /* The state of a search. The points that it is given come in rising order. */
 struct hw_search {

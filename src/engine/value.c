@@ -145,12 +145,16 @@ static enum hw_problem bare_number(const struct hw_input *input, double *value)
 }
 
 /* A salinity without a unit beside it that looks like a specific gravity; a unit in the name of its
- * column says what the column was meant to hold, not what was typed. */
+ * column says what the column was meant to hold, not what was typed. What is 0 unless told is no
+ * such reading: if it may be below, it is the error of an instrument; else it is fresh water, and 1
+ * is either its gravity or 1 g/kg, which is next to it. */
 static bool looks_like_gravity(const struct hw_input *input, const struct hw_unit *column,
                                double value)
 {
     bool salinity = input->kind == HW_SALINITY && (!column || column->kind == HW_SALINITY);
-    return salinity && value >= 0.98 && value <= 1.06;
+    bool zero_assumed = input->need == HW_PRESET && input->preset == 0;
+    bool taken = zero_assumed && (input->lo < 0 || value == 1);
+    return salinity && !taken && value >= 0.98 && value <= 1.06;
 }
 
 static double absolute(double x)

@@ -3,6 +3,7 @@
 #include "assert_close.h"
 #include "cli/args.h"
 #include "cli/help.h"
+#include "cli/notes.h"
 #include "tables.h"
 
 #include <math.h>
@@ -233,6 +234,28 @@ static void tables_are_whole(void **state)
     }
 }
 
+/* All notes of a calculation at once fit into a cell, each with "possible:" before it; those that
+ * there may be are no more than the letters of a sweep. */
+static void codes_fit(void **state)
+{
+    (void)state;
+    size_t longest = 0;
+    for (size_t c = 0; hw_calcs[c]; c++) {
+        const struct hw_calc *calc = hw_calcs[c];
+        char text[CODES_MAX];
+        size_t wanted = 0;
+        for (size_t bit = 0; notes_next(calc, UINT64_MAX, &bit); bit++) {
+            wanted += strlen(";possible:") + strlen(hw_note_at(calc, bit)->code);
+        }
+        notes_codes(calc, UINT64_MAX, UINT64_MAX, text);
+        EXPECT(strlen(text) + 1 == wanted, "%s: %zu bytes of codes, and room for %d", calc->name,
+               wanted, CODES_MAX);
+        longest = wanted > longest ? wanted : longest;
+        check(calc->n_notes <= HW_NOTES);
+    }
+    printf("the longest cell of codes has %zu bytes\n", longest);
+}
+
 static enum hw_problem read_number(const struct hw_input *input, double value,
                                    const struct hw_unit *unit, double *got)
 {
@@ -282,6 +305,7 @@ int main(void)
         cmocka_unit_test(tables_are_whole),
         cmocka_unit_test(files_are_there),
         cmocka_unit_test(both_ends_in_every_unit),
+        cmocka_unit_test(codes_fit),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return hw_report_checks(failed);

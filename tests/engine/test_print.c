@@ -96,13 +96,39 @@ static void on_the_safe_side(void **state)
     }
 }
 
+/* What is no finite number leaves no old bytes behind. */
+static void the_buffer_is_ended(void **state)
+{
+    (void)state;
+    static const double values[] = {(double)INFINITY, -(double)INFINITY, (double)NAN};
+    for (size_t i = 0; i < sizeof values / sizeof values[0]; i++) {
+        char text[NUMBER_MAX];
+        memset(text, 'x', sizeof text);
+        number_digits(text, values[i], 6);
+        assert_string_equal(text, "");
+        memset(text, 'x', sizeof text);
+        number_digits(text, values[i], 17);
+        assert_string_equal(text, "");
+        memset(text, 'x', sizeof text);
+        number_exact(text, values[i]);
+        check(memchr(text, '\0', sizeof text) != NULL);
+        for (int safe = -1; safe <= 1; safe++) {
+            memset(text, 'x', sizeof text);
+            number_text(text, values[i], 3, safe);
+            check(memchr(text, '\0', sizeof text) != NULL);
+            memset(text, 'x', sizeof text);
+            number_significant(text, values[i], 3, safe);
+            check(memchr(text, '\0', sizeof text) != NULL);
+        }
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(as_people_write_them),
-        cmocka_unit_test(below_a_power_of_ten),
-        cmocka_unit_test(tiny_and_huge),
-        cmocka_unit_test(on_the_safe_side),
+        cmocka_unit_test(as_people_write_them), cmocka_unit_test(below_a_power_of_ten),
+        cmocka_unit_test(tiny_and_huge),        cmocka_unit_test(on_the_safe_side),
+        cmocka_unit_test(the_buffer_is_ended),
     };
     return hw_report_checks(cmocka_run_group_tests(tests, NULL, NULL));
 }

@@ -2,16 +2,16 @@
  * in part, gaps of every place, many solutions, counts with a safe side. */
 #include "ask.h"
 #include "assert_close.h"
+#include "capture.h"
 #include "cli/solve.h"
+#include "cli/wording.h"
 
 #include <math.h>
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
 #include <stdint.h>
-#include <stdio.h>
 #include <string.h>
-#include <unistd.h>
 
 #include <cmocka.h>
 
@@ -58,7 +58,7 @@ static const struct hw_calc made_up = {
     .work = work,
 };
 
-static char said[4000]; /* on both streams */
+static const char *said; /* on both streams */
 
 /* Solves a shape between 0 and hi, and keeps what is said. */
 static int solve(double (*of)(double x, uint64_t *bits), double hi, double target,
@@ -66,35 +66,13 @@ static int solve(double (*of)(double x, uint64_t *bits), double hi, double targe
 {
     struct args args = {.calc = &made_up, .format = format, .only = {true}, .prefix = ""};
     struct hw_question question = {.calc = &made_up, .in = {(double)NAN}, .from = {HW_SOLVED}};
-    FILE *kept = tmpfile();
     shape = of;
     input.hi = hi;
     args.wanted_value = target;
-    assert_non_null(kept);
-    (void)fflush(stdout);
-    (void)fflush(stderr);
-    int out = dup(STDOUT_FILENO);
-    int err = dup(STDERR_FILENO);
-    (void)dup2(fileno(kept), STDOUT_FILENO);
-    (void)dup2(fileno(kept), STDERR_FILENO);
+    capture_begin();
     int status = solve_run(&args, &question);
-    (void)fflush(stdout);
-    (void)fflush(stderr);
-    (void)dup2(out, STDOUT_FILENO);
-    (void)dup2(err, STDERR_FILENO);
-    (void)close(out);
-    (void)close(err);
-    rewind(kept);
-    said[fread(said, 1, sizeof said - 1, kept)] = '\0';
-    (void)fclose(kept);
+    said = capture_end();
     return status;
-}
-
-static void expect(const char *text)
-{
-    if (!strstr(said, text)) {
-        fail_msg("'%s' does not hold '%s'", said, text);
-    }
 }
 
 static double bits_or(double y, bool barred, uint64_t bit, uint64_t *bits)
@@ -135,6 +113,12 @@ static double waves(double x, uint64_t *bits)
     return sin(x);
 }
 
+static double endless_above(double x, uint64_t *bits)
+{
+    (void)bits;
+    return x > 6.5 ? (double)INFINITY : x;
+}
+
 static double tenfold(double x, uint64_t *bits)
 {
     (void)bits;
@@ -157,30 +141,36 @@ static void withheld_in_part(void **state)
 {
     (void)state;
     assert_int_equal(solve(withheld_above, 10, 50, FORMAT_CSV), 3);
-    expect("no solution for x between 0 and 10 g: y runs from 0 to 42.25 mL, never 50 mL\n");
-    expect("no answer for x above 6.5 g: withhold: Never.\n");
+    capture_expect(
+        "no solution for x between 0 and 10 g: y runs from 0 to 42.25 mL, never 50 mL\n");
+    capture_expect("no answer for x above 6.5 g: withhold: Never.\n");
     assert_int_equal(solve(withheld_above, 10, 9, FORMAT_VALUE), 0);
     assert_string_equal(said, "3\n");
     assert_int_equal(solve(refused_above, 10, 50, FORMAT_TEXT), 1);
-    expect("no answer for x above 6.5 g: refuse: Not here.\n");
+    capture_expect("no answer for x above 6.5 g: refuse: Not here.\n");
+    assert_int_equal(solve(endless_above, 10, 50, FORMAT_TEXT), 1);
+    capture_expect(
+        "no answer for x above 6.5 g: not-finite: These numbers lead to no finite answer: ");
+    assert_int_equal(solve(endless_above, 10, 5, FORMAT_TEXT), 0);
+    capture_expect("    no answer above 6.5 g: not-finite\n");
     assert_int_equal(solve(refused, 10, 50, FORMAT_VALUE), 1);
-    expect("made_up: refuse: Not here.\n");
+    capture_expect("made_up: refuse: Not here.\n");
 }
 
 static void where_there_is_no_answer(void **state)
 {
     (void)state;
     assert_int_equal(solve(refused_between, 10, 9, FORMAT_JSON), 1);
-    expect("y runs from 0 to 100 mL, and passes 9 mL only where there is no answer\n");
-    expect("no answer for x between 2.25 and 3.5 g: refuse");
+    capture_expect("y runs from 0 to 100 mL, and passes 9 mL only where there is no answer\n");
+    capture_expect("no answer for x between 2.25 and 3.5 g: refuse");
     assert_int_equal(solve(absent_below, 10, 1, FORMAT_TEXT), 1);
-    expect("y runs from 1.25 to 10 mL, never 1 mL\n");
-    expect("y does not apply for x below 1.25 g\n");
+    capture_expect("y runs from 1.25 to 10 mL, never 1 mL\n");
+    capture_expect("y does not apply for x below 1.25 g\n");
     assert_int_equal(solve(absent_below, 10, 2.5, FORMAT_TEXT), 0);
-    expect("\n    no answer below 1.25 g: y does not apply there\n");
+    capture_expect("\n    no answer below 1.25 g: y does not apply there\n");
     assert_int_equal(solve(absent_or_refused, 10, 2.5, FORMAT_TEXT), 1);
-    expect("y does not apply here, whatever x is\n");
-    expect("no answer for x anywhere: refuse: Not here.\n");
+    capture_expect("y does not apply here, whatever x is\n");
+    capture_expect("no answer for x anywhere: refuse: Not here.\n");
     char place[PLACE_MAX];
     place_text(&input, 4, 4, place);
     assert_string_equal(place, "at 4 g");
@@ -191,23 +181,23 @@ static void just_missed(void **state)
 {
     (void)state;
     assert_int_equal(solve(tenfold, 10, 100.0001, FORMAT_TEXT), 1);
-    expect("y runs from 0 to 100 mL, never 100.0001 mL\n");
+    capture_expect("y runs from 0 to 100 mL, never 100.0001 mL\n");
 }
 
 static void many_solutions(void **state)
 {
     (void)state;
     assert_int_equal(solve(waves, 100, 0.5, FORMAT_TEXT), 0);
-    expect("x               0.5236 g      solved, so that y is 0.5 mL\n");
-    expect("    more than 8 solutions, this is the smallest; also 2.61799, 6.80678,\n      "
-           "8.90118, 13.09,");
+    capture_expect("x               0.5236 g      solved, so that y is 0.5 mL\n");
+    capture_expect("    more than 8 solutions, this is the smallest; also 2.61799, 6.80678,\n      "
+                   "8.90118, 13.09,");
     assert_int_equal(solve(waves, 100, 0.5, FORMAT_VALUE), 0);
-    expect("0.523599\n");
-    expect("x has more than 8 solutions: 0.523599 g is the smallest, then 2.61799, ");
+    capture_expect("0.523599\n");
+    capture_expect("x has more than 8 solutions: 0.523599 g is the smallest, then 2.61799, ");
     assert_int_equal(solve(waves, 100, 0.5, FORMAT_JSON), 0);
-    expect("\"more\": true");
+    capture_expect("\"more\": true");
     assert_int_equal(solve(waves, 4, 0, FORMAT_TEXT), 0);
-    expect("x               0.000 g       solved, so that y is 0 mL\n");
+    capture_expect("x               0.000 g       solved, so that y is 0 mL\n");
 }
 
 static void counts_on_a_side(void **state)
@@ -216,9 +206,9 @@ static void counts_on_a_side(void **state)
     input.kind = HW_COUNT;
     result.safe = -1;
     assert_int_equal(solve(tenfold, 100, 77, FORMAT_TEXT), 0);
-    expect("x               7 g           solved, so that y is 77 mL\n"
-           "    check: y is 70 mL at x = 7 g\n"
-           "    no whole number meets it: this one is next to it, on the safe side\n");
+    capture_expect("x               7 g           solved, so that y is 77 mL\n"
+                   "    check: y is 70 mL at x = 7 g\n"
+                   "    no whole number meets it: this one is next to it, on the safe side\n");
     result.safe = 1;
     assert_int_equal(solve(tenfold, 100, 77, FORMAT_VALUE), 0);
     assert_string_equal(said, "8\n");
@@ -232,20 +222,20 @@ static void rounding(void **state)
     (void)state;
     result.safe = -1;
     assert_int_equal(solve(tenfold, 1e5, 777.77, FORMAT_TEXT), 0);
-    expect("x               77.77 g");
+    capture_expect("x               77.77 g");
     result.safe = 1;
     assert_int_equal(solve(tenfold, 1e5, 777.77, FORMAT_TEXT), 0);
-    expect("x               77.78 g");
+    capture_expect("x               77.78 g");
     result.safe = 0;
     assert_int_equal(solve(steep, 200, 51.3, FORMAT_TEXT), 0);
-    expect("x               99.9513 g ");
+    capture_expect("x               99.9513 g ");
     assert_int_equal(solve(steep, 200, 51.3, FORMAT_VALUE), 0);
     assert_string_equal(said, "99.9513\n");
     assert_int_equal(solve(tenfold, 5.0001, 50.0009, FORMAT_TEXT), 0);
-    expect("x               5.000 g"); /* 5.001 is out of range */
+    capture_expect("x               5.000 g"); /* 5.001 is out of range */
     result.safe = 1;
     assert_int_equal(solve(tenfold, 5.0001, 50.0009, FORMAT_TEXT), 0);
-    expect("x               5.0001 g"); /* and below, it is on the wrong side */
+    capture_expect("x               5.0001 g"); /* and below, it is on the wrong side */
     result.safe = 0;
 }
 

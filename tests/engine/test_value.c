@@ -27,6 +27,10 @@ static const struct hw_input ph = {
     .name = "ph", .unit = "", .kind = HW_PH, .lo = 5, .hi = 10, .when_input = -1};
 static const struct hw_input salinity = {
     .name = "salinity", .unit = "g/kg", .kind = HW_SALINITY, .lo = 0, .hi = 45, .when_input = -1};
+static const struct hw_input fresh = {
+    .name = "salinity", .unit = "g/kg", .kind = HW_SALINITY, .lo = 0, .hi = 45, .need = HW_PRESET};
+static const struct hw_input zero = {
+    .name = "zero", .unit = "g/kg", .kind = HW_SALINITY, .lo = -10, .hi = 10, .need = HW_PRESET};
 static const struct hw_input share = {
     .name = "share", .unit = "%", .kind = HW_SHARE, .lo = 0, .hi = 100, .when_input = -1};
 static const struct hw_input mass = {.name = "mass",
@@ -82,6 +86,9 @@ static const struct {
     {&salinity, "34", 34},
     {&salinity, "1.02g/kg", 1.02},
     {&salinity, "0.97", 0.97},
+    {&fresh, "1", 1},
+    {&zero, "1", 1},
+    {&zero, "1.026", 1.026},
     {&salinity, "1.07", 1.07},
     {&salinity, "34.1 ppt", 34.1},
     {&share, "25%", 25},
@@ -176,7 +183,10 @@ static const struct {
     {&share, "-0.1", HW_PROBLEM_OUT_OF_RANGE},
     {&salinity, "0.98", HW_PROBLEM_GRAVITY},
     {&salinity, "1.0264", HW_PROBLEM_GRAVITY},
+    {&salinity, "1", HW_PROBLEM_GRAVITY},
     {&salinity, "1.06", HW_PROBLEM_GRAVITY},
+    {&fresh, "0.98", HW_PROBLEM_GRAVITY},
+    {&fresh, "1.026", HW_PROBLEM_GRAVITY},
     {&ph, "4.99", HW_PROBLEM_OUT_OF_RANGE},
     {&ph, "10.001", HW_PROBLEM_OUT_OF_RANGE},
     {&temp, "104.001F", HW_PROBLEM_OUT_OF_RANGE},

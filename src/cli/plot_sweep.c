@@ -1,7 +1,9 @@
-/* sweep_svg.c - the picture of a sweep as a document: title, inputs, pictures, cautions. */
-#include "cli/plot.h"
-#include "cli/report.h"
-#include "cli/sweep_picture.h"
+/* plot_sweep.c - the picture of a sweep as a document: title, inputs, pictures, cautions. */
+#include "cli/plot_sweep.h"
+
+#include "cli/plot_cells.h"
+#include "cli/plot_panel.h"
+#include "cli/text_part.h"
 
 #include "holdwater/holdwater.h"
 
@@ -39,24 +41,22 @@ static void draw_cautions(const struct sweep_view *view, struct plot *plot)
 {
     const struct hw_calc *calc = view->question->calc;
     char line[LINE_BYTES];
-    for (size_t i = 0; i < calc->n_notes; i++) {
-        if (view->maybe[i] > 0) {
-            char where[AXIS_TEXT];
-            sweep_maybe(view, i, where);
-            (void)snprintf(line, sizeof line, "POSSIBLE %s %s%s: %s",
-                           note_heading(calc->notes[i].effect), calc->notes[i].code, where,
-                           calc->notes[i].text);
-            plot_wrapped(plot, 0, &plot_words, line);
-            plot->y += 4;
-        }
+    for (size_t bit = 0; notes_next(calc, view->possible, &bit); bit++) {
+        const struct hw_note *note = hw_note_at(calc, bit);
+        char where[AXIS_TEXT];
+        sweep_maybe(view, bit, where);
+        (void)snprintf(line, sizeof line, "POSSIBLE %s %s%s: %s", text_heading(note->effect),
+                       note->code, where, note->text);
+        plot_wrapped(plot, 0, &plot_words, line);
+        plot->y += 4;
     }
     for (size_t i = 0; i < view->n_told; i++) {
-        size_t note = view->told[i];
-        char letter[] = {view->letter[note], '\0'};
+        const struct hw_note *note = hw_note_at(calc, view->told[i]);
+        char letter[] = {view->letter[view->told[i]], '\0'};
         struct plot_look bold = plot_words;
         bold.bold = true;
-        (void)snprintf(line, sizeof line, "%s %s%s: %s", note_heading(calc->notes[note].effect),
-                       calc->notes[note].code, sweep_where(view, note), calc->notes[note].text);
+        (void)snprintf(line, sizeof line, "%s %s%s: %s", text_heading(note->effect), note->code,
+                       sweep_where(view, view->told[i]), note->text);
         if (letter[0] != '\0') {
             plot_text(plot, PLOT_MARGIN, plot->y + plot_words.size, &bold, letter);
         }
@@ -76,6 +76,16 @@ static void draw_sources(const struct sweep_view *view, struct plot *plot)
     plot_wrapped(plot, 0, &plot_words, line);
 }
 
+/* The name and unit of a result, and what it is. */
+static void draw_heading(const struct sweep_view *view, size_t result, struct plot *plot)
+{
+    const struct hw_result *this = &view->question->calc->results[result];
+    char label[AXIS_TEXT];
+    sweep_label(this->name, sweep_unit(view, result), label);
+    plot_wrapped(plot, 0, &plot_heading, label);
+    plot_wrapped(plot, 0, &plot_words, this->help);
+}
+
 /* The pictures, or what stands in their place. */
 static void draw_results(struct sweep_view *view, struct plot *plot)
 {
@@ -88,9 +98,11 @@ static void draw_results(struct sweep_view *view, struct plot *plot)
     }
     for (size_t i = first; i < calc->n_results; i++) {
         if (view->applies[i] && one_axis) {
-            sweep_draw_line(view, i, plot);
+            draw_heading(view, i, plot);
+            plot_panel(view, i, plot);
         } else if (view->applies[i] && (i == first || view->args->n_only > 0)) {
-            sweep_draw_chart(view, i, plot);
+            draw_heading(view, i, plot);
+            plot_cells(view, i, plot);
         }
     }
     if (one_axis && view->n_told > 0 && view->letter[view->told[0]] != '\0') {
@@ -139,7 +151,7 @@ static void draw(struct sweep_view *view, struct plot *plot)
     plot_end(plot);
 }
 
-void sweep_svg(struct sweep_view *view)
+void plot_sweep(struct sweep_view *view)
 {
     struct plot plot = {.measuring = true};
     draw(view, &plot);

@@ -1,21 +1,10 @@
-/* sweep_picture.c - a line with its axes, a chart of shaded cells. Nothing is told by shades
- * alone. */
-#include "cli/sweep_picture.h"
+/* plot_panel.c - one axis as a line between axes, with bars above it for notes. Nothing is told by
+ * shades alone. */
+#include "cli/plot_panel.h"
 
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
-
-void sweep_draw_heading(const struct sweep_view *view, size_t result, struct plot *plot)
-{
-    const struct hw_result *this = &view->question->calc->results[result];
-    char label[AXIS_TEXT];
-    sweep_label(this->name, sweep_unit(view, result), label);
-    plot_wrapped(plot, 0, &plot_heading, label);
-    plot_wrapped(plot, 0, &plot_words, this->help);
-}
-
-/* --- One axis --------------------------------------------------------------------------------- */
 
 enum { PANEL_HEIGHT = 170, BAR_HEIGHT = 15, DOTS_MAX = 60 };
 
@@ -179,7 +168,7 @@ static bool draw_dots(const struct panel *panel)
     return absent;
 }
 
-void sweep_draw_line(struct sweep_view *view, size_t result, struct plot *plot)
+void plot_panel(struct sweep_view *view, size_t result, struct plot *plot)
 {
     struct panel panel = {.view = view, .plot = plot, .result = result};
     struct plot_look right = plot_words;
@@ -188,7 +177,6 @@ void sweep_draw_line(struct sweep_view *view, size_t result, struct plot *plot)
     right.anchor = PLOT_RIGHT;
     axis_name.anchor = PLOT_MIDDLE;
     right.bold = axis_name.bold = true;
-    sweep_draw_heading(view, result, plot);
     fit_scales(&panel);
     plot->y += 6;
     double bars = plot->y;

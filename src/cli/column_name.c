@@ -1,0 +1,94 @@
+/* column_name.c - what a column's name says: an input, perhaps with a unit. */
+#include "cli/column_name.h"
+
+#include <stdio.h>
+#include <string.h>
+
+enum { SPELT_MAX = 40 };
+
+/* A unit as it is spelt in a column's name: '/' and '.' are '_', '%' is pct, C is degC. */
+static void spell_unit(const char *unit, char spelt[SPELT_MAX])
+{
+    size_t n = 0;
+    if (strcmp(unit, "C") == 0) {
+        unit = "degC";
+    }
+    for (; *unit != '\0' && n + 4 < SPELT_MAX; unit++) {
+        if (*unit == '%') {
+            memcpy(spelt + n, "pct", 3);
+            n += 3;
+        } else {
+            spelt[n++] = *unit == '/' || *unit == '.' ? '_' : *unit;
+        }
+    }
+    spelt[n] = '\0';
+}
+
+void column_name(const char *name, const char *part, const char *unit, char text[COLUMN_NAME_MAX])
+{
+    char spelt[SPELT_MAX];
+    spell_unit(unit, spelt);
+    (void)snprintf(text, COLUMN_NAME_MAX, "%s%s%s%s", name, part, spelt[0] == '\0' ? "" : "_",
+                   spelt);
+}
+
+static char fold(char c)
+{
+    if (c == '-') {
+        return '_';
+    }
+    return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
+}
+
+bool column_folds_to(const char *word, const char *text, size_t n)
+{
+    if (strlen(word) != n) {
+        return false;
+    }
+    for (size_t i = 0; i < n; i++) {
+        if (fold(word[i]) != fold(text[i])) {
+            return false;
+        }
+    }
+    return true;
+}
+
+static const struct hw_unit *spelt_unit(enum hw_kind kind, const char *text, size_t n)
+{
+    for (const struct hw_unit *unit = hw_units; unit->name; unit++) {
+        char spelt[SPELT_MAX] = "";
+        spell_unit(unit->name, spelt);
+        bool degrees = kind == HW_TEMPERATURE && n > 3 && column_folds_to("deg", text, 3) &&
+                       column_folds_to(unit->name, text + 3, n - 3);
+        if (unit->kind == kind &&
+            (column_folds_to(spelt, text, n) || column_folds_to(unit->name, text, n) || degrees)) {
+            return unit;
+        }
+    }
+    return NULL;
+}
+
+bool column_match(const struct hw_calc *calc, struct hw_text name, size_t *input,
+                  const struct hw_unit **unit)
+{
+    name = hw_text_trimmed(name);
+    *unit = NULL;
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        if (column_folds_to(calc->inputs[i].name, name.at, name.n)) {
+            *input = i;
+            return true;
+        }
+    }
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        size_t n = strlen(calc->inputs[i].name);
+        if (name.n > n + 1 && name.at[n] == '_' &&
+            column_folds_to(calc->inputs[i].name, name.at, n)) {
+            *unit = spelt_unit(calc->inputs[i].kind, name.at + n + 1, name.n - n - 1);
+            if (*unit) {
+                *input = hw_input_first(calc, i);
+                return true;
+            }
+        }
+    }
+    return false;
+}

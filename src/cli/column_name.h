@@ -1,0 +1,19 @@
+/* column_name.h - what a column is called, and which input a name means. */
+#ifndef HW_COLUMN_NAME_H
+#define HW_COLUMN_NAME_H
+#include "engine/question.h"
+
+enum { COLUMN_NAME_MAX = 96 };
+
+/* Writes a name as a column is called: NAME, or NAME_UNIT with the unit spelt for a header. A part
+ * of it, such as "_low", goes between; "" for none. */
+void column_name(const char *name, const char *part, const char *unit, char text[COLUMN_NAME_MAX]);
+
+/* The input that a column of that name feeds, and the unit that the name carries. False when it is
+ * none: case does not count, '-' and '_' are equal. */
+bool column_match(const struct hw_calc *calc, struct hw_text name, size_t *input,
+                  const struct hw_unit **unit);
+
+/* True when text[0..n) is the word, case and the kind of hyphen aside. */
+bool column_folds_to(const char *word, const char *text, size_t n);
+#endif

@@ -1,0 +1,64 @@
+/* notes.c - the notes of an answer, one after another. */
+#include "cli/notes.h"
+
+#include <stdio.h>
+
+bool notes_have(uint64_t notes, size_t bit)
+{
+    return ((notes >> bit) & 1u) != 0;
+}
+
+bool notes_next(const struct hw_calc *calc, uint64_t notes, size_t *bit)
+{
+    while (*bit < NOTES_MAX && !(notes_have(notes, *bit) && hw_note_at(calc, *bit))) {
+        ++*bit;
+    }
+    return *bit < NOTES_MAX;
+}
+
+size_t notes_gravest_first(const struct hw_calc *calc, uint64_t notes, size_t bits[NOTES_MAX])
+{
+    size_t n = 0;
+    for (int effect = HW_WITHHELD; effect >= (int)HW_STANDING; effect--) {
+        for (size_t bit = 0; notes_next(calc, notes, &bit); bit++) {
+            if (hw_note_at(calc, bit)->effect == (enum hw_effect)effect) {
+                bits[n++] = bit;
+            }
+        }
+    }
+    return n;
+}
+
+uint64_t notes_between(const struct hw_calc *calc, enum hw_effect from, enum hw_effect to)
+{
+    uint64_t between = 0;
+    for (size_t bit = 0; notes_next(calc, UINT64_MAX, &bit); bit++) {
+        enum hw_effect effect = hw_note_at(calc, bit)->effect;
+        between |= effect >= from && effect <= to ? UINT64_C(1) << bit : 0;
+    }
+    return between;
+}
+
+/* A shift by all 64 bits, for a table without notes, would be undefined. */
+uint64_t notes_of_table(const struct hw_calc *calc)
+{
+    return calc->n_notes == 0 ? 0 : UINT64_MAX >> (NOTES_MAX - calc->n_notes);
+}
+
+uint64_t notes_possible(const struct hw_spread *spread)
+{
+    return spread ? spread->possible : 0;
+}
+
+void notes_codes(const struct hw_calc *calc, uint64_t notes, uint64_t possible,
+                 char text[CODES_MAX])
+{
+    uint64_t told = (notes & notes_between(calc, HW_CAUTION, HW_WITHHELD)) | possible;
+    size_t used = 0;
+    text[0] = '\0';
+    for (size_t bit = 0; notes_next(calc, told, &bit) && used < CODES_MAX; bit++) {
+        int n = snprintf(text + used, CODES_MAX - used, "%s%s%s", used == 0 ? "" : ";",
+                         notes_have(possible, bit) ? "possible:" : "", hw_note_at(calc, bit)->code);
+        used += (size_t)n;
+    }
+}

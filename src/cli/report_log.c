@@ -1,0 +1,163 @@
+/* report_log.c - one answer as a line of a logbook. */
+#include "cli/report_log.h"
+
+#include "cli/clock.h"
+#include "cli/column_name.h"
+#include "cli/notes.h"
+#include "cli/print.h"
+#include "cli/report_cell.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+/* Adds "name=value unit" to a list joined by "; ". */
+static void add_entry(char list[CELL_MAX], const char *name, const char *value, const char *unit)
+{
+    size_t used = strlen(list);
+    (void)snprintf(list + used, CELL_MAX - used, "%s%s=%s%s%s", used == 0 ? "" : "; ", name, value,
+                   unit[0] == '\0' ? "" : " ", unit);
+}
+
+static void list_inputs(const struct report *report, int digits, char list[CELL_MAX])
+{
+    const struct hw_question *question = report->question;
+    list[0] = '\0';
+    for (size_t i = 0; i < question->calc->n_inputs; i++) {
+        if (question->from[i] != HW_ABSENT) {
+            char value[WORDS_MAX];
+            report_cell_input(question, i, digits, value);
+            if (question->half[i] > 0) {
+                char half[NUMBER_MAX];
+                size_t used = strlen(value);
+                number_digits(half, question->half[i], digits);
+                (void)snprintf(value + used, sizeof value - used, "+-%.40s", half);
+            }
+            add_entry(list, question->calc->inputs[i].name, value, question->calc->inputs[i].unit);
+        }
+    }
+}
+
+/* Adds "NAME_low=value unit; NAME_high=value unit", as far as they can be told. */
+static void add_spread(const struct report *report, size_t result, int digits, char list[CELL_MAX])
+{
+    static const char *const parts[] = {"_low", "_high"};
+    const struct hw_result *this = &report->question->calc->results[result];
+    for (size_t k = 0; k < 2 && report->spread; k++) {
+        double value = k == 0 ? report->spread->low[result] : report->spread->high[result];
+        if (!isnan(value)) {
+            char name[COLUMN_NAME_MAX];
+            char number[NUMBER_MAX];
+            (void)snprintf(name, sizeof name, "%s%s", this->name, parts[k]);
+            number_digits(number, value, digits);
+            add_entry(list, name, number, this->unit);
+        }
+    }
+}
+
+static void list_results(const struct report *report, int digits, char list[CELL_MAX])
+{
+    const struct hw_calc *calc = report->question->calc;
+    list[0] = '\0';
+    for (size_t i = 0; i < calc->n_results; i++) {
+        if (report->args->only[i] && !isnan(report->answer->out[i])) {
+            char number[NUMBER_MAX];
+            number_digits(number, report->answer->out[i], digits);
+            add_entry(list, calc->results[i].name, number, calc->results[i].unit);
+            add_spread(report, i, digits, list);
+        }
+    }
+}
+
+/* The cell of a row in that column, without quotes around it; nothing for NO_COLUMN. */
+static struct hw_text row_cell(const struct row_view *row, long column, char *room)
+{
+    struct csv_cell cell = {.quoted = false};
+    size_t at = 0;
+    for (long i = 0; csv_next_cell(&row->record, row->columns->separator, &at, &cell); i++) {
+        if (i == column && cell.text.n <= CELL_MAX) {
+            return (struct hw_text){room, csv_unquote(&cell, room)};
+        }
+    }
+    return (struct hw_text){room, 0};
+}
+
+/* When and where: of the row if it tells, else of the options, else now. */
+static void put_when_and_tank(const struct report *report)
+{
+    char room[CELL_MAX];
+    char now[CLOCK_TEXT];
+    struct hw_text when = {room, 0};
+    if (report->row && report->row->columns->when != NO_COLUMN) {
+        when = row_cell(report->row, report->row->columns->when, room);
+    }
+    if (when.n > 0) {
+        report_cell(when, ',');
+    } else if (report->args->when) {
+        report_cell_text(report->args->when, ',');
+    } else {
+        clock_now(now);
+        report_cell_text(now, ',');
+    }
+    (void)putchar(',');
+    struct hw_text tank = {room, 0};
+    if (report->row && report->row->columns->tank != NO_COLUMN) {
+        tank = row_cell(report->row, report->row->columns->tank, room);
+    }
+    if (tank.n > 0) {
+        report_cell(tank, ',');
+    } else if (report->args->tank) {
+        report_cell_text(report->args->tank, ',');
+    }
+    (void)putchar(',');
+}
+
+/* The cells of a row that could not be asked, with their headers: what was read stays readable, as
+ * far as a cell holds it. */
+static void put_cells_as_written(const struct row_view *row)
+{
+    char list[CELL_MAX] = "";
+    char room[2][CELL_MAX];
+    struct csv_cell name;
+    struct csv_cell cell;
+    size_t name_at = 0;
+    size_t cell_at = 0;
+    while (csv_next_cell(&row->columns->header, row->columns->separator, &name_at, &name) &&
+           csv_next_cell(&row->record, row->columns->separator, &cell_at, &cell)) {
+        if (name.text.n < CELL_MAX && cell.text.n < CELL_MAX) {
+            size_t used = strlen(list);
+            (void)snprintf(list + used, CELL_MAX - used, "%s%.*s=%.*s", used == 0 ? "" : "; ",
+                           (int)csv_unquote(&name, room[0]), room[0],
+                           (int)csv_unquote(&cell, room[1]), room[1]);
+        }
+    }
+    report_cell_text(list, ',');
+}
+
+void report_log(const struct report *report)
+{
+    const struct hw_calc *calc = report->args->calc;
+    int digits = report->args->digits ? report->args->digits : 6;
+    char text[CELL_MAX];
+    char codes[CODES_MAX];
+    put_when_and_tank(report);
+    report_cell_text(calc->name, ',');
+    (void)putchar(',');
+    if (report->row && report->row->problem) {
+        put_cells_as_written(report->row);
+        (void)snprintf(text, sizeof text, "problem=%s", report->row->problem);
+        (void)fputs(",,", stdout);
+        report_cell_text(text, ',');
+        (void)putchar('\n');
+        return;
+    }
+    list_inputs(report, digits, text);
+    report_cell_text(text, ',');
+    (void)putchar(',');
+    list_results(report, digits, text);
+    report_cell_text(text, ',');
+    (void)putchar(',');
+    notes_codes(calc, report->answer->notes, notes_possible(report->spread), codes);
+    report_cell_text(codes, ',');
+    (void)putchar('\n');
+}
