@@ -223,6 +223,52 @@ static void every_note(void **state)
     check_notes(ammonia(), notes, sizeof notes / sizeof notes[0]);
 }
 
+/* Where each note that hangs on a number begins and ends. */
+static const struct note_edge edges[] = {
+    {"over-short-salt", ABOVE, 1, "tan", "short_ratio", "tan=2;ph=8.3;temp=27;salinity=34"},
+    {"over-short-salt", ABOVE, 0.233, "tan", "free_for_limit", "tan=2;ph=8.3;temp=27;salinity=34"},
+    {"over-long-salt", ABOVE, 1, "tan", "long_ratio", "tan=0.3;ph=8.3;temp=27;salinity=34"},
+    {"over-long-salt", ABOVE, 0.035, "tan", "free_for_limit", "tan=0.3;ph=8.3;temp=27;salinity=34"},
+    {"over-short-fresh", ABOVE, 1, "tan", "short_ratio", "tan=2;ph=8.3;temp=27;salinity=0.3"},
+    {"over-long-fresh", ABOVE, 1, "tan", "long_ratio", "tan=0.6;ph=8.3;temp=27;salinity=0.3"},
+    {"over-short-own", ABOVE, 1, "tan", "short_ratio",
+     "tan=1;ph=8.3;temp=27;salinity=34;short_limit=0.02"},
+    {"over-long-own", ABOVE, 1, "tan", "long_ratio",
+     "tan=1;ph=8.3;temp=27;salinity=34;long_limit=0.02"},
+    {"limit-over-published", UP_TO, 1, "tan", "long_ratio",
+     "tan=3;ph=8.4;temp=26;salinity=34;long_limit=0.1"},
+    {"limit-over-published", ABOVE, 0.035, "tan", "free_for_limit",
+     "tan=0.3;ph=8.4;temp=26;salinity=34;long_limit=1"},
+    {"act-today", ABOVE, 0.25, "tan", NULL, "tan=0.25;ph=7;temp=25;salinity=34"},
+    {"any-ammonia", UP_TO, 0.25, "tan", NULL, "tan=0.25;ph=7;temp=25;salinity=34"},
+    {"criteria-jump", BELOW, 2, "salinity", NULL, "tan=1;ph=8;temp=25;salinity=2"},
+    {"criteria-jump", ABOVE, 9, "salinity", NULL, "tan=1;ph=8;temp=25;salinity=9"},
+    {"criteria-jump", BELOW, 11, "salinity", NULL, "tan=1;ph=8;temp=25;salinity=11"},
+    {"criteria-stretched", BELOW, 6.5, "ph", NULL, "tan=1;ph=6.5;temp=25;salinity=0.3"},
+    {"criteria-stretched", ABOVE, 9, "ph", NULL, "tan=1;ph=9;temp=25;salinity=0.3"},
+    {"criteria-stretched", ABOVE, 30, "temp", NULL, "tan=1;ph=8;temp=30;salinity=0.3"},
+    {"criteria-stretched", ABOVE, 40.9, "salinity", NULL, "tan=1;ph=8;temp=25;salinity=40.9"},
+    {"fit-stretched", BELOW, 5, "temp", NULL, "tan=1;ph=8;temp=5;salinity=34"},
+    {"fit-stretched", ABOVE, 44.55, "salinity", NULL, "tan=1;ph=8;temp=25;salinity=44.55"},
+    {"fit-stretched", ABOVE, 40.9, "salinity", NULL,
+     "tan=1;ph=8;temp=25;salinity=40.9;model=epa1989"},
+    {"fit-stretched", ABOVE, 40, "salinity", NULL, "tan=1;ph=8;temp=25;salinity=40;ph_scale=total"},
+    {"fit-stretched", ABOVE, 3, "salinity", NULL,
+     "tan=1;ph=8;temp=25;salinity=3;ph_scale=nbs-rigorous"},
+    {"fit-stretched", BELOW, 20, "salinity", NULL,
+     "tan=1;ph=8;temp=25;salinity=20;ph_scale=nbs-rigorous"},
+    {"ratio-salt", FROM, 1, "salinity", NULL, "tan=1;ph=8;temp=25;salinity=1g/kg"},
+    {"ratio-fresh", BELOW, 10, "salinity", NULL, "tan=1;ph=8;temp=25;salinity=10"},
+    {"ratio-stricter", FROM, 1, "salinity", NULL, "tan=1;ph=8;temp=25;salinity=1g/kg"},
+    {"ratio-stricter", BELOW, 10, "salinity", NULL, "tan=1;ph=8;temp=25;salinity=10"},
+};
+
+static void every_edge(void **state)
+{
+    (void)state;
+    check_edges(ammonia(), edges, sizeof edges / sizeof edges[0]);
+}
+
 /* Each result that may be absent, present and absent; every other one always finite. */
 static const struct {
     const char *result, *present, *absent;
@@ -363,6 +409,7 @@ int main(void)
         cmocka_unit_test(a_meter_shows_most),
         cmocka_unit_test(dilution_and_basis),
         cmocka_unit_test(every_note),
+        cmocka_unit_test(every_edge),
         cmocka_unit_test(absent_results),
         cmocka_unit_test(corners_are_answered),
         cmocka_unit_test(working_can_be_redone),

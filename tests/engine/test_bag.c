@@ -142,6 +142,45 @@ static void every_note(void **state)
     check_working(bag(), TESTED ";basis=nh4;tank-temp=20");
 }
 
+/* Where each note that hangs on a number begins and ends. */
+static const struct note_edge edges[] = {
+    {"bag-impossible", ABOVE, 10, "hours", NULL, "biomass=100kg;hours=10;water=10L" PH SEA},
+    {"tank-warmer", ABOVE, 2, "tank-temp", "temp_gap", TANK("25")},
+    {"tank-colder", BELOW, -1, "tank-temp", "temp_gap", TANK("22")},
+    {"tank-saltier", ABOVE, 1, "tank-salinity", "salinity_gap", SALT("32")},
+    {"salt-step-down", BELOW, -5, "tank-salinity", "salinity_gap", SALT("26")},
+    {"ph-no-rise", UP_TO, 7.9, "ph-open", NULL, "tan=6;ph-bag=7.9;ph-open=7.9" SEA},
+    {"hour-stretched", BELOW, 6.5, "ph-bag", NULL,
+     "tan=1;ph-bag=6.5;ph-open=7.9;temp=24;salinity=0"},
+    {"hour-stretched", ABOVE, 9, "ph-open", NULL, "tan=1;ph-bag=6.9;ph-open=9;temp=24;salinity=0"},
+    {"hour-stretched", ABOVE, 40.9, "salinity", NULL,
+     "tan=1;ph-bag=6.9;ph-open=8.1;temp=24;salinity=40.9"},
+    {"fit-stretched", BELOW, 5, "temp", NULL, "tan=6" PH ";temp=5;salinity=31"},
+};
+
+static void every_edge(void **state)
+{
+    (void)state;
+    check_edges(bag(), edges, sizeof edges / sizeof edges[0]);
+}
+
+/* The limit of an hour is reached by the total that reaches it there. */
+static void at_the_limits_of_ammonia(void **state)
+{
+    (void)state;
+    const struct note_edge at[] = {
+
+        {"shut-over-hour", ABOVE, total_at("short_ratio", "ph=7.3" SEA), "tan", NULL,
+         "tan=40;ph-bag=7.3;ph-open=7.9" SEA},
+        {"shut-over-hour", ABOVE, total_at("short_ratio", "ph=6.8;temp=24;salinity=0"), "tan", NULL,
+         FRESH("40")},
+        {"open-over-hour-salt", ABOVE, total_at("short_ratio", "ph=8.1" SEA), "tan", NULL, TESTED},
+        {"open-over-hour-fresh", ABOVE, total_at("short_ratio", "ph=7.9;temp=24;salinity=0"), "tan",
+         NULL, FRESH("10")},
+    };
+    check_edges(bag(), at, sizeof at / sizeof at[0]);
+}
+
 static void asked_never_assumed(void **state)
 {
     (void)state;
@@ -266,6 +305,8 @@ int main(void)
         cmocka_unit_test(gaps),
         cmocka_unit_test(refused),
         cmocka_unit_test(every_note),
+        cmocka_unit_test(every_edge),
+        cmocka_unit_test(at_the_limits_of_ammonia),
         cmocka_unit_test(asked_never_assumed),
         cmocka_unit_test(as_ammonia_says),
         cmocka_unit_test(weighed_as_measured),

@@ -118,6 +118,31 @@ static void every_note(void **state)
     check_notes(bath(), notes, sizeof notes / sizeof notes[0]);
 }
 
+/* Where each note that hangs on a number begins and ends. */
+static const struct note_edge edges[] = {
+    {"no-bath-level", ABOVE, 5, "rate", NULL, "volume=12L;strength=1%wv;rate=5mL/L"},
+    {"no-bath-level", BELOW, 1, "rate", NULL, "volume=12L;strength=0.1mg/mL;rate=1mL/L"},
+    {"dye-check", ABOVE, 10, "target", NULL, "volume=12L;strength=1%wv;target=10"},
+    {"dye-over-5", ABOVE, 5, "target", NULL, "volume=12L;strength=1%wv;target=5"},
+    {"dye-over-5", ABOVE, 5, "rate", "level", "volume=12L;strength=1%wv;rate=0.5mL/L"},
+    {"bath-long", ABOVE, 30, "minutes", NULL, TANK "minutes=30"},
+    {"temp-step-up", ABOVE, 2, "temp", "temp_gap", TANK "temp=25;source_temp=23.3"},
+    {"temp-step-down", BELOW, -1, "temp", "temp_gap", TANK "temp=22;source_temp=23.3"},
+    {"salinity-step-up", ABOVE, 1, "salinity", "salinity_gap",
+     TANK "salinity=34;source_salinity=33.1"},
+    {"ph-step", ABOVE, 0.3, "ph", "ph_gap", TANK "ph=8.2;source_ph=7.9"},
+    {"ph-step", BELOW, -0.3, "ph", "ph_gap", TANK "ph=7.6;source_ph=7.9"},
+    {"return-step", ABOVE, 1, "temp", "temp_gap", TANK "temp=24;source_temp=23.3"},
+    {"return-step", UP_TO, 2, "temp", "temp_gap", TANK "temp=25;source_temp=23.3"},
+    {"return-step", BELOW, -1, "salinity", "salinity_gap", TANK "salinity=32;source_salinity=33.1"},
+};
+
+static void every_edge(void **state)
+{
+    (void)state;
+    check_edges(bath(), edges, sizeof edges / sizeof edges[0]);
+}
+
 static void corners_are_answered(void **state)
 {
     (void)state;
@@ -141,6 +166,7 @@ int main(void)
         cmocka_unit_test(target_and_rate_agree),
         cmocka_unit_test(gaps),
         cmocka_unit_test(every_note),
+        cmocka_unit_test(every_edge),
         cmocka_unit_test(corners_are_answered),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);

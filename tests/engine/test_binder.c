@@ -184,6 +184,29 @@ static void every_note(void **state)
     check_notes(binder(), notes, sizeof notes / sizeof notes[0]);
 }
 
+/* Where each note that hangs on a number begins and ends. */
+static const struct note_edge edges[] = {
+    {"hold-order", ABOVE, 36, "hold-from", NULL, LIQUID ";hold-from=36;hold-to=36"},
+    {"over-label", ABOVE, 1, "tan", NULL,
+     "volume=75L;tan=1;medicine=none" BY_LABEL ";label-dose=2g"},
+    {"binder-oxygen-all", ABOVE, 5, "tan", "oxygen_used", READS("4.4")},
+    {"binder-oxygen-2", UP_TO, 5, "tan", "oxygen_used", READS("4.4")},
+    {"binder-oxygen-2", ABOVE, 2, "tan", "oxygen_used", READS("1.7")},
+    {"binder-oxygen-1", UP_TO, 2, "tan", "oxygen_used", READS("1.7")},
+    {"binder-oxygen-1", ABOVE, 1, "tan", "oxygen_used", READS("0.9")},
+    {"hold-long", ABOVE, 48, "hold-to", NULL, SULFONATE ";hold-to=48"},
+    {"weigh-small", BELOW, 1, "volume", "amount", SULFONATE},
+    {"weigh-small", BELOW, 1, "volume", "amount", POWDER},
+    {"small-liquid", BELOW, 1, "volume", "liquid", LIQUID},
+    {"binder-excess", BELOW, 4, "excess", NULL, SULFONATE ";excess=4"},
+};
+
+static void every_edge(void **state)
+{
+    (void)state;
+    check_edges(binder(), edges, sizeof edges / sizeof edges[0]);
+}
+
 /* What is in the water and what binds are asked, never assumed; of a label all is asked, and
  * exactly one measure. */
 static void asked_never_assumed(void **state)
@@ -281,6 +304,7 @@ int main(void)
         cmocka_unit_test(hours),
         cmocka_unit_test(withheld),
         cmocka_unit_test(every_note),
+        cmocka_unit_test(every_edge),
         cmocka_unit_test(asked_never_assumed),
         cmocka_unit_test(moles_in_the_tank),
         cmocka_unit_test(corners_are_answered),

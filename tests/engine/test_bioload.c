@@ -221,6 +221,48 @@ static void every_note(void **state)
     check_notes(bioload(), notes, sizeof notes / sizeof notes[0]);
 }
 
+/* Where each note that hangs on a number begins and ends. */
+static const struct note_edge edges[] = {
+    {"load-over", ABOVE, 100, "capacity", "load_share", BIRCH ";capacity=165.6"},
+    {"load-quarter", UP_TO, 100, "capacity", "load_share", BIRCH ";capacity=165.6"},
+    {"load-quarter", ABOVE, 25, "capacity", "load_share", BIRCH ";capacity=662"},
+    {"load-means", UP_TO, 25, "capacity", "load_share", BIRCH ";capacity=662"},
+    {"limit-within-day", BELOW, 24, "limit", "hours_to_limit", BIRCH ";limit=1.5"},
+    {"change-more-than-all", BELOW, 24, "limit", "hours_to_limit", BIRCH ";limit=1.5"},
+    {"below-starved", BELOW, 0.06 * 2.3 * 24, "ration", "production",
+     "volume=110L;biomass=60g;ration=0.6%;protein=10%"},
+    {"criteria-jump", BELOW, 2, "salinity", NULL, BIRCH ";ph=8;temp=25;salinity=2"},
+    {"criteria-jump", ABOVE, 9, "salinity", NULL, BIRCH ";ph=8;temp=25;salinity=9"},
+    {"criteria-jump", BELOW, 11, "salinity", NULL, BIRCH ";ph=8;temp=25;salinity=11"},
+    {"criteria-stretched", ABOVE, 40.9, "salinity", NULL, BIRCH ";ph=8;temp=25;salinity=40.9"},
+    {"criteria-stretched", ABOVE, 30, "temp", NULL, BIRCH ";ph=8;temp=30;salinity=5"},
+    {"criteria-stretched", ABOVE, 9, "ph", NULL, BIRCH ";ph=9;temp=25;salinity=0"},
+    {"limit-salt", FROM, 1, "salinity", NULL, BIRCH ";ph=8;temp=25;salinity=1g/kg"},
+    {"limit-fresh", BELOW, 10, "salinity", NULL, BIRCH ";ph=8;temp=25;salinity=10"},
+    {"ratio-stricter", FROM, 1, "salinity", NULL, BIRCH ";ph=8;temp=25;salinity=1g/kg"},
+    {"ratio-stricter", BELOW, 10, "salinity", NULL, BIRCH ";ph=8;temp=25;salinity=10"},
+};
+
+static void every_edge(void **state)
+{
+    (void)state;
+    check_edges(bioload(), edges, sizeof edges / sizeof edges[0]);
+}
+
+/* The published limit for days is the total that reaches it there. */
+static void at_the_limits_of_ammonia(void **state)
+{
+    (void)state;
+    const struct note_edge at[] = {
+
+        {"limit-over-published", ABOVE, total_at("long_ratio", SEA), "limit", NULL,
+         BIRCH ";limit=0.5;" SEA},
+        {"limit-over-published", ABOVE, total_at("long_ratio", "ph=8;temp=25;salinity=0"), "limit",
+         NULL, BIRCH ";limit=0.5;ph=8;temp=25;salinity=0"},
+    };
+    check_edges(bioload(), at, sizeof at / sizeof at[0]);
+}
+
 static void statuses(void **state)
 {
     (void)state;
@@ -285,6 +327,8 @@ int main(void)
         cmocka_unit_test(answers_do_what_they_say),
         cmocka_unit_test(working_feed_is_a_quarter),
         cmocka_unit_test(every_note),
+        cmocka_unit_test(every_edge),
+        cmocka_unit_test(at_the_limits_of_ammonia),
         cmocka_unit_test(statuses),
         cmocka_unit_test(stricter_of_two),
         cmocka_unit_test(corners_are_answered),

@@ -35,7 +35,10 @@ static double ask_for(const char *line, const char *result)
 #define WEAK   "volume=100L;share=50%;tan=2;ph=7.4;fresh_ph=8.2;temp=25;fresh_temp=25"
 #define THIN                                                                                       \
     "volume=100L;share=50%;ph=7.4;fresh_ph=8.2;temp=25;fresh_temp=25;salinity=9;fresh_salinity=9"
-#define STEEP "volume=100L;share=50%;tan=1;fresh_ph=7;temp=25;fresh_temp=25;salinity=34"
+#define STILL   "volume=100L;share=50%"
+#define SALT    "temp=25;salinity=34;fresh_temp=25;fresh_salinity=34"
+#define THINNED "temp=25;salinity=0.5;fresh_temp=25;fresh_salinity=0.5"
+#define STEEP   "volume=100L;share=50%;tan=1;fresh_ph=7;temp=25;fresh_temp=25;salinity=34"
 
 #define ACID                                                                                       \
     "volume=100L;share=50%;ph=5.5;fresh_ph=5.5;alkalinity=0;fresh_alkalinity=0;temp=25;"           \
@@ -77,6 +80,11 @@ static void results_and_their_absence(void **state)
     assert_close(ask_for(UNSAID, "free_worst"), 1.5 / (1 + pow(10, 9.34972171 - 8.2)), 0, 1e-8);
     check(ask_for(WEAK ";salinity=34;fresh_salinity=31.9", "free_worst") >
           1.3 * ask_for(WEAK ";salinity=34;fresh_salinity=32.1", "free_worst"));
+    /* which is by more than 2 g/kg */
+    double apart = ask_for(WEAK ";salinity=34;fresh_salinity=32", "free_worst");
+    check(ask_for(WEAK ";salinity=34;fresh_salinity=31.9999998", "free_worst") > 1.3 * apart);
+    assert_close(ask_for(WEAK ";salinity=34;fresh_salinity=32.0000002", "free_worst"), apart, 0,
+                 1e-7);
 }
 
 static const struct note_row notes[] = {
@@ -136,6 +144,50 @@ static void every_note(void **state)
 {
     (void)state;
     check_notes(blend(), notes, sizeof notes / sizeof notes[0]);
+}
+
+/* Where each note that hangs on a number begins and ends. */
+static const struct note_edge edges[] = {
+    {"blend-frees", ABOVE, 1.01, "fresh_ph", "free_worst/free_before", UNSAID},
+    {"blend-frees", ABOVE, 1.01, "air_co2", "free_aired/free_before",
+     TANK SEA ";alkalinity=1;fresh_ph=7.4;fresh_alkalinity=1;share=25%;air_co2=1300"},
+    {"blend-frees-later", ABOVE, 1.01, "ph", "free_aired/free_after", SOUR},
+    {"blend-brings-ammonia", ABOVE, 2, "fresh_tan", NULL, SOUR ";fresh_tan=2"},
+    {"blend-warms", ABOVE, 2, "fresh_temp", "temp_step", AT ";temp=21;salinity=34"},
+    {"blend-cools", BELOW, -1, "fresh_temp", "temp_step", AT ";temp=27;salinity=34"},
+    {"salt-step-up", ABOVE, 1, "fresh_salinity", "salinity_step", AT ";temp=25;salinity=32"},
+    {"salt-step-down", BELOW, -5, "fresh_salinity", "salinity_step",
+     WEAK ";salinity=34;fresh_salinity=24"},
+    {"carbonate-fresh", BELOW, 5, "salinity", NULL, AT ";temp=25;salinity=5"},
+    {"carbonate-fresh", BELOW, 5, "fresh_salinity", NULL, WEAK ";salinity=34;fresh_salinity=5"},
+    {"above-fit", ABOVE, 42, "salinity", NULL, AT ";temp=25;salinity=42"},
+    {"fit-stretched", BELOW, 5, "temp", NULL, AT ";temp=5;salinity=34"},
+    {"blend-over-volume", ABOVE, 100, "take", NULL, TANK FRESH SEA ";take=100L"},
+};
+
+static void every_edge(void **state)
+{
+    (void)state;
+    check_edges(blend(), edges, sizeof edges / sizeof edges[0]);
+}
+
+/* The limit for days is that of the tank before, and of the mixture at the highest pH. */
+static void at_the_limits_of_ammonia(void **state)
+{
+    (void)state;
+    double salt = total_at("long_ratio", "ph=8.2;temp=25;salinity=34");
+    double fresh = total_at("long_ratio", "ph=8.2;temp=25;salinity=0.5");
+    const struct note_edge at[] = {
+
+        {"over-limit-salt", ABOVE, salt, "tan", NULL, STILL ";tan=0.5;ph=8.2;fresh_ph=7.6;" SALT},
+        {"over-limit-salt", ABOVE, salt, "fresh_tan", "tan_after",
+         STILL ";tan=0;fresh_tan=1;ph=7.6;fresh_ph=8.2;" SALT},
+        {"over-limit-fresh", ABOVE, fresh, "tan", NULL,
+         STILL ";tan=0.5;ph=8.2;fresh_ph=7.6;" THINNED},
+        {"over-limit-fresh", ABOVE, fresh, "fresh_tan", "tan_after",
+         STILL ";tan=0;fresh_tan=1;ph=7.6;fresh_ph=8.2;" THINNED},
+    };
+    check_edges(blend(), at, sizeof at / sizeof at[0]);
 }
 
 static void workings(void **state)
@@ -223,6 +275,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(results_and_their_absence),
         cmocka_unit_test(every_note),
+        cmocka_unit_test(every_edge),
+        cmocka_unit_test(at_the_limits_of_ammonia),
         cmocka_unit_test(workings),
         cmocka_unit_test(at_the_upper_ends),
         cmocka_unit_test(either_way_round),

@@ -111,6 +111,40 @@ static void every_note(void **state)
     check_notes(buffer(), notes, sizeof notes / sizeof notes[0]);
 }
 
+/* Where each note that hangs on a number begins and ends. */
+static const struct note_edge edges[] = {
+    {"target-below", BELOW, 2.1, "target", NULL, LEVEL},
+    {"buffer-frees", ABOVE, 1.01, "target", "free_after/free_before",
+     "volume=110L;alkalinity=1.6;target=1.61;ph=7.6" SEA SODA ";tan=2"},
+    {"buffer-frees-later", ABOVE, 1.01, "ph", "free_aired/free_before", BIG},
+    {"alkalinity-step", ABOVE, 0.5 + 1.6, "target", NULL, DOSE},
+    {"buffer-ph-step", ABOVE, 7.9, "target", "ph_after", WATER SODA},
+    {"alkalinity-high", ABOVE, 4, "target", NULL, "volume=110L;alkalinity=3.8;target=4"},
+    {"carbonate-fresh", BELOW, 5, "salinity", NULL, DOSE ";ph=7.6;temp=25;salinity=5"},
+    {"weigh-small", BELOW, 1, "volume", "mass", DOSE},
+    {"fit-stretched", BELOW, 5, "temp", NULL, DOSE ";ph=7.6;temp=5;salinity=34;tan=0.5"},
+};
+
+static void every_edge(void **state)
+{
+    (void)state;
+    check_edges(buffer(), edges, sizeof edges / sizeof edges[0]);
+}
+
+/* The limit for days is that at the highest pH, here the one before: bicarbonate lowers it. */
+static void at_the_limits_of_ammonia(void **state)
+{
+    (void)state;
+    const struct note_edge at[] = {
+
+        {"over-limit-salt", ABOVE, total_at("long_ratio", "ph=8.4" SEA), "tan", NULL,
+         "volume=110L;alkalinity=2.4;target=2.5;ph=8.4;tan=0.5" SEA},
+        {"over-limit-fresh", ABOVE, total_at("long_ratio", "ph=8.9;temp=25;salinity=0.5"), "tan",
+         NULL, "volume=110L;alkalinity=2.4;target=2.5;ph=8.9;tan=0.5;temp=25;salinity=0.5"},
+    };
+    check_edges(buffer(), at, sizeof at / sizeof at[0]);
+}
+
 static void workings(void **state)
 {
     (void)state;
@@ -154,6 +188,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(results_and_their_absence),
         cmocka_unit_test(every_note),
+        cmocka_unit_test(every_edge),
+        cmocka_unit_test(at_the_limits_of_ammonia),
         cmocka_unit_test(workings),
         cmocka_unit_test(two_salts_one_end),
     };

@@ -1,9 +1,9 @@
 /* test_challenge.c - the challenge calculation: worked doses, every note, every result that may be
  * absent, and the working redone by awk. */
-#include "ask.h"
 #include "assert_close.h"
 #include "holdwater/ammonia.h"
 #include "holdwater/carbonate.h"
+#include "note_rows.h"
 
 #include <math.h>
 #include <setjmp.h>
@@ -99,10 +99,7 @@ static void what_to_expect(void **state)
 #define STEEP    ";ph=9.9;temp=25;salinity=0;alkalinity=0.5;target=50"
 #define SOUR     ";ph=5;temp=25;salinity=0;alkalinity=0.05;target=50"
 
-/* Each note raised once, and once not. */
-static const struct {
-    const char *code, *raised, *silent;
-} notes[] = {
+static const struct note_row notes[] = {
     {"fish-in-water", "volume=110L;fish=yes", TANK},
     {"nothing-to-add", TANK ";target=2;now=2", TANK ";target=2;now=1.99"},
     {"nothing-to-add", TANK ";target=2;now=2.5", TANK},
@@ -159,27 +156,29 @@ static const struct {
 static void every_note(void **state)
 {
     (void)state;
-    uint64_t reached = 0;
-    for (size_t i = 0; i < sizeof notes / sizeof notes[0]; i++) {
-        struct hw_question question;
-        struct hw_answer answer;
-        ask(challenge(), notes[i].raised, &question, &answer);
-        reached |= answer.notes;
-        if (!noted(challenge(), &answer, notes[i].code)) {
-            fail_msg("%s: not raised by %s", notes[i].code, notes[i].raised);
-        }
-        for (size_t k = 0; k < challenge()->n_results; k++) {
-            bool must = answer.status >= 0 && !challenge()->results[k].sometimes;
-            check(answer.status < 0 ? isnan(answer.out[k]) : !must || isfinite(answer.out[k]));
-        }
-        if (notes[i].silent) {
-            ask(challenge(), notes[i].silent, &question, &answer);
-            if (noted(challenge(), &answer, notes[i].code)) {
-                fail_msg("%s: raised by %s", notes[i].code, notes[i].silent);
-            }
-        }
-    }
-    assert_int_equal(reached, (UINT64_C(1) << challenge()->n_notes) - 1);
+    check_notes(challenge(), notes, sizeof notes / sizeof notes[0]);
+}
+
+/* Where each note that hangs on a number begins and ends. */
+static const struct note_edge edges[] = {
+    {"nothing-to-add", UP_TO, 2, "target", NULL, TANK ";target=2;now=2"},
+    {"outside-densities", BELOW, 0.5, "strength", NULL,
+     TANK ";source=ammonia-solution;strength=0.5%"},
+    {"outside-densities", ABOVE, 30, "strength", NULL,
+     TANK ";source=ammonia-solution;strength=30%"},
+    {"weigh-small", BELOW, 1, "volume", "mass", TANK},
+    {"small-liquid", BELOW, 1, "volume", "liquid", SOLUTION},
+    {"alkalinity-low", BELOW, 2 + 2 * 2 / 14.007, "alkalinity", NULL, TANK ";alkalinity=2.3"},
+    {"dose-stalls", ABOVE, 5, "target", NULL, TANK ";target=5"},
+    {"carbonate-fresh", BELOW, 5, "salinity", NULL,
+     TANK ";ph=7.6;temp=25;salinity=5;alkalinity=2.3"},
+    {"fit-stretched", BELOW, 5, "temp", NULL, TANK ";ph=8.1;temp=5;salinity=34"},
+};
+
+static void every_edge(void **state)
+{
+    (void)state;
+    check_edges(challenge(), edges, sizeof edges / sizeof edges[0]);
 }
 
 static int status_of(const char *line)
@@ -330,9 +329,6 @@ static void working_can_be_redone(void **state)
         TANK ";source=ammonia-solution;strength=33%;strength_as=nh4oh",
         TANK ";source=concentrate;concentrate_strength=2.5g/L;basis=nh3",
     };
-    for (size_t i = 0; i < sizeof notes / sizeof notes[0]; i++) {
-        check_working(challenge(), notes[i].raised);
-    }
     for (size_t i = 0; i < sizeof more / sizeof more[0]; i++) {
         check_working(challenge(), more[i]);
     }
@@ -345,6 +341,7 @@ int main(void)
         cmocka_unit_test(two_labels_of_one_bottle),
         cmocka_unit_test(what_to_expect),
         cmocka_unit_test(every_note),
+        cmocka_unit_test(every_edge),
         cmocka_unit_test(statuses),
         cmocka_unit_test(absent_results),
         cmocka_unit_test(ph_of_the_dose),

@@ -1,7 +1,7 @@
 /* test_change.c - the change calculation: worked changes, every note, every result that may be
  * absent, mass over random rows, and the working redone by awk. */
-#include "ask.h"
 #include "assert_close.h"
+#include "note_rows.h"
 
 #include <math.h>
 #include <setjmp.h>
@@ -123,10 +123,7 @@ static void goals(void **state)
 #define TANK "volume=110L;now=0.18"
 #define KEEP TANK ";share=25%;keep=0.18"
 
-/* Each note raised once, and once not. */
-static const struct {
-    const char *code, *raised, *silent;
-} notes[] = {
+static const struct note_row notes[] = {
     {"more-than-all", TANK ";take=111L", TANK ";take=110L"},
     {"more-than-all", TANK ";share=101%", TANK ";share=101%;method=flow"},
     {"flow-too-long", TANK ";take=1101L;method=flow", TANK ";take=1100L;method=flow"},
@@ -168,27 +165,33 @@ static const struct {
 static void every_note(void **state)
 {
     (void)state;
-    uint64_t reached = 0;
-    for (size_t i = 0; i < sizeof notes / sizeof notes[0]; i++) {
-        struct hw_question question;
-        struct hw_answer answer;
-        ask(change(), notes[i].raised, &question, &answer);
-        reached |= answer.notes;
-        if (!noted(change(), &answer, notes[i].code)) {
-            fail_msg("%s: not raised by %s", notes[i].code, notes[i].raised);
-        }
-        for (size_t k = 0; k < change()->n_results; k++) {
-            bool must = answer.status >= 0 && !change()->results[k].sometimes;
-            check(answer.status < 0 ? isnan(answer.out[k]) : !must || isfinite(answer.out[k]));
-        }
-        if (notes[i].silent) {
-            ask(change(), notes[i].silent, &question, &answer);
-            if (noted(change(), &answer, notes[i].code)) {
-                fail_msg("%s: raised by %s", notes[i].code, notes[i].silent);
-            }
-        }
-    }
-    assert_int_equal(reached, (UINT64_C(1) << change()->n_notes) - 1);
+    check_notes(change(), notes, sizeof notes / sizeof notes[0]);
+}
+
+/* Where each note that hangs on a number begins and ends. */
+static const struct note_edge edges[] = {
+    {"more-than-all", ABOVE, 100, "share", NULL, TANK ";share=100%"},
+    {"flow-too-long", ABOVE, 1100, "take", NULL, TANK ";take=1100L;method=flow"},
+    {"floor-over-ceiling", ABOVE, 0.2, "floor", NULL, KEEP ";floor=0.2;ceiling=0.2"},
+    {"small-liquid", BELOW, 1, "volume", "add_liquid", KEEP ";strength=5mg/mL"},
+    {"below-floor", BELOW, 0.135, "now", "lowest", TANK ";share=25%;floor=0.135"},
+    {"ends-below-floor", BELOW, 0.135, "now", "after", TANK ";share=25%;floor=0.135"},
+    {"above-ceiling", ABOVE, 0.18, "now", NULL, TANK ";share=25%;ceiling=0.18"},
+    {"above-ceiling", ABOVE, 0.2, "fresh", "after", TANK ";share=25%;ceiling=0.2;fresh=0.3"},
+    {"fresh-too-strong", ABOVE, 0.25, "keep", "fresh_needed",
+     TANK ";share=25%;keep=0.2;ceiling=0.25"},
+    {"keep-outside", BELOW, 0.18, "keep", NULL, KEEP ";floor=0.18"},
+    {"keep-outside", ABOVE, 0.18, "keep", NULL, KEEP ";ceiling=0.18"},
+    {"already-above", BELOW, 0, "keep", "fresh_needed", TANK ";share=25%;keep=0.14"},
+    {"fresh-enough", FROM, 0.18, "fresh", NULL, KEEP ";fresh=0.18"},
+    {"pre-dose", BELOW, 0.18, "fresh", NULL, KEEP ";fresh=0.18"},
+    {"goal-unreachable", ABOVE, 0.18, "goal", NULL, TANK ";share=25%;goal=0.18"},
+};
+
+static void every_edge(void **state)
+{
+    (void)state;
+    check_edges(change(), edges, sizeof edges / sizeof edges[0]);
 }
 
 /* Each result that may be absent, present and absent. */
@@ -270,9 +273,6 @@ static void working_can_be_redone(void **state)
         "volume=75L;share=30%;now=2;fresh=7;goal=6;times=4",
         "volume=75L;share=30%;now=2;fresh=7;goal=2",
     };
-    for (size_t i = 0; i < sizeof notes / sizeof notes[0]; i++) {
-        check_working(change(), notes[i].raised);
-    }
     for (size_t i = 0; i < sizeof sometimes / sizeof sometimes[0]; i++) {
         check_working(change(), sometimes[i].present);
     }
@@ -290,6 +290,7 @@ int main(void)
         cmocka_unit_test(rounds_are_single_changes),
         cmocka_unit_test(goals),
         cmocka_unit_test(every_note),
+        cmocka_unit_test(every_edge),
         cmocka_unit_test(absent_results),
         cmocka_unit_test(group_and_units),
         cmocka_unit_test(corners_are_answered),

@@ -100,6 +100,26 @@ static void every_note(void **state)
     check_notes(concentrate(), notes, sizeof notes / sizeof notes[0]);
 }
 
+/* Where each note that hangs on a number begins and ends. */
+static const struct note_edge edges[] = {
+    {"stock-over-solubility", ABOVE, 291 * 14.007 / 53.489 / 110, "raises", NULL,
+     CHLORIDE "raises=0.7"},
+    {"stock-near-solubility", ABOVE, 50, "raises", "solubility_share", CHLORIDE "raises=0.35"},
+    {"stock-weigh-small", BELOW, 1, "raises", "mass", COPPER "raises=0.01"},
+    {"stock-one-dose", BELOW, 100, "make", NULL,
+     "reagent=ammonium-chloride;raises=2;into=110L;make=100mL;per=100mL"},
+    {"small-liquid", BELOW, 1, "per", NULL, COPPER "raises=0.04;per=1mL"},
+    {"stock-copper-step", ABOVE, 0.05, "raises", NULL, COPPER "raises=0.05"},
+    {"stock-copper-over", ABOVE, 0.2, "raises", NULL, COPPER "raises=0.2"},
+    {"dose-stalls", ABOVE, 5, "raises", NULL, CHLORIDE "raises=5;per=100mL"},
+};
+
+static void every_edge(void **state)
+{
+    (void)state;
+    check_edges(concentrate(), edges, sizeof edges / sizeof edges[0]);
+}
+
 /* Every corner is an answer, or refused for what does not dissolve. */
 static void corners(void **state)
 {
@@ -127,8 +147,8 @@ static void corners(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(masses),     cmocka_unit_test(strengths), cmocka_unit_test(shares),
-        cmocka_unit_test(every_note), cmocka_unit_test(corners),
+        cmocka_unit_test(masses),     cmocka_unit_test(strengths),  cmocka_unit_test(shares),
+        cmocka_unit_test(every_note), cmocka_unit_test(every_edge), cmocka_unit_test(corners),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return hw_report_checks(failed);

@@ -150,6 +150,27 @@ static void every_note(void **state)
     check_notes(course(), notes, sizeof notes / sizeof notes[0]);
 }
 
+/* Where each note that hangs on a number begins and ends. */
+static const struct note_edge edges[] = {
+    {"no-course-level", ABOVE, 2, "rate", NULL, TANK "rate=2mL/L;doses=4"},
+    {"no-course-level", BELOW, 1, "rate", NULL,
+     "volume=75L;biofilter=no;strength=0.1mg/mL;rate=1mL/L;doses=4"},
+    {"course-over-5", ABOVE, 5, "target", NULL, TANK "target=5;doses=1"},
+    {"course-over-5", ABOVE, 5, "target", "level_last", TANK "target=2;doses=4"},
+    {"course-not-longer", UP_TO, 5, "target", NULL, TANK "target=5;doses=1"},
+    {"course-not-longer", ABOVE, 5, "target", "level_ceiling", TANK "target=1.2;doses=1"},
+    {"dye-check", ABOVE, 10, "target", "level_last", ALDER},
+    {"dye-check", ABOVE, 10, "target", NULL, TANK "target=10;doses=1"},
+    {"small-liquid", BELOW, 1, "volume", "dye", TANK "target=3;doses=1"},
+    {"small-liquid", BELOW, 1, "volume", "dye_again", REPLACE},
+};
+
+static void every_edge(void **state)
+{
+    (void)state;
+    check_edges(course(), edges, sizeof edges / sizeof edges[0]);
+}
+
 static void statuses(void **state)
 {
     (void)state;
@@ -228,6 +249,7 @@ int main(void)
         cmocka_unit_test(absent_results),
         cmocka_unit_test(rate_and_target_agree),
         cmocka_unit_test(every_note),
+        cmocka_unit_test(every_edge),
         cmocka_unit_test(statuses),
         cmocka_unit_test(working),
         cmocka_unit_test(corners_are_answered),

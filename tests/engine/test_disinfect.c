@@ -83,6 +83,22 @@ static void every_note(void **state)
     check_notes(disinfect(), notes, sizeof notes / sizeof notes[0]);
 }
 
+/* Where each note that hangs on a number begins and ends. */
+static const struct note_edge edges[] = {
+    {"contact-short", BELOW, 6000, "minutes", "contact", TANK ";minutes=30"},
+    {"contact-short", BELOW, 200, "target", NULL, TANK ";target=200"},
+    {"target-low", BELOW, 100, "target", NULL, TANK ";target=100;minutes=4h"},
+    {"ratio-low", BELOW, 7, "ratio", NULL, TANK ";ratio=7"},
+    {"small-liquid", BELOW, 1, "volume", "bleach", TANK},
+    {"weigh-small", BELOW, 1, "volume", "thiosulfate", TANK},
+};
+
+static void every_edge(void **state)
+{
+    (void)state;
+    check_edges(disinfect(), edges, sizeof edges / sizeof edges[0]);
+}
+
 /* A strength carries its %, and a density belongs to a per cent by mass. */
 static void conditions(void **state)
 {
@@ -134,11 +150,9 @@ static void corners_are_answered(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(amounts),
-        cmocka_unit_test(three_labels_of_one_bottle),
-        cmocka_unit_test(every_note),
-        cmocka_unit_test(conditions),
-        cmocka_unit_test(corners_are_answered),
+        cmocka_unit_test(amounts),    cmocka_unit_test(three_labels_of_one_bottle),
+        cmocka_unit_test(every_note), cmocka_unit_test(every_edge),
+        cmocka_unit_test(conditions), cmocka_unit_test(corners_are_answered),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return hw_report_checks(failed);

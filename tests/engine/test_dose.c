@@ -277,6 +277,51 @@ static void every_note(void **state)
     check_notes(dose(), notes, sizeof notes / sizeof notes[0]);
 }
 
+/* Where each note that hangs on a number begins and ends. */
+static const struct note_edge edges[] = {
+    {"dose-unlikely", ABOVE, 25, "label_raises", NULL,
+     COPPER "target=0.18;label_dose=1mL;label_per=40L;label_raises=25"},
+    {"dose-unlikely", BELOW, 10, "label_per", NULL,
+     COPPER "target=0.18;label_dose=1L;label_per=10L;label_raises=0.1"},
+    {"dose-unlikely", ABOVE, 1100, "added", NULL, POWDER "added=1100g"},
+    {"dose-unlikely", ABOVE, 20, "target", NULL, DYE "target=20"},
+    {"target-not-above", UP_TO, 0.17, "target", NULL, IONIC "now=0.17;target=0.17"},
+    {"floor-over-ceiling", ABOVE, 0.2, "floor", NULL, IONIC "target=0.18;floor=0.2"},
+    {"floor-over-ceiling", BELOW, 0.17, "ceiling", NULL,
+     IONIC "target=0.16;floor=0.17;ceiling=0.17"},
+    {"over-ceiling", ABOVE, 0.2, "target", NULL, IONIC "target=0.2"},
+    {"over-ceiling", ABOVE, 0.5, "target", NULL, AMINE "target=0.5"},
+    {"over-ceiling", ABOVE, 250, "target", NULL, FORMAL "solution-ul;target=250"},
+    {"over-ceiling", ABOVE, 270, "target", NULL, FORMAL "solution-mg;target=270"},
+    {"over-ceiling", ABOVE, 92.5, "target", NULL, FORMAL "formaldehyde-mg;target=92.5"},
+    {"under-floor", BELOW, 0.15, "target", NULL, IONIC "target=0.15"},
+    {"under-floor", BELOW, 0.15, "added", "level_after", IONIC "added=16mL"},
+    {"under-floor", BELOW, 0.15, "target", NULL, IONIC "target=0.15;ceiling=0.15"},
+    {"floor-not-yet", FROM, 0.15, "target", NULL, IONIC "target=0.15;steps=2"},
+    {"floor-not-yet", BELOW, 0.35, "now", NULL, AMINE "target=0.45;now=0.35;steps=2;days=1"},
+    {"copper-ramp", ABOVE, 0.2 / 3, "target", NULL, IONIC "target=0.06"},
+    {"copper-ramp", ABOVE, 0.5 / 3, "target", NULL, AMINE "target=0.2"},
+    {"ceiling-over-usual", ABOVE, 0.2, "ceiling", NULL, IONIC "target=0.18;ceiling=0.2"},
+    {"ceiling-over-usual", ABOVE, 250, "ceiling", NULL, FORMAL "solution-ul;target=20;ceiling=250"},
+    {"dye-level-high", ABOVE, 5, "target", NULL, DYE "target=5"},
+    {"dye-level-high", ABOVE, 5, "added", "level_after", DYE "added=55mL"},
+    {"formalin-bath-only", ABOVE, 25, "target", NULL, FORMAL "solution-mg;target=25"},
+    {"formalin-bath-only", ABOVE, 25, "target", "solution_mg", FORMAL "solution-ul;target=23"},
+    {"steps-without-use", ABOVE, 25, "target", NULL, FORMAL "solution-mg;target=25;steps=3;days=3"},
+    {"small-liquid", BELOW, 1, "volume", "liquid", OTHER "target=0.1"},
+    {"small-liquid", BELOW, 1, "volume", "step_amount", OTHER "target=0.3;steps=3"},
+    {"weigh-small", BELOW, 1, "volume", "mass", POWDER "target=10"},
+    {"weigh-small", BELOW, 1, "volume", "step_mass", POWDER "target=30;steps=3"},
+    {"added-over", ABOVE, 0.2, "added", "level_after", IONIC "added=22mL"},
+    {"added-over", ABOVE, 250, "added", "solution_ul", FORMAL "solution-ul;added=27mL"},
+};
+
+static void every_edge(void **state)
+{
+    (void)state;
+    check_edges(dose(), edges, sizeof edges / sizeof edges[0]);
+}
+
 /* Each result that may be absent, present and absent. */
 static const struct {
     const char *result, *present, *absent;
@@ -408,6 +453,7 @@ int main(void)
         cmocka_unit_test(dosed_then_poured),
         cmocka_unit_test(the_way_back),
         cmocka_unit_test(every_note),
+        cmocka_unit_test(every_edge),
         cmocka_unit_test(absent_results),
         cmocka_unit_test(working_of_many_steps),
         cmocka_unit_test(questions_that_are_wrong),

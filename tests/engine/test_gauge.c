@@ -73,13 +73,24 @@ static void every_note(void **state)
     check_notes(gauge(), notes, sizeof notes / sizeof notes[0]);
 }
 
+/* Where each note that hangs on a number begins and ends. */
+static const struct note_edge edges[] = {
+    {"volume-unlikely", BELOW, 1, "added", "net", "added=9g;rise=9g/L"},
+    {"volume-unlikely", ABOVE, 20000, "added", "net", "added=200g;rise=10"},
+};
+
+static void every_edge(void **state)
+{
+    (void)state;
+    check_edges(gauge(), edges, sizeof edges / sizeof edges[0]);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(mass_over_rise),
-        cmocka_unit_test(there_and_back),
-        cmocka_unit_test(corners_are_answered),
-        cmocka_unit_test(every_note),
+        cmocka_unit_test(mass_over_rise),       cmocka_unit_test(there_and_back),
+        cmocka_unit_test(corners_are_answered), cmocka_unit_test(every_note),
+        cmocka_unit_test(every_edge),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return hw_report_checks(failed);

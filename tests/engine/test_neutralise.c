@@ -138,6 +138,27 @@ static void every_note(void **state)
     check_notes(neutralise(), notes, sizeof notes / sizeof notes[0]);
 }
 
+/* Where each note that hangs on a number begins and ends. */
+static const struct note_edge edges[] = {
+    {"thiosulfate-over", FROM, 100.0 / 7, "chlorine", NULL,
+     "volume=75L;chlorine=14;chloramine=no;medicine=none"},
+    {"thiosulfate-over", FROM, 20, "chlorine", NULL,
+     "volume=75L;chlorine=20;chloramine=no;medicine=none;ratio=5"},
+    {"ratio-low", BELOW, 7, "ratio", NULL, PLAIN ";ratio=7"},
+    {"ratio-low", BELOW, 7 * HW_MOLAR_THIOSULFATE / HW_MOLAR_THIOSULFATE_PENTAHYDRATE, "ratio",
+     NULL, PLAIN ";ratio=4.46;agent=thiosulfate-anhydrous"},
+    {"ratio-low", BELOW, 2.5, "ratio", NULL, ASCORBIC ";ratio=2.5"},
+    {"not-tap-water", ABOVE, 5, "chlorine", NULL,
+     "volume=75L;chlorine=5;chloramine=no;medicine=none"},
+    {"weigh-small", BELOW, 1, "volume", "amount", PLAIN},
+};
+
+static void every_edge(void **state)
+{
+    (void)state;
+    check_edges(neutralise(), edges, sizeof edges / sizeof edges[0]);
+}
+
 static void asked_never_assumed(void **state)
 {
     (void)state;
@@ -185,6 +206,7 @@ int main(void)
         cmocka_unit_test(no_chlorine),
         cmocka_unit_test(withheld),
         cmocka_unit_test(every_note),
+        cmocka_unit_test(every_edge),
         cmocka_unit_test(asked_never_assumed),
         cmocka_unit_test(corners_are_answered),
     };

@@ -87,6 +87,24 @@ static void every_note(void **state)
     check_notes(nitrite(), notes, sizeof notes / sizeof notes[0]);
 }
 
+/* Where each note that hangs on a number begins and ends. */
+static const struct note_edge edges[] = {
+    {"nitrite-fresh-act", BELOW, 1, "salinity", NULL, "nitrite=0.1;salinity=1g/kg"},
+    {"nitrite-effect", ABOVE, 6, "nitrite", NULL, "nitrite=6;salinity=34"},
+    {"nitrite-effect", ABOVE, 6, "nitrite", "as_n", "nitrite=20;basis=ion;salinity=34"},
+    {"chloride-ratio-low", BELOW, 20, "nitrite", "chloride_ratio", "nitrite=55;salinity=2"},
+    {"nitrite-low-salinity", BELOW, 20, "salinity", NULL, "nitrite=0.3;salinity=20"},
+    {"nitrite-low-salinity", FROM, 1, "salinity", NULL, "nitrite=0.3;salinity=1g/kg"},
+    {"tap-chloride", BELOW, 1, "salinity", NULL, "nitrite=0;salinity=1g/kg"},
+    {"above-fit", ABOVE, 42, "salinity", NULL, "nitrite=0.3;salinity=42"},
+};
+
+static void every_edge(void **state)
+{
+    (void)state;
+    check_edges(nitrite(), edges, sizeof edges / sizeof edges[0]);
+}
+
 static void corners_are_answered(void **state)
 {
     (void)state;
@@ -105,8 +123,11 @@ static void corners_are_answered(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(both_ways_of_counting),   cmocka_unit_test(chloride),
-        cmocka_unit_test(stretched_above_the_fit), cmocka_unit_test(every_note),
+        cmocka_unit_test(both_ways_of_counting),
+        cmocka_unit_test(chloride),
+        cmocka_unit_test(stretched_above_the_fit),
+        cmocka_unit_test(every_note),
+        cmocka_unit_test(every_edge),
         cmocka_unit_test(corners_are_answered),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);

@@ -94,6 +94,25 @@ static void every_note(void **state)
     check_notes(oxygen(), notes, sizeof notes / sizeof notes[0]);
 }
 
+/* Where each note that hangs on a number begins and ends. */
+static const struct note_edge edges[] = {
+    {"oxygen-act-now", UP_TO, 4, "oxygen_now", NULL, FISH ";oxygen_now=4"},
+    {"oxygen-soon", BELOW, 1, "biomass", "hours", READ},
+    {"oxygen-soon", ABOVE, 4, "oxygen_now", NULL, FISH ";oxygen_now=4"},
+    {"oxygen-low", BELOW, 80, "oxygen_now", "percent", WATER ";oxygen_now=5"},
+    {"oxygen-low", ABOVE, 4, "oxygen_now", NULL, FISH ";oxygen_now=4"},
+    {"oxygen-over", ABOVE, 110, "oxygen_now", "percent", WATER ";oxygen_now=7"},
+    {"floor-not-held", BELOW, 5, "temp", "saturation",
+     "temp=30;salinity=35;floor=5;altitude=2000m"},
+    {"oxygen-stretched", ABOVE, 40, "salinity", NULL, "temp=25;salinity=40"},
+};
+
+static void every_edge(void **state)
+{
+    (void)state;
+    check_edges(oxygen(), edges, sizeof edges / sizeof edges[0]);
+}
+
 static void workings(void **state)
 {
     (void)state;
@@ -132,6 +151,7 @@ int main(void)
         cmocka_unit_test(results_and_their_absence),
         cmocka_unit_test(altitude_in_any_unit),
         cmocka_unit_test(every_note),
+        cmocka_unit_test(every_edge),
         cmocka_unit_test(workings),
         cmocka_unit_test(hours_balance),
     };

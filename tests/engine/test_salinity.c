@@ -186,6 +186,31 @@ static void every_note(void **state)
     check_notes(salinity(), notes, sizeof notes / sizeof notes[0]);
 }
 
+/* Where each note that hangs on a number begins and ends. */
+static const struct note_edge edges[] = {
+    {"too-salty", ABOVE, 45, "reading", NULL, "of=scale;reading=45;temp=25"},
+    {"below-fresh", BELOW, -0.5, "reading", NULL, "of=scale;reading=-0.5g/kg;temp=25"},
+    {"counted-as-fresh", BELOW, 0, "reading", NULL, "of=scale;reading=0;temp=25"},
+    {"above-fit", ABOVE, 42, "reading", NULL, "of=scale;reading=42;temp=25"},
+    {"above-fit", ABOVE, 42, "reading", "salinity", "of=conductivity;reading=62;temp=25"},
+    {"warm-conductivity", ABOVE, 35, "temp", NULL, "of=scale;reading=35;temp=35"},
+    {"index-stretched", ABOVE, 30, "temp", NULL, "of=refraction;reading=1.338;temp=30"},
+    {"index-stretched", BELOW, 0, "temp", NULL, "of=refraction;reading=1.338;temp=0"},
+    {"index-stretched", ABOVE, 35, "reading", "salinity", "of=refraction;reading=1.3394;temp=20"},
+    {"large-correction", ABOVE, 2, "zero", NULL, "of=scale;reading=35;temp=25;zero=2"},
+    {"maybe-compensated", BELOW, 24, "temp", NULL, "of=conductivity;reading=50;temp=24"},
+    {"maybe-compensated", ABOVE, 26, "temp", NULL, "of=conductivity;reading=50;temp=26"},
+    {"slope-matters", BELOW, 22, "temp", NULL, "of=compensated;reading=50;temp=22"},
+    {"slope-matters", ABOVE, 28, "temp", NULL, "of=compensated;reading=50;temp=28"},
+    {"fresh-ions", BELOW, 2, "reading", "salinity", "of=conductivity;reading=3.8;temp=25"},
+};
+
+static void every_edge(void **state)
+{
+    (void)state;
+    check_edges(salinity(), edges, sizeof edges / sizeof edges[0]);
+}
+
 /* Every answer has every result, a refusal none. */
 static void whole_or_nothing(void **state)
 {
@@ -356,6 +381,7 @@ int main(void)
         cmocka_unit_test(zero_and_standard),
         cmocka_unit_test(glass_and_slope),
         cmocka_unit_test(every_note),
+        cmocka_unit_test(every_edge),
         cmocka_unit_test(whole_or_nothing),
         cmocka_unit_test(what_goes_together),
         cmocka_unit_test(corners_are_answered),

@@ -134,6 +134,41 @@ static void every_note(void **state)
     check_notes(saltmix(), notes, sizeof notes / sizeof notes[0]);
 }
 
+/* Where each note that hangs on a number begins and ends. */
+static const struct note_edge edges[] = {
+    {"above-fit", ABOVE, 42, "salinity", NULL, "volume=75L;salinity=42;target=43"},
+    {"above-fit", ABOVE, 42, "salinity", NULL, "volume=75L;salinity=42;target=34;why=evaporated"},
+    {"above-fit", ABOVE, 42, "label_salinity", NULL,
+     BATCH ";label_mass=5kg;label_makes=106L;label_salinity=42"},
+    {"salt-step-down", BELOW, 31, "target", NULL,
+     "volume=75L;salinity=36;target=31;why=evaporated"},
+    {"salt-step-up", ABOVE, 34.5, "target", NULL, RAISED "target=34.5"},
+    {"weigh-small", BELOW, 1, "volume", "salt", "volume=3L;salinity=33.5;target=33.9"},
+    {"top-up-large", ABOVE, 20, "salinity", "top_up",
+     "volume=100L;salinity=41;target=34;why=evaporated"},
+};
+
+static void every_edge(void **state)
+{
+    (void)state;
+    check_edges(saltmix(), edges, sizeof edges / sizeof edges[0]);
+}
+
+/* The label makes 106 L of 35 g/kg of its product: so many grams of sea salt. */
+static void by_the_label(void **state)
+{
+    (void)state;
+    double salt = 106 * density_of(35, 25) / 1000 * 35;
+    const struct note_edge at[] = {
+
+        {"label-unlikely", BELOW, salt / 1.05, "label_mass", NULL, LABEL},
+        {"label-generous", BELOW, salt, "label_mass", NULL, LABEL},
+        {"label-wet", ABOVE, salt / 0.85, "label_mass", NULL, LABEL},
+        {"label-unlikely", ABOVE, salt / 0.5, "label_mass", NULL, LABEL},
+    };
+    check_edges(saltmix(), at, sizeof at / sizeof at[0]);
+}
+
 static void workings(void **state)
 {
     (void)state;
@@ -182,7 +217,8 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(one_result_each), cmocka_unit_test(products),
-        cmocka_unit_test(every_note),      cmocka_unit_test(workings),
+        cmocka_unit_test(every_note),      cmocka_unit_test(every_edge),
+        cmocka_unit_test(by_the_label),    cmocka_unit_test(workings),
         cmocka_unit_test(salt_balance),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);

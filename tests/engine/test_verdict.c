@@ -158,6 +158,42 @@ static void every_note(void **state)
     check_notes(verdict(), notes, sizeof notes / sizeof notes[0]);
 }
 
+/* Where each note that hangs on a number begins and ends. */
+static const struct note_edge edges[] = {
+    {"nothing-cleared", UP_TO, 0.5, "start_tan", NULL,
+     "volume=110L;start_tan=0.5;tan=0.5;nitrite=0;hours=24"},
+    {"start-unreadable", UP_TO, 0.125, "start_tan", NULL,
+     "volume=110L;start_tan=0.125;tan=0;nitrite=0;hours=24"},
+    {"start-unreadable", UP_TO, 0.125, "start_nitrite", NULL,
+     "volume=110L;start_tan=0;start_nitrite=0.125;tan=0;nitrite=0;hours=24"},
+    {"not-clear", ABOVE, 0.125, "tan", NULL, START "tan=0.125;nitrite=0;hours=24"},
+    {"not-clear", ABOVE, 0.125, "nitrite", NULL, START "tan=0;nitrite=0.125;hours=24"},
+    {"read-late", ABOVE, 24, "hours", NULL, CLEAR},
+    {"read-early", BELOW, 24, "hours", NULL, LEFT},
+    {"not-clear", FROM, 24, "hours", NULL, LEFT},
+    {"change-after-pass", UP_TO, 24, "hours", NULL, CLEAR},
+    {"change-after-pass", UP_TO, 0.125, "tan", NULL, START "tan=0.125;nitrite=0;hours=24"},
+    {"start-low", BELOW, 1.875, "start_tan", NULL,
+     "volume=110L;start_tan=1.875;tan=0;nitrite=0;hours=24"},
+    {"nitrate-short", BELOW, 2 * 62.004 / 14.007 - 5, "nitrate_rise", NULL,
+     CLEAR ";nitrate_rise=4"},
+    {"nitrate-over", ABOVE, 2 * 62.004 / 14.007 + 5, "nitrate_rise", NULL,
+     CLEAR ";nitrate_rise=14"},
+    {"nitrate-short", BELOW, 0.75 * 10 * 62.004 / 14.007, "nitrate_rise", NULL,
+     "volume=110L;start_tan=10;tan=0;nitrite=0;hours=24;nitrate_rise=33"},
+    {"nitrate-over", ABOVE, 1.25 * 10 * 62.004 / 14.007, "nitrate_rise", NULL,
+     "volume=110L;start_tan=10;tan=0;nitrite=0;hours=24;nitrate_rise=55"},
+    {"colder-stock", BELOW, 25, "stock_temp", NULL, CLEAR ";temp=25;stock_temp=25"},
+    {"warmer-stock", ABOVE, 25, "stock_temp", NULL, CLEAR ";temp=25;stock_temp=25"},
+    {"nitrite-counted", ABOVE, 0, "start_nitrite", NULL, CLEAR ";start_nitrite=0"},
+};
+
+static void every_edge(void **state)
+{
+    (void)state;
+    check_edges(verdict(), edges, sizeof edges / sizeof edges[0]);
+}
+
 static void workings(void **state)
 {
     (void)state;
@@ -187,9 +223,13 @@ static void corners_are_answered(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(pass_or_not),          cmocka_unit_test(what_it_carries),
-        cmocka_unit_test(food_goes_by_ammonia), cmocka_unit_test(warmer_is_not_counted),
-        cmocka_unit_test(every_note),           cmocka_unit_test(workings),
+        cmocka_unit_test(pass_or_not),
+        cmocka_unit_test(what_it_carries),
+        cmocka_unit_test(food_goes_by_ammonia),
+        cmocka_unit_test(warmer_is_not_counted),
+        cmocka_unit_test(every_note),
+        cmocka_unit_test(every_edge),
+        cmocka_unit_test(workings),
         cmocka_unit_test(corners_are_answered),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);

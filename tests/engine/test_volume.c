@@ -81,6 +81,24 @@ static void every_note(void **state)
     check_notes(volume(), notes, sizeof notes / sizeof notes[0]);
 }
 
+/* Where each note that hangs on a number begins and ends. */
+static const struct note_edge edges[] = {
+    {"volume-unlikely", BELOW, 1, "depth", "net",
+     "measured=inside;length=10cm;width=10cm;depth=10cm"},
+    {"volume-unlikely", ABOVE, 20000, "depth", "net",
+     "measured=inside;length=5m;width=2m;depth=2m"},
+    {"walls-leave-nothing", BELOW, 19, "width", NULL,
+     "measured=outside;wall=9cm;length=60cm;width=19cm;depth=30cm"},
+    {"walls-leave-nothing", BELOW, 19, "diameter", NULL,
+     "shape=cylinder;measured=outside;wall=9cm;diameter=19cm;depth=30cm"},
+};
+
+static void every_edge(void **state)
+{
+    (void)state;
+    check_edges(volume(), edges, sizeof edges / sizeof edges[0]);
+}
+
 /* The ends of every range, with and without walls, are answered. */
 static void corners_are_answered(void **state)
 {
@@ -141,6 +159,7 @@ int main(void)
         cmocka_unit_test(walls_come_off_the_sides_alone),
         cmocka_unit_test(sums),
         cmocka_unit_test(every_note),
+        cmocka_unit_test(every_edge),
         cmocka_unit_test(corners_are_answered),
         cmocka_unit_test(what_is_asked_for_hangs_on_the_choices),
     };
