@@ -41,6 +41,7 @@ static const struct {
     {HW_LIMIT_COPPER_RAMP_DAYS, 3, "Zec, Hadfield & Hungerford 2017: over 3 to 5 days"},
     {HW_LIMIT_FORMALIN_BATH, 250, "a veterinary manual's table: 250 uL/L, an hour at most"},
     {HW_LIMIT_FORMALIN_STAY, 25, "UF/IFAS VM77: 15 to 25 mg/L where it stays in"},
+    {HW_LIMIT_BINDER_EXCESS, 4, "US patent 4,666,610: four moles to one of ammonia"},
     {HW_LIMIT_STARVED_FISH, 2.3, "Japanese flounder at 20 C, starved: 2.3 mg/kg/h (15 to 91 g)"},
 };
 
@@ -125,10 +126,13 @@ static void figures_that_follow(void **state)
     says("copper-ramp", "more than a third of the ceiling", 1.0 / 3, 1 / days, 0);
     says("stock-near-solubility", "More than half", 50, value_of(HW_LIMIT_STOCK_SOLUBILITY), 0);
     says("top-up-large", "more than a fifth", 20, value_of(HW_LIMIT_TOP_UP_SHARE), 0);
-    says("load-quarter", "is a quarter or more", 25, value_of(HW_LIMIT_LOAD_SHARE), 0);
+    says("load-quarter", "more than a quarter of what the filter cleared", 25,
+         value_of(HW_LIMIT_LOAD_SHARE), 0);
     says("nitrate-short", "mg/L or a quarter", 0.25, share, 0);
     says("nitrate-over", "mg/L or a quarter", 0.25, share, 0);
     says("oxygen-soon", "Less than an hour", 1, value_of(HW_LIMIT_OXYGEN_SOON), 0);
+    says("limit-within-day", "in less than a day", 24, value_of(HW_LIMIT_REACHED_SOON), 0);
+    says("binder-excess", "recommends four to one", 4, value_of(HW_LIMIT_BINDER_EXCESS), 0);
     says("below-starved", "55 mg of nitrogen per kg in a day", 55,
          24 * value_of(HW_LIMIT_STARVED_FISH), 0.5);
     says("nitrite-effect", "(20 mg/L as the ion)", 20,
