@@ -139,6 +139,8 @@ static void figures_that_follow(void **state)
          value_of(HW_LIMIT_NITRITE_EFFECT) * 46.005 / 14.007, 0.5);
     says("contact-short", "200 mg/L for 30 minutes", 200 * 30, contact, 0);
     says("label-wet", "no more than 0.15 of it", 0.15, 1 - value_of(HW_LIMIT_SALT_DRY), 0.005);
+    says("salt-counted-dry", "up to 0.15 of their mass", 0.15, 1 - value_of(HW_LIMIT_SALT_DRY),
+         0.005);
     says("alkalinity-step", "(1.4 dKH)", 1.4, 2.804 * value_of(HW_LIMIT_ALKALINITY_RISE), 0.05);
     says("alkalinity-high", "(11 dKH)", 11, 2.804 * value_of(HW_LIMIT_ALKALINITY_HIGH), 0.5);
     says("ph-step", "a step of 0.3 doubles", 2, pow(10, value_of(HW_LIMIT_PH_STEP)), 0.05);

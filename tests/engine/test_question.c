@@ -155,11 +155,11 @@ static const struct hw_result results[RESULTS] = {
 };
 
 static const struct hw_note notes[NOTES] = {
-    [STAND] = {"stand", "", NULL, HW_STANDING, HW_SET_BY_ANSWER},
-    [RAISE] = {"raise", "", NULL, HW_CAUTION, HW_SET_BY_ANSWER},
-    [STRETCH] = {"stretch", "", NULL, HW_STRETCHED, HW_SET_BY_ANSWER},
-    [REFUSE] = {"refuse", "", NULL, HW_REFUSED, HW_SET_BY_ANSWER},
-    [WITHHOLD] = {"withhold", "", NULL, HW_WITHHELD, HW_SET_BY_ANSWER},
+    [STAND] = {"stand", "", NULL, NULL, HW_STANDING, HW_SET_BY_ANSWER},
+    [RAISE] = {"raise", "", NULL, NULL, HW_CAUTION, HW_SET_BY_ANSWER},
+    [STRETCH] = {"stretch", "", NULL, NULL, HW_STRETCHED, HW_SET_BY_ANSWER},
+    [REFUSE] = {"refuse", "", NULL, NULL, HW_REFUSED, HW_SET_BY_ANSWER},
+    [WITHHOLD] = {"withhold", "", NULL, NULL, HW_WITHHELD, HW_SET_BY_ANSWER},
 };
 
 /* Raises the note whose number is the spare part, if given. */

@@ -36,10 +36,10 @@ static void answer_shape(const double in[], double out[], uint64_t *bits)
 }
 
 static const struct hw_note notes[NOTES] = {
-    [STAND] = {"stand", "", NULL, HW_STANDING, HW_SET_BY_ANSWER},
-    [RAISE] = {"raise", "", NULL, HW_CAUTION, HW_SET_BY_ANSWER},
-    [REFUSE] = {"refuse", "", NULL, HW_REFUSED, HW_SET_BY_ANSWER},
-    [WITHHOLD] = {"withhold", "", NULL, HW_WITHHELD, HW_SET_BY_ANSWER},
+    [STAND] = {"stand", "", NULL, NULL, HW_STANDING, HW_SET_BY_ANSWER},
+    [RAISE] = {"raise", "", NULL, NULL, HW_CAUTION, HW_SET_BY_ANSWER},
+    [REFUSE] = {"refuse", "", NULL, NULL, HW_REFUSED, HW_SET_BY_ANSWER},
+    [WITHHOLD] = {"withhold", "", NULL, NULL, HW_WITHHELD, HW_SET_BY_ANSWER},
 };
 
 static const struct hw_calc made_up = {

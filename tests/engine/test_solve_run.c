@@ -31,8 +31,8 @@ static void work(const double in[], struct hw_steps *steps)
 }
 
 static const struct hw_note notes[NOTES] = {
-    [REFUSE] = {"refuse", "Not here.", NULL, HW_REFUSED, HW_SET_BY_ANSWER},
-    [WITHHOLD] = {"withhold", "Never.", NULL, HW_WITHHELD, HW_SET_BY_ANSWER},
+    [REFUSE] = {"refuse", "Not here.", NULL, NULL, HW_REFUSED, HW_SET_BY_ANSWER},
+    [WITHHOLD] = {"withhold", "Never.", NULL, NULL, HW_WITHHELD, HW_SET_BY_ANSWER},
 };
 
 static struct hw_input input = {.name = "x", .unit = "g", .help = "", .when_input = -1};

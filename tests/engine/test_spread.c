@@ -39,10 +39,10 @@ static const struct hw_result results[RESULTS] = {
     [STEEP] = {.name = "steep", .unit = "", .kind = HW_NUMBER, .digits = 6, .help = "-x^3"}};
 
 static const struct hw_note notes[NOTES] = {
-    [STANDS] = {"stands", "Stands above 7.", "-", HW_STANDING, HW_SET_BY_ANSWER},
-    [ALWAYS] = {"always", "Always.", "-", HW_CAUTION, HW_SET_BY_ANSWER},
-    [ABOVE] = {"above", "A ratio above 1200.", "-", HW_CAUTION, HW_SET_BY_ANSWER},
-    [WITHHELD] = {"withheld", "Above 900.", "-", HW_WITHHELD, HW_SET_BY_ANSWER}};
+    [STANDS] = {"stands", "Stands above 7.", NULL, "-", HW_STANDING, HW_SET_BY_ANSWER},
+    [ALWAYS] = {"always", "Always.", NULL, "-", HW_CAUTION, HW_SET_BY_ANSWER},
+    [ABOVE] = {"above", "A ratio above 1200.", NULL, "-", HW_CAUTION, HW_SET_BY_ANSWER},
+    [WITHHELD] = {"withheld", "Above 900.", NULL, "-", HW_WITHHELD, HW_SET_BY_ANSWER}};
 
 static void answer_shapes(const double in[], double out[], uint64_t *bits)
 {
