@@ -48,11 +48,11 @@ static inline uint64_t note_if(bool condition, unsigned note)
     return (uint64_t)condition << note;
 }
 
-/* Above a limit: by more than the noise of reckoning, which is a billionth of the limit, and no less
- * than a billionth of its unit. A difference of readings, a change of units and the core's
+/* Above a limit: by more than the noise of reckoning, which is a billionth of the limit, and no
+ * less than a billionth of its unit. A difference of readings, a change of units and the core's
  * iterations are wrong by less than a thousandth of that; no instrument tells so little apart. At
- * the limit is not above it. NaN is neither above nor below. What the core has no answer for, by its
- * _MIN and _MAX, is compared exactly, as the core does. */
+ * the limit is not above it. NaN is neither above nor below. What the core has no answer for, by
+ * its _MIN and _MAX, is compared exactly, as the core does. */
 static inline bool above(double value, double limit)
 {
     return value > limit + 1e-9 * fmax(1, fabs(limit));

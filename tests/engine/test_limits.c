@@ -130,12 +130,16 @@ static void figures_that_follow(void **state)
     says("nitrate-short", "mg/L or a quarter", 0.25, share, 0);
     says("nitrate-over", "mg/L or a quarter", 0.25, share, 0);
     says("oxygen-soon", "Less than an hour", 1, value_of(HW_LIMIT_OXYGEN_SOON), 0);
+    says("limit-within-day", "in less than a day", 24, value_of(HW_LIMIT_REACHED_SOON), 0);
+    says("binder-excess", "recommends four to one", 4, value_of(HW_LIMIT_BINDER_EXCESS), 0);
     says("below-starved", "55 mg of nitrogen per kg in a day", 55,
          24 * value_of(HW_LIMIT_STARVED_FISH), 0.5);
     says("nitrite-effect", "(20 mg/L as the ion)", 20,
          value_of(HW_LIMIT_NITRITE_EFFECT) * 46.005 / 14.007, 0.5);
     says("contact-short", "200 mg/L for 30 minutes", 200 * 30, contact, 0);
     says("label-wet", "no more than 0.15 of it", 0.15, 1 - value_of(HW_LIMIT_SALT_DRY), 0.005);
+    says("salt-counted-dry", "up to 0.15 of their mass", 0.15, 1 - value_of(HW_LIMIT_SALT_DRY),
+         0.005);
     says("alkalinity-step", "(1.4 dKH)", 1.4, 2.804 * value_of(HW_LIMIT_ALKALINITY_RISE), 0.05);
     says("alkalinity-high", "(11 dKH)", 11, 2.804 * value_of(HW_LIMIT_ALKALINITY_HIGH), 0.5);
     says("ph-step", "a step of 0.3 doubles", 2, pow(10, value_of(HW_LIMIT_PH_STEP)), 0.05);
