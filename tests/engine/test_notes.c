@@ -79,7 +79,8 @@ static int make_notes(void **state)
     (void)state;
     for (size_t i = 0; i < HW_NOTES; i++) {
         (void)snprintf(codes[i], sizeof codes[i], "note-%02zu", i);
-        notes[i] = (struct hw_note){codes[i], "Text.", "ours", HW_CAUTION, HW_SET_BY_ANSWER};
+        notes[i] = (struct hw_note){
+            .code = codes[i], .text = "Text.", .source = "ours", .effect = HW_CAUTION};
     }
     return 0;
 }
