@@ -204,6 +204,8 @@ static const char *reason(enum hw_problem problem)
         [HW_PROBLEM_STEP_SIGN] = "has a step that leads away from its end: give it the other sign",
         [HW_PROBLEM_SWEEP_LONG] = "has more than 1000 values: take a larger step",
         [HW_PROBLEM_OUT_OF_RANGE] = "is out of range",
+        [HW_PROBLEM_NEAR_ZERO] =
+            "comes nearer to zero than anything that is measured: write 0, or check its unit",
     };
     return reasons[problem] ? reasons[problem] : "is not a number";
 }

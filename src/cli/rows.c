@@ -303,7 +303,7 @@ static int prepare(struct rows *rows)
     }
     if (problem != HW_FINE) {
         message_problem(calc, known, &rows->constant, problem, which);
-        return problem == HW_PROBLEM_OUT_OF_RANGE ? EXIT_UNANSWERED : EXIT_ASKED_WRONGLY;
+        return hw_problem_of_range(problem) ? EXIT_UNANSWERED : EXIT_ASKED_WRONGLY;
     }
     hw_batch_fill(&rows->batch, &rows->constant, HW_BLOCK);
     for (size_t i = 0; i < calc->n_inputs; i++) {

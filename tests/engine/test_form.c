@@ -254,8 +254,8 @@ static const struct {
     {&salinity, "0:2:0.5", NULL, 5, 0, 0.5, 2}, /* the gravities on the way are salinities */
     {&salinity, "1g/kg:2g/kg:0.5g/kg", NULL, 3, 1, 1.5, 2},
     {&number, "-0.3:0.3:0.1", NULL, 7, -0.3, -0.2, 0.3},
-    {&tan_input, "1e-13:3e-13:1e-13", NULL, 3, 1e-13, 2e-13,
-     3e-13}, /* not drawn to the end of the range */
+    {&tan_input, "1e-12:3e-12:1e-12", NULL, 3, 1e-12, 2e-12,
+     3e-12}, /* not drawn to the end of the range */
 };
 
 static void sweep_values(void **state)
@@ -309,6 +309,10 @@ static const struct {
     {&volume, "10:30:5 drops", NULL, HW_PROBLEM_HOUSE_MEASURE},
     {&temp, "20:41:5", NULL, HW_PROBLEM_OUT_OF_RANGE},
     {&temp, "-6:30:5", NULL, HW_PROBLEM_OUT_OF_RANGE},
+    {&tan_input, "1e-13:1:0.5", NULL, HW_PROBLEM_NEAR_ZERO},
+    {&tan_input, "1:1e-13:-0.5", NULL, HW_PROBLEM_NEAR_ZERO},
+    {&tan_input, "0:1e-11:1e-13", NULL, HW_PROBLEM_NEAR_ZERO}, /* what follows the start */
+    {&number, "-0.01:0.02:0.0100000000005", NULL, HW_PROBLEM_NEAR_ZERO}, /* what is on the way */
     {&number, "0:1e999:1", NULL, HW_PROBLEM_TOO_LARGE},
     {&number, "0:1:1e999", NULL, HW_PROBLEM_TOO_LARGE},
     {&number, "0:-1:-1e999", NULL, HW_PROBLEM_TOO_LARGE},

@@ -169,6 +169,10 @@ static void ends_outside(void **state)
     check(isnan(s.high[RATIO]) && isnan(s.low[RATIO]));
     s = spread_of(&shapes, "x=3+-0.5;y=1;z=2", &answer);
     check(s.outside == 0);
+    s = spread_of(&shapes, "x=3;y=0.7+-0.70000000000000007;z=2",
+                  &answer); /* zero, but for rounding */
+    check(s.outside == 0);
+    assert_close(s.low[RATIO], 0, 1e-9, 0);
 }
 
 static void possible_notes_of(void **state)
