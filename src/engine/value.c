@@ -5,6 +5,7 @@
 #include "engine/decimal.h"
 
 #include <float.h>
+#include <math.h>
 #include <string.h>
 
 static bool is_blank(char c)
@@ -168,14 +169,9 @@ static bool looks_like_gravity(const struct hw_input *input, const struct hw_uni
     return salinity && !taken && value >= 0.98 && value <= 1.06;
 }
 
-static double absolute(double x)
-{
-    return x < 0 ? -x : x;
-}
-
 double hw_value_off_zero(double x)
 {
-    return absolute(x) < HW_VALUE_LEAST ? 0 : x;
+    return fabs(x) < HW_VALUE_LEAST ? 0 : x;
 }
 
 /* An end of the range that was written in another unit may come back a rounding error beside it:
@@ -183,22 +179,21 @@ double hw_value_off_zero(double x)
  * inside it is a few of the last bits of the end itself. */
 static double onto_end(double value, double end, bool outside, double size)
 {
-    double slack = outside ? 64 * (DBL_EPSILON * size) : 8 * (DBL_EPSILON * absolute(end));
-    return absolute(value - end) <= slack ? end : value;
+    double slack = outside ? 64 * (DBL_EPSILON * size) : 8 * (DBL_EPSILON * fabs(end));
+    return fabs(value - end) <= slack ? end : value;
 }
 
 static enum hw_problem in_range(const struct hw_input *input, bool converted, double *value)
 {
     if (converted) {
-        double size =
-            absolute(input->hi) > absolute(input->lo) ? absolute(input->hi) : absolute(input->lo);
+        double size = fabs(input->hi) > fabs(input->lo) ? fabs(input->hi) : fabs(input->lo);
         *value = onto_end(*value, input->lo, *value < input->lo, size);
         *value = onto_end(*value, input->hi, *value > input->hi, size);
     }
     if (!(*value >= input->lo && *value <= input->hi)) {
         return HW_PROBLEM_OUT_OF_RANGE;
     }
-    if (input->kind == HW_COUNT && *value != (double)(long)*value) {
+    if (input->kind == HW_COUNT && *value != floor(*value)) {
         return HW_PROBLEM_NOT_WHOLE;
     }
     if (hw_value_off_zero(*value) != *value) {
@@ -215,7 +210,7 @@ static enum hw_problem finish_number(const struct hw_input *input, double x,
     if (!(x >= -DBL_MAX && x <= DBL_MAX)) {
         return HW_PROBLEM_TOO_LARGE;
     }
-    if (x != 0 && absolute(x) < DBL_MIN && input->lo <= 0) {
+    if (x != 0 && fabs(x) < DBL_MIN && input->lo <= 0) {
         return HW_PROBLEM_NEAR_ZERO; /* in any unit, and a conversion might make it 0 */
     }
     if (unit && unit->kind != input->kind) {

@@ -42,6 +42,8 @@ static const struct hw_input mass = {.name = "mass",
                                      .when_input = -1};
 static const struct hw_input count = {
     .name = "count", .unit = "", .kind = HW_COUNT, .lo = 1, .hi = 100, .when_input = -1};
+static const struct hw_input large_count = {
+    .name = "large", .unit = "", .kind = HW_COUNT, .lo = -1e15, .hi = 1e15, .when_input = -1};
 static const struct hw_input number = {
     .name = "number", .unit = "", .kind = HW_NUMBER, .lo = -1e300, .hi = 1e300, .when_input = -1};
 static const struct hw_input within = {
@@ -97,6 +99,8 @@ static const struct {
     {&mass, "578mg", 0.578},
     {&mass, "-0g", 0},
     {&count, "4", 4},
+    {&large_count, "3000000000", 3e9}, /* more than a long holds on 32 bits */
+    {&large_count, "-1e15", -1e15},
     {&number, ".5", 0.5},
     {&number, "-2.385e-3", -2.385e-3},
     {&number, "-0.0e-400", 0},
@@ -132,6 +136,7 @@ static const struct {
     {&ph, "Infinity", HW_PROBLEM_NOT_DECIMAL},
     {&ph, "0x8", HW_PROBLEM_NOT_DECIMAL},
     {&ph, "-0X8p1", HW_PROBLEM_NOT_DECIMAL},
+    {&large_count, "3000000000.5", HW_PROBLEM_NOT_WHOLE},
     {&number, "9e-13", HW_PROBLEM_NEAR_ZERO},
     {&number, "-9e-13", HW_PROBLEM_NEAR_ZERO},
     {&number, "5e-324", HW_PROBLEM_NEAR_ZERO},
