@@ -313,7 +313,7 @@ enum hw_problem hw_value_read(const struct hw_input *input, struct hw_text text,
     if (text.n == 0) {
         return HW_PROBLEM_EMPTY;
     }
-    if (input->kind == HW_CHOICE) {
+    if (input->kind == HW_CHOICE || input->kind == HW_YES_NO) {
         int word = find_word(input->words, text.at, text.n);
         if (word < 0) {
             return HW_PROBLEM_UNKNOWN_WORD;

@@ -42,7 +42,7 @@ static double number_of(const struct hw_input *input)
 static double words_of_input(const struct hw_input *input)
 {
     size_t words = hw_words_count(input->words);
-    if (input->kind == HW_CHOICE) {
+    if (input->kind != HW_SET) {
         return floor(hw_random_between(0, (double)words));
     }
     double bits = chance(0.5) ? 1 : 0;

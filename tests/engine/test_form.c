@@ -17,41 +17,25 @@
 static const char *const words[] = {"n", "nh3", "nh4", NULL};
 static const char *const set_words[] = {"none", "dye", NULL};
 
-static const struct hw_input volume = {.name = "volume",
-                                       .unit = "L",
-                                       .kind = HW_VOLUME,
-                                       .unit_must = true,
-                                       .lo = 0.1,
-                                       .hi = 100000,
-                                       .when_input = -1};
+static const struct hw_input volume = {
+    .name = "volume", .unit = "L", .kind = HW_VOLUME, .unit_must = true, .lo = 0.1, .hi = 100000};
 static const struct hw_input temp = {
-    .name = "temp", .unit = "C", .kind = HW_TEMPERATURE, .lo = -5, .hi = 40, .when_input = -1};
-static const struct hw_input ph = {
-    .name = "ph", .unit = "", .kind = HW_PH, .lo = 5, .hi = 10, .when_input = -1};
+    .name = "temp", .unit = "C", .kind = HW_TEMPERATURE, .lo = -5, .hi = 40};
+static const struct hw_input ph = {.name = "ph", .unit = "", .kind = HW_PH, .lo = 5, .hi = 10};
 static const struct hw_input tan_input = {
-    .name = "tan", .unit = "mg/L", .kind = HW_CONCENTRATION, .lo = 0, .hi = 20, .when_input = -1};
+    .name = "tan", .unit = "mg/L", .kind = HW_CONCENTRATION, .lo = 0, .hi = 20};
 static const struct hw_input salinity = {
-    .name = "salinity", .unit = "g/kg", .kind = HW_SALINITY, .lo = 0, .hi = 45, .when_input = -1};
+    .name = "salinity", .unit = "g/kg", .kind = HW_SALINITY, .lo = 0, .hi = 45};
 static const struct hw_input share = {
-    .name = "share", .unit = "%", .kind = HW_SHARE, .lo = 0, .hi = 100, .when_input = -1};
+    .name = "share", .unit = "%", .kind = HW_SHARE, .lo = 0, .hi = 100};
 static const struct hw_input count = {
-    .name = "count", .unit = "", .kind = HW_COUNT, .lo = 1, .hi = 100, .when_input = -1};
+    .name = "count", .unit = "", .kind = HW_COUNT, .lo = 1, .hi = 100};
 static const struct hw_input number = {
-    .name = "number", .unit = "", .kind = HW_NUMBER, .lo = -1e300, .hi = 1e300, .when_input = -1};
-static const struct hw_input basis = {.name = "basis",
-                                      .unit = "",
-                                      .kind = HW_CHOICE,
-                                      .lo = 0,
-                                      .hi = 2,
-                                      .words = words,
-                                      .when_input = -1};
-static const struct hw_input medicine = {.name = "medicine",
-                                         .unit = "",
-                                         .kind = HW_SET,
-                                         .lo = 0,
-                                         .hi = 3,
-                                         .words = set_words,
-                                         .when_input = -1};
+    .name = "number", .unit = "", .kind = HW_NUMBER, .lo = -1e300, .hi = 1e300};
+static const struct hw_input basis = {
+    .name = "basis", .unit = "", .kind = HW_CHOICE, .lo = 0, .hi = 2, .words = words};
+static const struct hw_input medicine = {
+    .name = "medicine", .unit = "", .kind = HW_SET, .lo = 0, .hi = 3, .words = set_words};
 
 static enum hw_problem read_form(const struct hw_input *input, const char *text, const char *column,
                                  struct hw_form *form)

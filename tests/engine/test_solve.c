@@ -22,7 +22,7 @@ enum { BIT_STAND = 1u << STAND, BIT_RAISE = 1u << RAISE };
 enum { BIT_REFUSE = 1u << REFUSE, BIT_WITHHOLD = 1u << WITHHOLD };
 
 static double (*shape)(double x, uint64_t *notes);
-static struct hw_input input = {.name = "x", .unit = "", .help = "", .when_input = -1};
+static struct hw_input input = {.name = "x", .unit = "", .help = ""};
 static struct hw_result result = {
     .name = "y", .unit = "", .help = "", .kind = HW_NUMBER, .sometimes = true};
 static bool outside; /* a value was asked about that is out of range, next to zero, or none */

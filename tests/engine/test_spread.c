@@ -23,7 +23,7 @@ enum { STANDS, ALWAYS, ABOVE, WITHHELD, NOTES };
 #define NUMBER(N, LO, HI)                                                                          \
     {                                                                                              \
         .name = (N), .unit = "", .kind = HW_NUMBER, .lo = (LO), .hi = (HI), .help = (N),           \
-        .need = HW_REQUIRED, .when_input = -1                                                      \
+        .need = HW_REQUIRED                                                                        \
     }
 
 static const struct hw_input inputs[INPUTS] = {
