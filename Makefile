@@ -15,8 +15,9 @@
 #   make install         to DESTDIR/PREFIX; make uninstall takes it away again
 #   make format clean
 #
-# Variables: CC CFLAGS CPPFLAGS LDFLAGS AWK BUILD PREFIX DESTDIR FUZZ_SECONDS; WERROR=1 makes
-# warnings errors; V=1 shows the commands. BUILD is the only place that is written to.
+# Variables: CC CFLAGS CPPFLAGS LDFLAGS AWK BUILD PREFIX DESTDIR FUZZ_SECONDS; RUN is the emulator
+# for what CC makes, where this machine cannot run it; WERROR=1 makes warnings errors; V=1 shows the
+# commands. BUILD is the only place that is written to.
 
 BUILD = build
 PREFIX = /usr/local
@@ -38,9 +39,14 @@ WARNINGS = -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wstrict-prototypes \
   $(if $(filter 1,$(WERROR)),-Werror)
 DIALECT = -std=c11 -ffp-contract=off
 INCLUDES = -Iinclude -Isrc -I$(BUILD)
-POSIX = -D_POSIX_C_SOURCE=200809L
+POSIX = -D_POSIX_C_SOURCE=200809L -D_FILE_OFFSET_BITS=64
 COMPILE = $(CC) $(INCLUDES) $(CPPFLAGS) $(CFLAGS) $(DIALECT) $(WARNINGS)
 LINK = $(CC) $(CFLAGS) $(LDFLAGS)
+
+# With RUN, each program is a script that starts the emulator: whoever calls it need not know.
+RUN =
+wrap = $(if $(RUN),@mv $@ $@.bin; \
+  printf '\043!/bin/sh\nexec %s "$$0.bin" "$$@"\n' '$(RUN)' >$@; chmod +x $@)
 
 # --- Files ------------------------------------------------------------------------------------
 
@@ -68,7 +74,7 @@ all: $(PROGRAM) $(LIBRARY)
 # --- Building ---------------------------------------------------------------------------------
 
 # The flags in use: when they change, everything is compiled anew.
-FLAGS := $(subst ','\'',$(COMPILE) $(LINK))
+FLAGS := $(subst ','\'',$(COMPILE) $(LINK) $(RUN))
 .PHONY: force
 force:
 $(BUILD)/flags: force
@@ -98,6 +104,7 @@ $(LIBRARY): $(CORE_OBJ)
 
 $(BUILD)/holdwater: $(PROGRAM_OBJ)
 	$(Q)$(LINK) -o $@ $(PROGRAM_OBJ) -lm $(LDLIBS)
+	$(wrap)
 
 # --- Tests ------------------------------------------------------------------------------------
 
@@ -126,13 +133,16 @@ $(call objects,$(filter tests/cli/%,$(TEST_SRC))): EXTRA = $(POSIX)
 # Core tests see the core alone, as a user of the library does.
 $(CORE_TESTS) $(REFERENCE): $(BUILD)/%: $(BUILD)/%.o $(CORE_SUPPORT) $(CORE_OBJ)
 	$(Q)$(LINK) -o $@ $^ -lcmocka -lm $(LDLIBS)
+	$(wrap)
 $(REFERENCE): $(REFERENCE_SUPPORT)
 
 $(ENGINE_TESTS): $(BUILD)/%: $(BUILD)/%.o $(CORE_SUPPORT) $(ENGINE_SUPPORT) $(PARTS_OBJ)
 	$(Q)$(LINK) -o $@ $^ -lcmocka -lm $(LDLIBS)
+	$(wrap)
 
 $(RUN_CASES): $(RUN_CASES).o
 	$(Q)$(LINK) -o $@ $^ -lcmocka -lm $(LDLIBS)
+	$(wrap)
 
 # Each run writes a log; it is shown only when the run fails, and then the log is gone, so that the
 # run is repeated next time. All logs are made anew by every `make test`.

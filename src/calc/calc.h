@@ -47,10 +47,13 @@ enum hw_kind { /* which units convert into one another */
                HW_RISE_PER_DAY,
                HW_BODY_RATE,
                HW_PARTS,
-               HW_ALKALINITY_PER_DAY /* and what else a unit needs; HW_COUNT holds whole numbers */
+               HW_ALKALINITY_PER_DAY, /* and what else a unit needs; HW_COUNT holds whole numbers */
+               HW_YES_NO /* an input is a choice whose words are yes and no; a result is 1 or 0 */
 };
 
-/* A bit of when_words that no word has: the condition holds too where its choice has no value. */
+/* Bits of when_words that no word has: the condition holds where its input has any value, or none.
+ * Such an input may be a number. */
+#define HW_WHEN_GIVEN   (UINT32_C(1) << 30)
 #define HW_WHEN_UNASKED (UINT32_C(1) << 31)
 
 enum hw_need { HW_REQUIRED, HW_PRESET, HW_OPTIONAL };
@@ -65,7 +68,9 @@ struct hw_input {
     /* Of a choice word i has value i; of a set word i is bit i, and the first, "none", stands
      * alone. NULL ends the list. */
     const char *const *words;
-    int group; /* a number: exactly one input of that group is given */
+    /* A number: of the inputs of that group exactly one is given where they are HW_REQUIRED, at most
+     * one where they are HW_OPTIONAL. */
+    int group;
     /* A condition: the choice `when_input` makes this input required when it has one of these words
      * (bits); given otherwise is an error. A preset with a condition is filled in only while it
      * holds. No words, no condition. */

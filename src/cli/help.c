@@ -71,13 +71,15 @@ static const char *value_word(const struct hw_input *input)
     if (input->kind == HW_SET) {
         return "WORD,...";
     }
-    return input->kind == HW_CHOICE ? "WORD" : "VALUE";
+    return input->words ? "WORD" : "VALUE";
 }
 
-/* "; exactly one of --take, --share". */
-static void group_text(const struct hw_calc *calc, int group, char *text, size_t size)
+/* "; exactly one of --take, --share", or at most one. */
+static void group_text(const struct hw_calc *calc, const struct hw_input *input, char *text,
+                       size_t size)
 {
-    const char *join = "; exactly one of --";
+    int group = input->group;
+    const char *join = input->need == HW_OPTIONAL ? "; at most one of --" : "; exactly one of --";
     for (size_t i = 0; i < calc->n_inputs; i++) {
         if (calc->inputs[i].group == group && hw_input_first(calc, i) == i) {
             char option[OPTION_MAX];
@@ -87,6 +89,29 @@ static void group_text(const struct hw_calc *calc, int group, char *text, size_t
             join = ", --";
         }
     }
+}
+
+/* " (with --kind liquid, powder, or without it)", " (with --volume)", " (without --volume)". */
+static void condition_text(const struct hw_calc *calc, const struct hw_input *input, char *text,
+                           size_t size)
+{
+    const struct hw_input *other = &calc->inputs[input->when_input];
+    bool without = (input->when_words & HW_WHEN_UNASKED) != 0;
+    bool alone = input->when_words == HW_WHEN_UNASKED;
+    char option[OPTION_MAX];
+    size_t used = strlen(text);
+    option_name(other->name, option);
+    (void)snprintf(text + used, size - used, " (%s --%s", alone ? "without" : "with", option);
+    const char *join = " ";
+    for (size_t i = 0; other->words && other->words[i]; i++) {
+        if (((input->when_words >> i) & 1u) != 0) {
+            used = strlen(text);
+            (void)snprintf(text + used, size - used, "%s%s", join, other->words[i]);
+            join = ", ";
+        }
+    }
+    used = strlen(text);
+    (void)snprintf(text + used, size - used, "%s)", without && !alone ? ", or without it" : "");
 }
 
 static void need_text(const struct hw_calc *calc, const struct hw_input *input, char *text,
@@ -107,25 +132,10 @@ static void need_text(const struct hw_calc *calc, const struct hw_input *input, 
     } else if (input->need == HW_REQUIRED && input->group == 0) {
         (void)snprintf(text, size, "; required");
     } else if (input->group != 0) {
-        group_text(calc, input->group, text, size);
+        group_text(calc, input, text, size);
     }
     if (input->when_words != 0) {
-        const struct hw_input *choice = &calc->inputs[input->when_input];
-        char option[OPTION_MAX];
-        size_t used = strlen(text);
-        option_name(choice->name, option);
-        (void)snprintf(text + used, size - used, " (with --%s", option);
-        const char *join = " ";
-        for (size_t i = 0; choice->words[i]; i++) {
-            if (((input->when_words >> i) & 1u) != 0) {
-                used = strlen(text);
-                (void)snprintf(text + used, size - used, "%s%s", join, choice->words[i]);
-                join = ", ";
-            }
-        }
-        used = strlen(text);
-        (void)snprintf(text + used, size - used, "%s)",
-                       (input->when_words & HW_WHEN_UNASKED) != 0 ? ", or without it" : "");
+        condition_text(calc, input, text, size);
     }
 }
 

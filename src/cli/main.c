@@ -98,7 +98,7 @@ static int calculate(int argc, char *argv[], const struct hw_calc *calc)
     enum hw_problem problem = hw_question_settle(calc, args.written, &question, &which);
     if (problem != HW_FINE) {
         message_problem(calc, args.written, &question, problem, which);
-        return problem == HW_PROBLEM_OUT_OF_RANGE ? EXIT_UNANSWERED : EXIT_ASKED_WRONGLY;
+        return hw_problem_of_range(problem) ? EXIT_UNANSWERED : EXIT_ASKED_WRONGLY;
     }
     bool solving = question.solved < calc->n_inputs;
     if (solving && question.n_axes > 0) {

@@ -42,8 +42,9 @@ static bool required_anyhow(const struct hw_calc *calc, size_t input)
         bool alike = other->need == HW_REQUIRED && other->when_input == this->when_input;
         covered |= alike ? other->when_words : 0;
     }
-    size_t words = hw_words_count(calc->inputs[this->when_input].words);
-    return covered == (UINT32_C(1) << words) - 1;
+    const char *const *names = calc->inputs[this->when_input].words;
+    size_t words = names ? hw_words_count(names) : 0;
+    return words > 0 && covered == (UINT32_C(1) << words) - 1;
 }
 
 /* True when an input must be given and was not. Choices after the input `first` are not settled
@@ -60,7 +61,9 @@ static bool is_missing(const struct hw_calc *calc, const struct hw_written writt
         return true;
     }
     size_t choice = (size_t)input->when_input;
-    if (choice <= first && !isnan(question->in[choice])) {
+    bool unasked = choice < first && (input->when_words & HW_WHEN_UNASKED) != 0 &&
+                   written[choice].from != HW_FROM_COLUMN;
+    if (unasked || (choice <= first && !isnan(question->in[choice]))) {
         return hw_input_wanted(calc, i, question->in);
     }
     return hw_input_find(calc, input->name, strlen(input->name)) == i && required_anyhow(calc, i);
@@ -104,21 +107,33 @@ static void message_group(const struct hw_calc *calc, size_t first, bool none)
             add(list, sizeof list, option);
         }
     }
-    complain("%s needs exactly one of%s: %s given", calc->name, list,
+    complain("%s %s one of%s: %s given", calc->name,
+             calc->inputs[first].need == HW_OPTIONAL ? "takes at most" : "needs exactly", list,
              none ? "none was" : "more than one was");
+}
+
+/* What an input's condition sees: "with --kind powder", "with --volume", "without --volume". */
+static void company_text(const struct hw_calc *calc, const struct hw_input *input,
+                         const struct hw_question *question, char text[SHOWN_MAX])
+{
+    const struct hw_input *other = &calc->inputs[input->when_input];
+    double value = question->in[input->when_input];
+    bool worded = other->words && !isnan(value);
+    char option[OPTION_MAX];
+    option_name(other->name, option);
+    (void)snprintf(text, SHOWN_MAX, "%s --%s%s%.40s", isnan(value) ? "without" : "with", option,
+                   worded ? " " : "", worded ? other->words[(size_t)value] : "");
 }
 
 static void message_out_of_place(const struct hw_calc *calc, size_t which,
                                  const struct hw_question *question)
 {
     const struct hw_input *input = &calc->inputs[which];
-    const struct hw_input *choice = &calc->inputs[input->when_input];
     char option[OPTION_MAX];
-    char choice_option[OPTION_MAX];
+    char company[SHOWN_MAX];
     option_name(input->name, option);
-    option_name(choice->name, choice_option);
-    complain("--%s has no place with --%s %s: leave it out", option, choice_option,
-             choice->words[(size_t)question->in[input->when_input]]);
+    company_text(calc, input, question, company);
+    complain("--%s has no place %s: leave it out", option, company);
 }
 
 /* A word that belongs to another entry of the same name: the choice between them is what stands in
@@ -137,17 +152,15 @@ static bool message_twin_word(const struct hw_calc *calc, size_t which, struct h
     if (!elsewhere) {
         return false;
     }
-    const struct hw_input *choice = &calc->inputs[input->when_input];
     char option[OPTION_MAX];
-    char choice_option[OPTION_MAX];
+    char company[SHOWN_MAX];
     char shown[SHOWN_MAX];
     char allowed[ALLOWED_MAX];
     option_name(input->name, option);
-    option_name(choice->name, choice_option);
+    company_text(calc, input, question, company);
     show_text(text, shown);
     allowed_text(input, allowed);
-    complain("--%s %s does not go with --%s %s, which takes %s", option, shown, choice_option,
-             choice->words[(size_t)question->in[input->when_input]], allowed);
+    complain("--%s %s does not go %s, which takes %s", option, shown, company, allowed);
     return true;
 }
 
@@ -204,6 +217,8 @@ static const char *reason(enum hw_problem problem)
         [HW_PROBLEM_STEP_SIGN] = "has a step that leads away from its end: give it the other sign",
         [HW_PROBLEM_SWEEP_LONG] = "has more than 1000 values: take a larger step",
         [HW_PROBLEM_OUT_OF_RANGE] = "is out of range",
+        [HW_PROBLEM_NEAR_ZERO] =
+            "comes nearer to zero than anything that is measured: write 0, or check its unit",
     };
     return reasons[problem] ? reasons[problem] : "is not a number";
 }

@@ -259,10 +259,16 @@ static bool read_header(struct rows *rows)
                         &rows->columns);
 }
 
-/* True when an input stands on its own: a number, of no group, without conditions or a namesake. */
+/* True when an input stands on its own: a number, of no group, without conditions or a namesake, and
+ * no condition asks for it. */
 static bool stands_alone(const struct hw_calc *calc, size_t input)
 {
     const struct hw_input *this = &calc->inputs[input];
+    for (size_t i = input; i < calc->n_inputs; i++) {
+        if (calc->inputs[i].when_words != 0 && calc->inputs[i].when_input == (int)input) {
+            return false;
+        }
+    }
     return !this->words && this->group == 0 && this->when_words == 0 &&
            hw_input_first(calc, input) == input;
 }
@@ -303,7 +309,7 @@ static int prepare(struct rows *rows)
     }
     if (problem != HW_FINE) {
         message_problem(calc, known, &rows->constant, problem, which);
-        return problem == HW_PROBLEM_OUT_OF_RANGE ? EXIT_UNANSWERED : EXIT_ASKED_WRONGLY;
+        return hw_problem_of_range(problem) ? EXIT_UNANSWERED : EXIT_ASKED_WRONGLY;
     }
     hw_batch_fill(&rows->batch, &rows->constant, HW_BLOCK);
     for (size_t i = 0; i < calc->n_inputs; i++) {

@@ -112,7 +112,7 @@ void allowed_text(const struct hw_input *input, char text[ALLOWED_MAX])
 
 void words_of(const struct hw_input *input, double value, char *text, size_t size)
 {
-    if (input->kind == HW_CHOICE) {
+    if (input->kind != HW_SET) {
         (void)snprintf(text, size, "%s", input->words[(size_t)value]);
         return;
     }

@@ -151,6 +151,17 @@ static enum hw_problem check_sweep(struct hw_sweep *sweep)
     return sweep->n > HW_SWEEP_MAX ? HW_PROBLEM_SWEEP_LONG : HW_FINE;
 }
 
+/* Between two ends in range only the neighbourhood of zero is out of it. */
+static enum hw_problem check_values(const struct hw_input *input, const struct hw_sweep *sweep)
+{
+    for (size_t k = 0; k < sweep->n; k++) {
+        if (isnan(hw_sweep_value(input, sweep, k))) {
+            return HW_PROBLEM_NEAR_ZERO;
+        }
+    }
+    return HW_FINE;
+}
+
 static enum hw_problem read_sweep(const struct hw_input *input, struct hw_text text,
                                   const struct hw_unit *column, struct hw_form *form)
 {
@@ -178,7 +189,8 @@ static enum hw_problem read_sweep(const struct hw_input *input, struct hw_text t
     if (problem == HW_FINE && input->kind == HW_COUNT && sweep->step != floor(sweep->step)) {
         problem = HW_PROBLEM_NOT_WHOLE;
     }
-    return problem == HW_FINE ? check_sweep(sweep) : problem;
+    problem = problem == HW_FINE ? check_sweep(sweep) : problem;
+    return problem == HW_FINE ? check_values(input, sweep) : problem;
 }
 
 /* The sum is off by some last bits of the larger end, so a value much smaller than that is rounded
@@ -204,8 +216,7 @@ double hw_sweep_value(const struct hw_input *input, const struct hw_sweep *sweep
 {
     double x = hw_sweep_number(sweep, k);
     double value = NAN;
-    /* both ends were in range, and so is what lies between; a gravity on the way is a salinity, as
-     * both ends are */
+    /* a gravity on the way is a salinity, as both ends are */
     if (hw_number_settle(input, x, sweep->unit, NULL, &value) == HW_PROBLEM_GRAVITY) {
         const struct hw_unit *kept = hw_unit_of(input->kind, input->unit);
         (void)hw_number_settle(input, x, kept, NULL, &value);

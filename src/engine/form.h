@@ -31,6 +31,7 @@ enum hw_problem hw_form_read(const struct hw_input *input, struct hw_text text,
 /* The number k of a sweep that was read, as it would be typed. */
 double hw_sweep_number(const struct hw_sweep *sweep, size_t k);
 
-/* The value number k, in the input's unit. */
+/* The value number k, in the input's unit; NaN when it is nearer to zero than HW_VALUE_LEAST, which
+ * is so of no sweep that hw_form_read has read. */
 double hw_sweep_value(const struct hw_input *input, const struct hw_sweep *sweep, size_t k);
 #endif

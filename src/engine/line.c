@@ -30,17 +30,12 @@ bool hw_point_answered(const struct hw_point *point)
 
 size_t hw_line_between(const struct hw_line *line, double a, double b, double x[HW_LINE_PARTS - 1])
 {
-    /* Towards zero doubles never end: below this share of the range they are one place. */
-    const double one_place = 1e-30 * (line->input->hi - line->input->lo);
     bool whole = line->input->kind == HW_COUNT;
     double last = a;
     size_t n = 0;
-    if (fabs(b - a) <= one_place) {
-        return 0;
-    }
     for (int k = 1; k < HW_LINE_PARTS; k++) {
         double next = a + (b - a) * (k / (double)HW_LINE_PARTS);
-        next = whole ? floor(next) : next;
+        next = whole ? floor(next) : hw_value_off_zero(next);
         bool inside = a < b ? next > last && next < b : next < last && next > b;
         if (inside) {
             x[n++] = last = next;
@@ -83,7 +78,7 @@ bool hw_line_next(struct hw_line_walk *walk, double *x)
         } else {
             walk->even++;
         }
-        next = walk->whole ? floor(next + 0.5) : next;
+        next = walk->whole ? floor(next + 0.5) : hw_value_off_zero(next);
         /* what lies next to the last one, or to the end, shows nothing new */
         double room = end && !by_factor ? 0 : 1e-6 * fabs(next);
         bool onto_end = by_factor && walk->hi - next <= room;

@@ -30,7 +30,8 @@ bool hw_point_answered(const struct hw_point *point);
 enum { HW_LINE_PARTS = 16 };
 
 /* Values that lie strictly between a and b, in the order from a to b: they divide it into
- * HW_LINE_PARTS or fewer; whole numbers for a count. Returns how many there are, 0 when nothing
+ * HW_LINE_PARTS or fewer; whole numbers for a count, and none but zero itself nearer to zero than
+ * HW_VALUE_LEAST. Returns how many there are, 0 when nothing
  * lies between. */
 size_t hw_line_between(const struct hw_line *line, double a, double b, double x[HW_LINE_PARTS - 1]);
 

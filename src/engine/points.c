@@ -47,7 +47,7 @@ static void part(struct hw_points *points, double a, double b)
     double *in = points->batch.in[points->question->axis[0].input];
     for (size_t row = 0; row < HW_BLOCK; row++) {
         double place = (double)row / (HW_BLOCK - 1);
-        in[row] = place < 0.5 ? a + place * (b - a) : b - (1 - place) * (b - a);
+        in[row] = hw_value_off_zero(place < 0.5 ? a + place * (b - a) : b - (1 - place) * (b - a));
     }
     hw_batch_run(&points->batch, HW_BLOCK);
 }

@@ -40,9 +40,15 @@ static const char *const codes[HW_PROBLEMS] = {
     [HW_PROBLEM_SWEEPS] = "sweeps",
     [HW_PROBLEM_SOLVE_GIVEN] = "solved-and-given",
     [HW_PROBLEM_SOLVE_WORD] = "solve-word",
+    [HW_PROBLEM_NEAR_ZERO] = "near-zero",
 };
 
 const char *hw_problem_code(enum hw_problem problem)
 {
     return codes[problem];
+}
+
+bool hw_problem_of_range(enum hw_problem problem)
+{
+    return problem == HW_PROBLEM_OUT_OF_RANGE || problem == HW_PROBLEM_NEAR_ZERO;
 }

@@ -2,6 +2,7 @@
  * shows. */
 #ifndef HW_PROBLEM_H
 #define HW_PROBLEM_H
+#include <stdbool.h>
 
 enum hw_problem {
     HW_FINE,
@@ -42,9 +43,13 @@ enum hw_problem {
     HW_PROBLEM_SWEEPS,        /* more sweeps than HW_AXES */
     HW_PROBLEM_SOLVE_GIVEN,   /* solved for, and given too */
     HW_PROBLEM_SOLVE_WORD,    /* solved for, and it takes words */
+    HW_PROBLEM_NEAR_ZERO,     /* not zero, and nearer to it than HW_VALUE_LEAST */
     HW_PROBLEMS
 };
 
 /* The code in words, such as "out-of-range"; "fine" for HW_FINE. */
 const char *hw_problem_code(enum hw_problem problem);
+
+/* True when the value itself was understood and is not in its range. */
+bool hw_problem_of_range(enum hw_problem problem);
 #endif

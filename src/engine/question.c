@@ -57,9 +57,13 @@ bool hw_input_wanted(const struct hw_calc *calc, size_t input, const double in[]
     if (this->when_words == 0) {
         return true;
     }
-    double word = in[this->when_input];
-    uint32_t bit = isnan(word) ? HW_WHEN_UNASKED : UINT32_C(1) << (unsigned)word;
-    return (this->when_words & bit) != 0;
+    double value = in[this->when_input];
+    if (isnan(value)) {
+        return (this->when_words & HW_WHEN_UNASKED) != 0;
+    }
+    bool worded = calc->inputs[this->when_input].words != NULL;
+    uint32_t word = worded ? UINT32_C(1) << (unsigned)value : 0;
+    return (this->when_words & (word | HW_WHEN_GIVEN)) != 0;
 }
 
 bool hw_input_has_twin_in_force(const struct hw_calc *calc, size_t input, const double in[])
@@ -124,12 +128,14 @@ static enum hw_problem leave_unwanted(const struct hw_calc *calc, size_t i,
     return meant_here ? HW_PROBLEM_OUT_OF_PLACE : HW_FINE;
 }
 
-/* An input that is solved for: it has no value yet. */
+/* An input that is solved for. It has no value yet, and counts as given for what hangs on it: until
+ * all is settled any number stands in its place. */
 static enum hw_problem leave_open(const struct hw_calc *calc, size_t i,
                                   const struct hw_written *written, struct hw_question *question)
 {
     question->from[i] = HW_SOLVED;
     question->solved = i;
+    question->in[i] = calc->inputs[i].lo;
     if (calc->inputs[i].words) {
         return HW_PROBLEM_SOLVE_WORD;
     }
@@ -190,25 +196,54 @@ static bool may_come(const struct hw_calc *calc, const struct hw_written written
     return comes_later(&written[i]) || hangs_on_later(calc, i, written);
 }
 
-/* Exactly one input of each group; none of a group that no condition calls for. */
+/* What is known of a group: how many of its inputs are given; whether a row may still give one;
+ * whether one is in force, and one that has to be given. */
+struct group {
+    size_t given;
+    bool open, wanted, required;
+};
+
+static struct group look_at_group(const struct hw_written written[],
+                                  const struct hw_question *question, int number)
+{
+    const struct hw_calc *calc = question->calc;
+    struct group group = {0, false, false, false};
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        if (calc->inputs[i].group == number) {
+            bool wanted = hw_input_wanted(calc, i, question->in);
+            group.given += isnan(question->in[i]) ? 0 : 1;
+            group.open = group.open || may_come(calc, written, i);
+            group.wanted = group.wanted || wanted;
+            group.required = group.required || (wanted && calc->inputs[i].need == HW_REQUIRED);
+        }
+    }
+    return group;
+}
+
+static enum hw_problem judge_group(const struct group *group)
+{
+    if (group->open || !group->wanted) {
+        return HW_FINE;
+    }
+    if (group->given > 1) {
+        return HW_PROBLEM_MANY_OF_GROUP;
+    }
+    return group->given == 0 && group->required ? HW_PROBLEM_NONE_OF_GROUP : HW_FINE;
+}
+
+/* Exactly one input of each group, or at most one; none of a group that no condition calls for. */
 static enum hw_problem settle_groups(const struct hw_calc *calc, const struct hw_written written[],
                                      const struct hw_question *question, size_t *which)
 {
     for (size_t i = 0; i < calc->n_inputs; i++) {
-        int group = calc->inputs[i].group;
-        size_t given = 0;
-        bool open = false;
-        bool wanted = false;
-        for (size_t k = 0; group != 0 && k < calc->n_inputs; k++) {
-            bool member = calc->inputs[k].group == group;
-            bool there = !isnan(question->in[k]) || question->from[k] == HW_SOLVED;
-            given += member && there ? 1 : 0;
-            open = open || (member && may_come(calc, written, k));
-            wanted = wanted || (member && hw_input_wanted(calc, k, question->in));
+        if (calc->inputs[i].group == 0) {
+            continue;
         }
-        if (wanted && given != 1 && !open) {
+        struct group group = look_at_group(written, question, calc->inputs[i].group);
+        enum hw_problem problem = judge_group(&group);
+        if (problem != HW_FINE) {
             *which = i;
-            return given == 0 ? HW_PROBLEM_NONE_OF_GROUP : HW_PROBLEM_MANY_OF_GROUP;
+            return problem;
         }
     }
     return HW_FINE;
@@ -227,5 +262,9 @@ enum hw_problem hw_question_settle(const struct hw_calc *calc, const struct hw_w
             return problem;
         }
     }
-    return settle_groups(calc, written, question, which);
+    enum hw_problem problem = settle_groups(calc, written, question, which);
+    if (question->solved < calc->n_inputs) {
+        question->in[question->solved] = NAN;
+    }
+    return problem;
 }

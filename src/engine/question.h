@@ -57,7 +57,7 @@ enum hw_problem hw_question_settle(const struct hw_calc *calc, const struct hw_w
 /* True when some input carries an uncertainty. */
 bool hw_question_uncertain(const struct hw_question *question);
 
-/* True when the input has no condition, or its condition holds for the choices settled so far. */
+/* True when the input has no condition, or its condition holds for the values settled so far. */
 bool hw_input_wanted(const struct hw_calc *calc, size_t input, const double in[]);
 
 /* True when another entry of the same name is in force instead. */

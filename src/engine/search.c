@@ -101,10 +101,20 @@ void hw_search_add_root(struct hw_search *s, const struct hw_point *from, double
     found->root[found->n_roots++] = (struct hw_root){from->x, to, from->y};
 }
 
+/* The next double towards an end of the range; beside zero the first that is in it. */
+static double next_towards(double x, double end)
+{
+    double next = nextafter(x, end);
+    if (hw_value_off_zero(next) == next) {
+        return next;
+    }
+    return x == 0 ? copysign(HW_VALUE_LEAST, end) : 0;
+}
+
 /* The next value of the input, unless the result leaves the target there. */
 static struct hw_point beside(struct hw_search *s, const struct hw_point *p, double towards)
 {
-    struct hw_point next = look_at(s, nextafter(p->x, towards));
+    struct hw_point next = look_at(s, next_towards(p->x, towards));
     return hw_search_near(s, &next) ? next : *p;
 }
 
@@ -124,7 +134,7 @@ void hw_search_leave_target(struct hw_search *s, const struct hw_point *to)
     here = beside(s, &here, s->line.input->lo);
     there = beside(s, &there, s->line.input->hi);
     bool at_zero = here.x < 0 && there.x > 0;
-    struct hw_point best = look_at(s, at_zero ? 0 : (here.x + there.x) / 2);
+    struct hw_point best = look_at(s, at_zero ? 0 : hw_value_off_zero((here.x + there.x) / 2));
     if (!at_zero) {
         if (!exactly_alike(s, &here, &there)) {
             hw_search_narrow(s, &here, &there, exactly_alike);

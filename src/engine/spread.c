@@ -29,8 +29,8 @@ static size_t place_ends(const struct hw_question *question, struct points *poin
         if (!(question->half[i] > 0)) {
             continue;
         }
-        double up = question->in[i] + question->half[i];
-        double down = question->in[i] - question->half[i];
+        double up = hw_value_off_zero(question->in[i] + question->half[i]);
+        double down = hw_value_off_zero(question->in[i] - question->half[i]);
         ends[n] = (struct ends){i, question->half[i], {up > input->hi, down < input->lo}};
         points->batch.in[i][points->n++] = ends[n].outside[UP] ? input->hi : up;
         points->batch.in[i][points->n++] = ends[n].outside[DOWN] ? input->lo : down;
@@ -99,7 +99,8 @@ static void place_extreme(const struct ends ends[], size_t n, const struct effec
     for (size_t k = 0; k < n; k++) {
         double part = (high ? effects[k].gain : effects[k].loss) / sqrt(square);
         bool upwards = (effects[k].end == UP) == high;
-        points->batch.in[ends[k].input][point] += (upwards ? 1 : -1) * part * ends[k].half;
+        double *in = &points->batch.in[ends[k].input][point];
+        *in = hw_value_off_zero(*in + (upwards ? 1 : -1) * part * ends[k].half);
     }
 }
 

@@ -80,6 +80,7 @@ static const struct {
     {HW_COUNT, "a whole number"},
     {HW_CHOICE, "a word"},
     {HW_SET, "words joined by commas"},
+    {HW_YES_NO, "yes or no"},
     {HW_SHARE, "a share"},
     {HW_VOLUME, "a volume"},
     {HW_MASS, "a mass"},

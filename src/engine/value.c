@@ -5,6 +5,7 @@
 #include "engine/decimal.h"
 
 #include <float.h>
+#include <math.h>
 #include <string.h>
 
 static bool is_blank(char c)
@@ -50,6 +51,17 @@ static bool begins(struct hw_text text, const char *word)
         }
     }
     return true;
+}
+
+/* Reads a decimal number. One that is too small for any double is read as 0: it comes out as the
+ * least double instead, so that nobody takes it for a zero that was written. */
+static size_t read_decimal(struct hw_text text, double *x)
+{
+    size_t n = hw_decimal_read(text.at, text.n, x);
+    for (size_t i = 0; *x == 0 && i < n && text.at[i] != 'e' && text.at[i] != 'E'; i++) {
+        *x = text.at[i] >= '1' && text.at[i] <= '9' ? DBL_TRUE_MIN : 0;
+    }
+    return n;
 }
 
 /* What is wrong with a text that does not begin as a decimal number. */
@@ -157,9 +169,9 @@ static bool looks_like_gravity(const struct hw_input *input, const struct hw_uni
     return salinity && !taken && value >= 0.98 && value <= 1.06;
 }
 
-static double absolute(double x)
+double hw_value_off_zero(double x)
 {
-    return x < 0 ? -x : x;
+    return fabs(x) < HW_VALUE_LEAST ? 0 : x;
 }
 
 /* An end of the range that was written in another unit may come back a rounding error beside it:
@@ -167,23 +179,25 @@ static double absolute(double x)
  * inside it is a few of the last bits of the end itself. */
 static double onto_end(double value, double end, bool outside, double size)
 {
-    double slack = outside ? 64 * (DBL_EPSILON * size) : 8 * (DBL_EPSILON * absolute(end));
-    return absolute(value - end) <= slack ? end : value;
+    double slack = outside ? 64 * (DBL_EPSILON * size) : 8 * (DBL_EPSILON * fabs(end));
+    return fabs(value - end) <= slack ? end : value;
 }
 
 static enum hw_problem in_range(const struct hw_input *input, bool converted, double *value)
 {
     if (converted) {
-        double size =
-            absolute(input->hi) > absolute(input->lo) ? absolute(input->hi) : absolute(input->lo);
+        double size = fabs(input->hi) > fabs(input->lo) ? fabs(input->hi) : fabs(input->lo);
         *value = onto_end(*value, input->lo, *value < input->lo, size);
         *value = onto_end(*value, input->hi, *value > input->hi, size);
     }
     if (!(*value >= input->lo && *value <= input->hi)) {
         return HW_PROBLEM_OUT_OF_RANGE;
     }
-    if (input->kind == HW_COUNT && *value != (double)(long)*value) {
+    if (input->kind == HW_COUNT && *value != floor(*value)) {
         return HW_PROBLEM_NOT_WHOLE;
+    }
+    if (hw_value_off_zero(*value) != *value) {
+        return HW_PROBLEM_NEAR_ZERO;
     }
     *value += 0.0; /* -0 becomes 0 */
     return HW_FINE;
@@ -195,6 +209,9 @@ static enum hw_problem finish_number(const struct hw_input *input, double x,
 {
     if (!(x >= -DBL_MAX && x <= DBL_MAX)) {
         return HW_PROBLEM_TOO_LARGE;
+    }
+    if (x != 0 && fabs(x) < DBL_MIN && input->lo <= 0) {
+        return HW_PROBLEM_NEAR_ZERO; /* in any unit, and a conversion might make it 0 */
     }
     if (unit && unit->kind != input->kind) {
         return HW_PROBLEM_WRONG_KIND; /* the column's, when entries of one name differ in kind */
@@ -225,7 +242,7 @@ enum hw_problem hw_number_read(const struct hw_input *input, struct hw_text text
     if (text.n > HW_TEXT_MAX) {
         return HW_PROBLEM_NOT_A_NUMBER;
     }
-    struct hw_text number = {text.at, hw_decimal_read(text.at, text.n, x)};
+    struct hw_text number = {text.at, read_decimal(text, x)};
     if (number.n == 0) {
         return not_a_number(text);
     }
@@ -288,7 +305,7 @@ enum hw_problem hw_value_read(const struct hw_input *input, struct hw_text text,
 {
     double x = 0;
     *written = NULL;
-    if (!input->words && text.n > 0 && hw_decimal_read(text.at, text.n, &x) == text.n) {
+    if (!input->words && text.n > 0 && read_decimal(text, &x) == text.n) {
         /* nothing but a number: what most cells are */
         return hw_number_settle(input, x, NULL, column, value);
     }
@@ -296,7 +313,7 @@ enum hw_problem hw_value_read(const struct hw_input *input, struct hw_text text,
     if (text.n == 0) {
         return HW_PROBLEM_EMPTY;
     }
-    if (input->kind == HW_CHOICE) {
+    if (input->kind == HW_CHOICE || input->kind == HW_YES_NO) {
         int word = find_word(input->words, text.at, text.n);
         if (word < 0) {
             return HW_PROBLEM_UNKNOWN_WORD;

@@ -6,6 +6,14 @@
 
 enum { HW_TEXT_MAX = 255 }; /* the longest written value, in bytes */
 
+/* The range of every number leaves this much out on both sides of zero, in its canonical unit: no
+ * measurement is so small, and what is divided by it would soon be infinite. Zero itself is in. */
+#define HW_VALUE_LEAST 1e-12
+
+/* The number, or 0 where it is nearer to zero than HW_VALUE_LEAST: for points that are reckoned and
+ * not read. */
+double hw_value_off_zero(double x);
+
 /* Text as it was written. */
 struct hw_text {
     const char *at; /* NULL: not given */

@@ -24,10 +24,9 @@ const struct hw_calc *find_calc(const char *name)
     return NULL;
 }
 
-enum hw_problem ask_settle(const struct hw_calc *calc, const char *line,
-                           struct hw_question *question, size_t *which)
+void ask_write(const struct hw_calc *calc, const char *line, struct hw_written written[HW_INPUTS])
 {
-    struct hw_written written[HW_INPUTS] = {{{NULL, 0}, NULL, HW_ABSENT}};
+    memset(written, 0, HW_INPUTS * sizeof *written);
     while (*line != '\0') {
         size_t name = strcspn(line, "=");
         const char *value = line + name + 1;
@@ -43,6 +42,13 @@ enum hw_problem ask_settle(const struct hw_calc *calc, const char *line,
         }
         line = value[n] == ';' ? value + n + 1 : value + n;
     }
+}
+
+enum hw_problem ask_settle(const struct hw_calc *calc, const char *line,
+                           struct hw_question *question, size_t *which)
+{
+    struct hw_written written[HW_INPUTS];
+    ask_write(calc, line, written);
     return hw_question_settle(calc, written, question, which);
 }
 

@@ -6,6 +6,9 @@
 /* The calculation of that name, or NULL. */
 const struct hw_calc *find_calc(const char *name);
 
+/* Writes "name=value;name=value" ("" for nothing), as options do. The text is kept. */
+void ask_write(const struct hw_calc *calc, const char *line, struct hw_written written[HW_INPUTS]);
+
 /* Settles "name=value;name=value" ("" for nothing). The text must outlive the question's reading,
  * which this call does. */
 enum hw_problem ask_settle(const struct hw_calc *calc, const char *line,

@@ -175,6 +175,57 @@ static void powers_are_written(void **state)
     }
 }
 
+/* Every power of the table, and those beyond both of its ends, with mantissas close above and below
+ * it: a power that is off sends one of them to the wrong side. To all digits; written and read. */
+static void the_table_of_powers(void **state)
+{
+    (void)state;
+    static const char *const mantissas[] = {"1",
+                                            "1.00000001",
+                                            "1.0000005",
+                                            "1.00001",
+                                            "1.0005",
+                                            "1.005",
+                                            "1.01",
+                                            "1.05",
+                                            "1.1",
+                                            "1.5",
+                                            "2",
+                                            "2.5",
+                                            "4.9999995",
+                                            "5",
+                                            "7.5",
+                                            "9.5",
+                                            "9.9",
+                                            "9.95",
+                                            "9.99",
+                                            "9.995",
+                                            "9.9995",
+                                            "9.9999",
+                                            "9",
+                                            "8.5",
+                                            "9.99999",
+                                            "9.9999995",
+                                            "9.999999949",
+                                            "9.99999999",
+                                            "9.9999999999999991",
+                                            "3"};
+    int fine = 1;
+    for (int power = -20; power <= 26; power++) {
+        for (size_t i = 0; i < sizeof mantissas / sizeof *mantissas; i++) {
+            char text[40];
+            double got = 0;
+            (void)snprintf(text, sizeof text, "%se%d", mantissas[i], power);
+            double value = strtod(text, NULL);
+            fine &= hw_decimal_read(text, strlen(text), &got) == strlen(text) && got == value;
+            for (int digits = 1; digits <= HW_DECIMAL_DIGITS_MAX; digits++) {
+                fine &= is_written(value, digits) && is_written(-value, digits);
+            }
+        }
+    }
+    check(fine);
+}
+
 /* Numbers of one digit more than is asked for, ending in 5, at every place of the point: exact ties
  * where they are doubles, and otherwise as near to one as doubles come. */
 static void ties_are_written(void **state)
@@ -471,6 +522,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(notable_numbers_are_written),
         cmocka_unit_test(powers_are_written),
+        cmocka_unit_test(the_table_of_powers),
         cmocka_unit_test(ties_are_written),
         cmocka_unit_test(random_numbers_are_written),
         cmocka_unit_test(what_is_no_number_is_not_written),

@@ -17,41 +17,25 @@
 static const char *const words[] = {"n", "nh3", "nh4", NULL};
 static const char *const set_words[] = {"none", "dye", NULL};
 
-static const struct hw_input volume = {.name = "volume",
-                                       .unit = "L",
-                                       .kind = HW_VOLUME,
-                                       .unit_must = true,
-                                       .lo = 0.1,
-                                       .hi = 100000,
-                                       .when_input = -1};
+static const struct hw_input volume = {
+    .name = "volume", .unit = "L", .kind = HW_VOLUME, .unit_must = true, .lo = 0.1, .hi = 100000};
 static const struct hw_input temp = {
-    .name = "temp", .unit = "C", .kind = HW_TEMPERATURE, .lo = -5, .hi = 40, .when_input = -1};
-static const struct hw_input ph = {
-    .name = "ph", .unit = "", .kind = HW_PH, .lo = 5, .hi = 10, .when_input = -1};
+    .name = "temp", .unit = "C", .kind = HW_TEMPERATURE, .lo = -5, .hi = 40};
+static const struct hw_input ph = {.name = "ph", .unit = "", .kind = HW_PH, .lo = 5, .hi = 10};
 static const struct hw_input tan_input = {
-    .name = "tan", .unit = "mg/L", .kind = HW_CONCENTRATION, .lo = 0, .hi = 20, .when_input = -1};
+    .name = "tan", .unit = "mg/L", .kind = HW_CONCENTRATION, .lo = 0, .hi = 20};
 static const struct hw_input salinity = {
-    .name = "salinity", .unit = "g/kg", .kind = HW_SALINITY, .lo = 0, .hi = 45, .when_input = -1};
+    .name = "salinity", .unit = "g/kg", .kind = HW_SALINITY, .lo = 0, .hi = 45};
 static const struct hw_input share = {
-    .name = "share", .unit = "%", .kind = HW_SHARE, .lo = 0, .hi = 100, .when_input = -1};
+    .name = "share", .unit = "%", .kind = HW_SHARE, .lo = 0, .hi = 100};
 static const struct hw_input count = {
-    .name = "count", .unit = "", .kind = HW_COUNT, .lo = 1, .hi = 100, .when_input = -1};
+    .name = "count", .unit = "", .kind = HW_COUNT, .lo = 1, .hi = 100};
 static const struct hw_input number = {
-    .name = "number", .unit = "", .kind = HW_NUMBER, .lo = -1e300, .hi = 1e300, .when_input = -1};
-static const struct hw_input basis = {.name = "basis",
-                                      .unit = "",
-                                      .kind = HW_CHOICE,
-                                      .lo = 0,
-                                      .hi = 2,
-                                      .words = words,
-                                      .when_input = -1};
-static const struct hw_input medicine = {.name = "medicine",
-                                         .unit = "",
-                                         .kind = HW_SET,
-                                         .lo = 0,
-                                         .hi = 3,
-                                         .words = set_words,
-                                         .when_input = -1};
+    .name = "number", .unit = "", .kind = HW_NUMBER, .lo = -1e300, .hi = 1e300};
+static const struct hw_input basis = {
+    .name = "basis", .unit = "", .kind = HW_CHOICE, .lo = 0, .hi = 2, .words = words};
+static const struct hw_input medicine = {
+    .name = "medicine", .unit = "", .kind = HW_SET, .lo = 0, .hi = 3, .words = set_words};
 
 static enum hw_problem read_form(const struct hw_input *input, const char *text, const char *column,
                                  struct hw_form *form)
@@ -254,8 +238,8 @@ static const struct {
     {&salinity, "0:2:0.5", NULL, 5, 0, 0.5, 2}, /* the gravities on the way are salinities */
     {&salinity, "1g/kg:2g/kg:0.5g/kg", NULL, 3, 1, 1.5, 2},
     {&number, "-0.3:0.3:0.1", NULL, 7, -0.3, -0.2, 0.3},
-    {&tan_input, "1e-13:3e-13:1e-13", NULL, 3, 1e-13, 2e-13,
-     3e-13}, /* not drawn to the end of the range */
+    {&tan_input, "1e-12:3e-12:1e-12", NULL, 3, 1e-12, 2e-12,
+     3e-12}, /* not drawn to the end of the range */
 };
 
 static void sweep_values(void **state)
@@ -309,6 +293,10 @@ static const struct {
     {&volume, "10:30:5 drops", NULL, HW_PROBLEM_HOUSE_MEASURE},
     {&temp, "20:41:5", NULL, HW_PROBLEM_OUT_OF_RANGE},
     {&temp, "-6:30:5", NULL, HW_PROBLEM_OUT_OF_RANGE},
+    {&tan_input, "1e-13:1:0.5", NULL, HW_PROBLEM_NEAR_ZERO},
+    {&tan_input, "1:1e-13:-0.5", NULL, HW_PROBLEM_NEAR_ZERO},
+    {&tan_input, "0:1e-11:1e-13", NULL, HW_PROBLEM_NEAR_ZERO}, /* what follows the start */
+    {&number, "-0.01:0.02:0.0100000000005", NULL, HW_PROBLEM_NEAR_ZERO}, /* what is on the way */
     {&number, "0:1e999:1", NULL, HW_PROBLEM_TOO_LARGE},
     {&number, "0:1:1e999", NULL, HW_PROBLEM_TOO_LARGE},
     {&number, "0:-1:-1e999", NULL, HW_PROBLEM_TOO_LARGE},

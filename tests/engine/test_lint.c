@@ -42,6 +42,38 @@ static bool plain_ascii(const char *text)
         }                                                                                          \
     } while (0)
 
+static bool is_yes_or_no(const char *word)
+{
+    return strcmp(word, "yes") == 0 || strcmp(word, "no") == 0;
+}
+
+/* A condition on a word of a choice that comes before; on any other input only whether it is given.
+ * What is always there has no condition for being absent. */
+static void lint_condition(const struct hw_calc *calc, size_t i)
+{
+    const struct hw_input *input = &calc->inputs[i];
+    const struct hw_input *other = &calc->inputs[input->when_input];
+    const uint32_t any = HW_WHEN_GIVEN | HW_WHEN_UNASKED;
+    EXPECT((size_t)input->when_input < i, "%s.%s: what it hangs on comes later", calc->name,
+           input->name);
+    EXPECT((other->words && other->kind != HW_SET) || (input->when_words & ~any) == 0,
+           "%s.%s: its condition is no choice", calc->name, input->name);
+    EXPECT(!other->words || (input->when_words & ~any) >> hw_words_count(other->words) == 0,
+           "%s.%s: a word that its choice does not have", calc->name, input->name);
+    bool leavable = other->when_words != 0 || other->need == HW_OPTIONAL || other->group != 0;
+    EXPECT(!(input->when_words & any) || leavable, "%s.%s: its choice is always asked for",
+           calc->name, input->name);
+}
+
+static void lint_group(const struct hw_calc *calc, size_t i)
+{
+    for (size_t k = 0; k < i; k++) {
+        EXPECT(calc->inputs[k].group != calc->inputs[i].group ||
+                   calc->inputs[k].need == calc->inputs[i].need,
+               "%s.%s: its group has several needs", calc->name, calc->inputs[i].name);
+    }
+}
+
 static void lint_input(const struct hw_calc *calc, size_t i)
 {
     const struct hw_input *input = &calc->inputs[i];
@@ -52,11 +84,19 @@ static void lint_input(const struct hw_calc *calc, size_t i)
     EXPECT(isfinite(input->lo) && isfinite(input->hi), "%s.%s: range", calc->name, input->name);
     bool single = input->words && input->words[0] && !input->words[1];
     EXPECT(input->lo < input->hi || single, "%s.%s: lo is not below hi", calc->name, input->name);
-    bool worded = input->kind == HW_CHOICE || input->kind == HW_SET;
+    bool choice = input->kind == HW_CHOICE || input->kind == HW_YES_NO;
+    bool worded = choice || input->kind == HW_SET;
     EXPECT(worded == (input->words != NULL), "%s.%s: words", calc->name, input->name);
-    if (input->kind == HW_CHOICE) {
+    if (choice) {
+        EXPECT(hw_words_count(input->words) <= 30, "%s.%s: more words than a condition has bits",
+               calc->name, input->name);
         EXPECT(input->lo == 0 && input->hi == (double)hw_words_count(input->words) - 1,
                "%s.%s: words and range differ", calc->name, input->name);
+    }
+    if (input->kind == HW_YES_NO) {
+        EXPECT(hw_words_count(input->words) == 2 && is_yes_or_no(input->words[0]) &&
+                   is_yes_or_no(input->words[1]) && input->words[0][0] != input->words[1][0],
+               "%s.%s: other words than yes and no", calc->name, input->name);
     }
     if (input->kind == HW_SET) {
         EXPECT(input->hi == (double)((1u << hw_words_count(input->words)) - 1),
@@ -72,15 +112,19 @@ static void lint_input(const struct hw_calc *calc, size_t i)
     }
     EXPECT(input->group == 0 || input->need != HW_PRESET, "%s.%s: a group has no presets",
            calc->name, input->name);
-    if (input->when_words != 0) {
-        EXPECT((size_t)input->when_input < i, "%s.%s: its choice comes later", calc->name,
-               input->name);
-        EXPECT(calc->inputs[input->when_input].kind == HW_CHOICE,
-               "%s.%s: its condition is no choice", calc->name, input->name);
-        EXPECT(!(input->when_words & HW_WHEN_UNASKED) ||
-                   calc->inputs[input->when_input].when_words != 0,
-               "%s.%s: its choice is always asked for", calc->name, input->name);
+    if (input->group != 0) {
+        lint_group(calc, i);
     }
+    if (input->when_words != 0) {
+        lint_condition(calc, i);
+    }
+}
+
+/* The bits of a condition, all words for HW_WHEN_GIVEN. */
+static uint32_t words_of_condition(const struct hw_input *input)
+{
+    bool given = (input->when_words & HW_WHEN_GIVEN) != 0;
+    return given ? input->when_words | (HW_WHEN_GIVEN - 1) : input->when_words;
 }
 
 /* True when entry a hangs on a choice that is asked for under other words than entry b: then the
@@ -90,7 +134,8 @@ static bool asked_elsewhere(const struct hw_calc *calc, const struct hw_input *a
 {
     const struct hw_input *choice = &calc->inputs[a->when_input];
     return choice->when_words != 0 && choice->when_input == b->when_input &&
-           !(choice->when_words & b->when_words) && !(a->when_words & HW_WHEN_UNASKED);
+           !(words_of_condition(choice) & words_of_condition(b)) &&
+           !(a->when_words & HW_WHEN_UNASKED);
 }
 
 /* True when the conditions of two entries never hold together. */
@@ -101,7 +146,7 @@ static bool never_together(const struct hw_calc *calc, const struct hw_input *a,
         return false;
     }
     if (a->when_input == b->when_input) {
-        return !(a->when_words & b->when_words);
+        return !(words_of_condition(a) & words_of_condition(b));
     }
     return asked_elsewhere(calc, a, b) || asked_elsewhere(calc, b, a);
 }

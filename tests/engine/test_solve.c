@@ -22,17 +22,17 @@ enum { BIT_STAND = 1u << STAND, BIT_RAISE = 1u << RAISE };
 enum { BIT_REFUSE = 1u << REFUSE, BIT_WITHHOLD = 1u << WITHHOLD };
 
 static double (*shape)(double x, uint64_t *notes);
-static struct hw_input input = {.name = "x", .unit = "", .help = "", .when_input = -1};
+static struct hw_input input = {.name = "x", .unit = "", .help = ""};
 static struct hw_result result = {
     .name = "y", .unit = "", .help = "", .kind = HW_NUMBER, .sometimes = true};
-static bool outside; /* a value was asked about that is out of range, or none */
+static bool outside; /* a value was asked about that is out of range, next to zero, or none */
 
 static void answer_shape(const double in[], double out[], uint64_t *bits)
 {
     double x = in[0];
     *bits |= BIT_STAND;
     out[0] = shape(x, bits);
-    outside = outside || !(x >= input.lo && x <= input.hi);
+    outside = outside || !(x >= input.lo && x <= input.hi) || hw_value_off_zero(x) != x;
 }
 
 static const struct hw_note notes[NOTES] = {

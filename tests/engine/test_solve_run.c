@@ -35,7 +35,7 @@ static const struct hw_note notes[NOTES] = {
     [WITHHOLD] = {.code = "withhold", .text = "Never.", .source = NULL, .effect = HW_WITHHELD},
 };
 
-static struct hw_input input = {.name = "x", .unit = "g", .help = "", .when_input = -1};
+static struct hw_input input = {.name = "x", .unit = "g", .help = ""};
 static struct hw_result result = {.name = "y",
                                   .unit = "mL",
                                   .help = "the result",

@@ -14,52 +14,33 @@
 static const char *const words[] = {"n", "nh3", "nh4", NULL};
 static const char *const set_words[] = {"none", "dye", "formalin", NULL};
 
-static const struct hw_input volume = {.name = "volume",
-                                       .unit = "L",
-                                       .kind = HW_VOLUME,
-                                       .unit_must = true,
-                                       .lo = 0.1,
-                                       .hi = 100000,
-                                       .when_input = -1};
+static const struct hw_input volume = {
+    .name = "volume", .unit = "L", .kind = HW_VOLUME, .unit_must = true, .lo = 0.1, .hi = 100000};
 static const struct hw_input temp = {
-    .name = "temp", .unit = "C", .kind = HW_TEMPERATURE, .lo = 0, .hi = 40, .when_input = -1};
-static const struct hw_input ph = {
-    .name = "ph", .unit = "", .kind = HW_PH, .lo = 5, .hi = 10, .when_input = -1};
+    .name = "temp", .unit = "C", .kind = HW_TEMPERATURE, .lo = 0, .hi = 40};
+static const struct hw_input ph = {.name = "ph", .unit = "", .kind = HW_PH, .lo = 5, .hi = 10};
 static const struct hw_input salinity = {
-    .name = "salinity", .unit = "g/kg", .kind = HW_SALINITY, .lo = 0, .hi = 45, .when_input = -1};
+    .name = "salinity", .unit = "g/kg", .kind = HW_SALINITY, .lo = 0, .hi = 45};
 static const struct hw_input fresh = {
     .name = "salinity", .unit = "g/kg", .kind = HW_SALINITY, .lo = 0, .hi = 45, .need = HW_PRESET};
 static const struct hw_input zero = {
     .name = "zero", .unit = "g/kg", .kind = HW_SALINITY, .lo = -10, .hi = 10, .need = HW_PRESET};
 static const struct hw_input share = {
-    .name = "share", .unit = "%", .kind = HW_SHARE, .lo = 0, .hi = 100, .when_input = -1};
-static const struct hw_input mass = {.name = "mass",
-                                     .unit = "g",
-                                     .kind = HW_MASS,
-                                     .unit_must = true,
-                                     .lo = 0,
-                                     .hi = 1e6,
-                                     .when_input = -1};
+    .name = "share", .unit = "%", .kind = HW_SHARE, .lo = 0, .hi = 100};
+static const struct hw_input mass = {
+    .name = "mass", .unit = "g", .kind = HW_MASS, .unit_must = true, .lo = 0, .hi = 1e6};
 static const struct hw_input count = {
-    .name = "count", .unit = "", .kind = HW_COUNT, .lo = 1, .hi = 100, .when_input = -1};
+    .name = "count", .unit = "", .kind = HW_COUNT, .lo = 1, .hi = 100};
+static const struct hw_input large_count = {
+    .name = "large", .unit = "", .kind = HW_COUNT, .lo = -1e15, .hi = 1e15};
 static const struct hw_input number = {
-    .name = "number", .unit = "", .kind = HW_NUMBER, .lo = -1e300, .hi = 1e300, .when_input = -1};
+    .name = "number", .unit = "", .kind = HW_NUMBER, .lo = -1e300, .hi = 1e300};
 static const struct hw_input within = {
-    .name = "within", .unit = "h", .kind = HW_TIME, .lo = 0, .hi = 240, .when_input = -1};
-static const struct hw_input basis = {.name = "basis",
-                                      .unit = "",
-                                      .kind = HW_CHOICE,
-                                      .lo = 0,
-                                      .hi = 2,
-                                      .words = words,
-                                      .when_input = -1};
-static const struct hw_input medicine = {.name = "medicine",
-                                         .unit = "",
-                                         .kind = HW_SET,
-                                         .lo = 0,
-                                         .hi = 7,
-                                         .words = set_words,
-                                         .when_input = -1};
+    .name = "within", .unit = "h", .kind = HW_TIME, .lo = 0, .hi = 240};
+static const struct hw_input basis = {
+    .name = "basis", .unit = "", .kind = HW_CHOICE, .lo = 0, .hi = 2, .words = words};
+static const struct hw_input medicine = {
+    .name = "medicine", .unit = "", .kind = HW_SET, .lo = 0, .hi = 7, .words = set_words};
 
 static const struct {
     const struct hw_input *input;
@@ -97,9 +78,15 @@ static const struct {
     {&mass, "578mg", 0.578},
     {&mass, "-0g", 0},
     {&count, "4", 4},
+    {&large_count, "3000000000", 3e9}, /* more than a long holds on 32 bits */
+    {&large_count, "-1e15", -1e15},
     {&number, ".5", 0.5},
     {&number, "-2.385e-3", -2.385e-3},
-    {&number, "1e-400", 0},
+    {&number, "-0.0e-400", 0},
+    {&number, "1e-12", 1e-12},
+    {&number, "-1e-12", -1e-12},
+    {&mass, "1e-12g", 1e-12},
+    {&within, "3.6e-9 min", 6e-11},
     {&within, "90min", 1.5},
     {&within, "1d", 24},
     {&basis, "nh4", 2},
@@ -128,6 +115,18 @@ static const struct {
     {&ph, "Infinity", HW_PROBLEM_NOT_DECIMAL},
     {&ph, "0x8", HW_PROBLEM_NOT_DECIMAL},
     {&ph, "-0X8p1", HW_PROBLEM_NOT_DECIMAL},
+    {&large_count, "3000000000.5", HW_PROBLEM_NOT_WHOLE},
+    {&number, "9e-13", HW_PROBLEM_NEAR_ZERO},
+    {&number, "-9e-13", HW_PROBLEM_NEAR_ZERO},
+    {&number, "5e-324", HW_PROBLEM_NEAR_ZERO},
+    {&number, "1e-400", HW_PROBLEM_NEAR_ZERO}, /* too small for a double, and not zero */
+    {&number, "-0.00001e-400", HW_PROBLEM_NEAR_ZERO},
+    {&salinity, "1e-307", HW_PROBLEM_NEAR_ZERO},
+    {&share, "1e-15", HW_PROBLEM_NEAR_ZERO}, /* in per cent 1e-13 */
+    {&mass, "9e-10mg", HW_PROBLEM_NEAR_ZERO},
+    {&mass, "1e-323mg", HW_PROBLEM_NEAR_ZERO}, /* 0 if it were converted first */
+    {&volume, "1e-13L", HW_PROBLEM_OUT_OF_RANGE},
+    {&volume, "1e-323L", HW_PROBLEM_OUT_OF_RANGE},
     {&number, "1e999", HW_PROBLEM_TOO_LARGE},
     {&number, "-1e999", HW_PROBLEM_TOO_LARGE},
     {&ph, "8.1+-0.1", HW_PROBLEM_SPREAD},
