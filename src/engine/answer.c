@@ -134,10 +134,10 @@ void hw_batch_run(struct hw_batch *batch, size_t n)
     if (n == 0) {
         return;
     }
-    for (size_t i = 0; i < batch->calc->n_inputs; i++) {
+    for (size_t i = 0; i < HW_INPUTS; i++) {
         in[i] = batch->in[i];
     }
-    for (size_t i = 0; i < batch->calc->n_results; i++) {
+    for (size_t i = 0; i < HW_RESULTS; i++) {
         out[i] = batch->out[i];
     }
     memset(batch->notes, 0, n * sizeof batch->notes[0]);
@@ -150,10 +150,10 @@ void hw_question_answer(const struct hw_question *question, struct hw_answer *an
     const struct hw_calc *calc = question->calc;
     const double *in[HW_INPUTS];
     double *out[HW_RESULTS];
-    for (size_t i = 0; i < calc->n_inputs; i++) {
+    for (size_t i = 0; i < HW_INPUTS; i++) {
         in[i] = &question->in[i];
     }
-    for (size_t i = 0; i < calc->n_results; i++) {
+    for (size_t i = 0; i < HW_RESULTS; i++) {
         out[i] = &answer->out[i];
     }
     answer->notes = 0;
