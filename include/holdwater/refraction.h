@@ -91,6 +91,22 @@ int hw_refraction_salinity(double index, double temp, double *salinity);
 int hw_refraction_salinity_by_brine(enum hw_refraction_brine scale, double reading,
                                     double *salinity);
 
+/* hw_refraction_brine_reading - what a true refractometer for brine shows in sea water.
+ *
+ * Given
+ *   scale     which of the brine scales
+ *   salinity  of the sea water, HW_SEAWATER_SALINITY_MIN to HW_SEAWATER_SALINITY_MAX
+ * Returned
+ *   reading   g/kg or g/L: 36.5 or 37.4 at 35
+ * Status
+ *   HW_STATUS_OK; HW_STATUS_STRETCHED: salinity above 35; HW_STATUS_CHOICE; HW_STATUS_RANGE
+ * Notes
+ *  1. The way back of hw_refraction_salinity_by_brine, for a standard of sea water.
+ * Source
+ *   As hw_refraction_salinity_by_brine.
+ */
+int hw_refraction_brine_reading(enum hw_refraction_brine scale, double salinity, double *reading);
+
 #ifdef __cplusplus
 }
 #endif

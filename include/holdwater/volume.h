@@ -7,6 +7,7 @@
 #ifndef HOLDWATER_VOLUME_H
 #define HOLDWATER_VOLUME_H
 
+#include "holdwater/molar.h"
 #include "holdwater/status.h"
 
 #ifdef __cplusplus
@@ -21,6 +22,15 @@ extern "C" {
 #define HW_VOLUME_WALL_MIN 0.05
 #define HW_VOLUME_WALL_MAX 10.0
 
+/* Range of the water line below the rim, cm: a full tank to the deepest. */
+#define HW_VOLUME_BELOW_RIM_MIN 0.0
+#define HW_VOLUME_BELOW_RIM_MAX HW_VOLUME_SIDE_MAX
+
+/* Range of the thickness of a bottom, cm: none, where the height was taken inside, to the thickest
+ * wall. */
+#define HW_VOLUME_BOTTOM_MIN 0.0
+#define HW_VOLUME_BOTTOM_MAX HW_VOLUME_WALL_MAX
+
 /* Range of each part of a sum of volumes, L; the upper end is the largest box. */
 #define HW_VOLUME_PART_MIN 0.0
 #define HW_VOLUME_PART_MAX 1e6
@@ -30,6 +40,10 @@ extern "C" {
 #define HW_VOLUME_ADDED_MAX 1e9
 #define HW_VOLUME_RISE_MIN  0.01
 #define HW_VOLUME_RISE_MAX  1e5
+
+/* Range of a rise of alkalinity, meq/L: less no test shows, more falls out as lime. */
+#define HW_VOLUME_ALKALINITY_MIN 0.01
+#define HW_VOLUME_ALKALINITY_MAX 50.0
 
 /* hw_volume_inside - the inside measure of a tank that was measured outside.
  *
@@ -43,11 +57,32 @@ extern "C" {
  *   HW_STATUS_OK, HW_STATUS_RANGE, HW_STATUS_NONE (less than HW_VOLUME_SIDE_MIN is left)
  * Notes
  *  1. inside = outside - 2 wall. Both walls are taken to be equally thick.
- *  2. The depth of water is never measured outside: it needs no correction.
+ *  2. For length, width and diameter; a height has one bottom and no second wall: hw_volume_depth.
  * Source
  *   Geometry.
  */
 int hw_volume_inside(double outside, double wall, double *inside);
+
+/* hw_volume_depth - the depth of the water, from the height of the tank.
+ *
+ * Given
+ *   height     from the floor inside, or from under the bottom, up to the rim, cm,
+ *              HW_VOLUME_SIDE_MIN to HW_VOLUME_SIDE_MAX
+ *   below_rim  from the rim down to the water line, cm, HW_VOLUME_BELOW_RIM_MIN to
+ *              HW_VOLUME_BELOW_RIM_MAX
+ *   bottom     thickness of the bottom, cm, HW_VOLUME_BOTTOM_MIN to HW_VOLUME_BOTTOM_MAX: 0 where
+ *              the height was taken inside
+ * Returned
+ *   depth      from the floor inside to the water line, cm
+ * Status
+ *   HW_STATUS_OK, HW_STATUS_RANGE, HW_STATUS_NONE (less than HW_VOLUME_SIDE_MIN is left)
+ * Notes
+ *  1. depth = height - below_rim - bottom.
+ *  2. Not modelled: a rim or foot that stands beyond the glass, a second bottom, a sloping bottom.
+ * Source
+ *   Geometry.
+ */
+int hw_volume_depth(double height, double below_rim, double bottom, double *depth);
 
 /* hw_volume_box - the water in a box.
  *
@@ -122,6 +157,26 @@ int hw_volume_net(double gross, double displaced, double extra, double *net);
  *   Conservation of mass.
  */
 int hw_volume_gauge(double added, double rise, double *net);
+
+/* hw_volume_gauge_bicarbonate - the same from sodium bicarbonate, read as alkalinity.
+ *
+ * Given
+ *   added   mass of sodium bicarbonate, mg, HW_VOLUME_ADDED_MIN to HW_VOLUME_ADDED_MAX
+ *   rise    measured rise of the alkalinity, meq/L, HW_VOLUME_ALKALINITY_MIN to
+ *           HW_VOLUME_ALKALINITY_MAX
+ * Returned
+ *   net     L
+ * Status
+ *   HW_STATUS_OK, HW_STATUS_RANGE
+ * Notes
+ *  1. net = added / 84.006 / rise: one equivalent to a mole. Carbon dioxide that comes or goes does
+ *     not change alkalinity.
+ *  2. Not modelled: calcium carbonate that falls out, and takes alkalinity with it: the volume then
+ *     comes out too large. Otherwise as hw_volume_gauge.
+ * Source
+ *   Conservation of charge.
+ */
+int hw_volume_gauge_bicarbonate(double added, double rise, double *net);
 
 #ifdef __cplusplus
 }

@@ -9,11 +9,13 @@
 
 /* clang-format off */
 enum {
-    VOLUME_SHAPE, VOLUME_MEASURED, VOLUME_WALL, VOLUME_LENGTH, VOLUME_WIDTH, VOLUME_DIAMETER,
-    VOLUME_DEPTH, VOLUME_DISPLACED, VOLUME_EXTRA, VOLUME_INPUTS
+    VOLUME_SHAPE, VOLUME_MEASURED, VOLUME_WALL, VOLUME_BOTTOM, VOLUME_LENGTH, VOLUME_WIDTH,
+    VOLUME_DIAMETER, VOLUME_DEPTH, VOLUME_HEIGHT, VOLUME_BELOW_RIM, VOLUME_DISPLACED, VOLUME_EXTRA,
+    VOLUME_INPUTS
 };
 /* clang-format on */
 enum { VOLUME_NET, VOLUME_GROSS, VOLUME_RESULTS };
+enum { VOLUME_UPRIGHT = 1 }; /* the group of depth and height */
 
 static const char *const shape_words[] = {"box", "cylinder", NULL};
 static const char *const measured_words[] = {"inside", "outside", NULL};
@@ -31,11 +33,15 @@ static const struct hw_input inputs[VOLUME_INPUTS] = {
      .need = HW_PRESET, .preset = VOLUME_BOX, .help = "box, or upright cylinder (of a bucket: "
      "measured half way up the water)"},
     [VOLUME_MEASURED] = {.name = "measured", .unit = "", .kind = HW_CHOICE, .hi = 1,
-     .words = measured_words, .help = "where length, width or diameter were taken: between the "
-     "walls or over them"},
+     .words = measured_words, .help = "where length, width, diameter and height were taken: inside, "
+     "or over the walls and from under the bottom"},
     [VOLUME_WALL] = {.name = "wall", .unit = "cm", .kind = HW_LENGTH, .lo = HW_VOLUME_WALL_MIN,
      .hi = HW_VOLUME_WALL_MAX, .when_input = VOLUME_MEASURED, .when_words = VOLUME_IF_OUTSIDE,
      .help = "thickness of one wall; no tank has a thinner or a thicker one"},
+    [VOLUME_BOTTOM] = {.name = "bottom", .unit = "cm", .kind = HW_LENGTH,
+     .lo = HW_VOLUME_BOTTOM_MIN, .hi = HW_VOLUME_BOTTOM_MAX, .need = HW_OPTIONAL,
+     .when_input = VOLUME_MEASURED, .when_words = VOLUME_IF_OUTSIDE, .help = "thickness of the "
+     "bottom; not given, a height has one as thick as the wall taken off, a depth none"},
     [VOLUME_LENGTH] = {.name = "length", .unit = "cm", .kind = HW_LENGTH, .lo = HW_VOLUME_SIDE_MIN,
      .hi = HW_VOLUME_SIDE_MAX, .when_input = VOLUME_SHAPE, .when_words = VOLUME_IF_BOX,
      .help = "length of the box; over 10 m look at the unit"},
@@ -47,8 +53,14 @@ static const struct hw_input inputs[VOLUME_INPUTS] = {
      .when_words = VOLUME_IF_CYLINDER, .help = "diameter of the cylinder; over 10 m look at the "
      "unit"},
     [VOLUME_DEPTH] = {.name = "depth", .unit = "cm", .kind = HW_LENGTH, .lo = HW_VOLUME_SIDE_MIN,
-     .hi = HW_VOLUME_SIDE_MAX, .help = "depth of the water, inside, not the height of the tank; "
-     "over 10 m look at the unit"},
+     .hi = HW_VOLUME_SIDE_MAX, .group = VOLUME_UPRIGHT, .help = "depth of the water, inside, not "
+     "the height of the tank (with bottom: from under it); over 10 m look at the unit"},
+    [VOLUME_HEIGHT] = {.name = "height", .unit = "cm", .kind = HW_LENGTH, .lo = HW_VOLUME_SIDE_MIN,
+     .hi = HW_VOLUME_SIDE_MAX, .group = VOLUME_UPRIGHT, .help = "height of the tank up to its rim, "
+     "with below_rim; over 10 m look at the unit"},
+    [VOLUME_BELOW_RIM] = {.name = "below_rim", .unit = "cm", .kind = HW_LENGTH,
+     .lo = HW_VOLUME_BELOW_RIM_MIN, .hi = HW_VOLUME_BELOW_RIM_MAX, .need = HW_OPTIONAL,
+     .help = "from the rim down to the water line, with height; 0cm when it stands at the rim"},
     [VOLUME_DISPLACED] = {.name = "displaced", .unit = "L", .kind = HW_VOLUME,
      .lo = HW_VOLUME_PART_MIN, .hi = HW_VOLUME_PART_MAX, .need = HW_PRESET,
      .help = "what rock, sand and gear take of it; no box above holds more"},
@@ -81,15 +93,42 @@ static double between_walls(const double in[], int measure)
     return inside;
 }
 
+static bool by_height(const double in[])
+{
+    return isnan(in[VOLUME_DEPTH]);
+}
+
+/* True when a height was taken from under a bottom that was not told. */
+static bool bottom_as_wall(const double in[])
+{
+    return by_height(in) && (int)in[VOLUME_MEASURED] == VOLUME_OUTSIDE && isnan(in[VOLUME_BOTTOM]);
+}
+
+/* What to take off a height or depth for the bottom. */
+static double bottom_of(const double in[])
+{
+    double told = isnan(in[VOLUME_BOTTOM]) ? 0 : in[VOLUME_BOTTOM];
+    return bottom_as_wall(in) ? in[VOLUME_WALL] : told;
+}
+
+/* The depth of the water; NaN when nothing is left, or below_rim is not told. */
+static double depth_of(const double in[])
+{
+    double depth = NAN;
+    hw_volume_depth(by_height(in) ? in[VOLUME_HEIGHT] : in[VOLUME_DEPTH],
+                    by_height(in) ? in[VOLUME_BELOW_RIM] : 0, bottom_of(in), &depth);
+    return depth;
+}
+
 /* A measure that is NaN makes the answer so. */
 static double gross_of(const double in[])
 {
     double gross = NAN;
     if ((int)in[VOLUME_SHAPE] == VOLUME_BOX) {
         hw_volume_box(between_walls(in, VOLUME_LENGTH), between_walls(in, VOLUME_WIDTH),
-                      in[VOLUME_DEPTH], &gross);
+                      depth_of(in), &gross);
     } else {
-        hw_volume_cylinder(between_walls(in, VOLUME_DIAMETER), in[VOLUME_DEPTH], &gross);
+        hw_volume_cylinder(between_walls(in, VOLUME_DIAMETER), depth_of(in), &gross);
     }
     return gross;
 }
@@ -101,11 +140,22 @@ static double net_of(const double in[], double gross)
     return net;
 }
 
-static uint64_t notes_of(const double in[], double gross, double net)
+/* The notes that leave no answer. */
+static uint64_t refusals(const double in[], double gross, double net)
 {
-    return note_if(isnan(gross), HW_VOLUME_NOTE_WALLS_LEAVE_NOTHING) |
-           note_if(!isnan(gross) && isnan(net), HW_VOLUME_NOTE_NOTHING_LEFT) |
-           note_if((int)in[VOLUME_MEASURED] == VOLUME_OUTSIDE, HW_VOLUME_NOTE_OUTSIDE_MEASURED) |
+    double depth = depth_of(in);
+    bool rim = !isnan(in[VOLUME_BELOW_RIM]);
+    return note_if(by_height(in) && !rim, HW_VOLUME_NOTE_RIM_UNSAID) |
+           note_if(!by_height(in) && rim, HW_VOLUME_NOTE_RIM_WITHOUT_HEIGHT) |
+           note_if(isnan(depth) && (rim || !by_height(in)), HW_VOLUME_NOTE_NO_DEPTH_LEFT) |
+           note_if(!isnan(depth) && isnan(gross), HW_VOLUME_NOTE_WALLS_LEAVE_NOTHING) |
+           note_if(!isnan(gross) && isnan(net), HW_VOLUME_NOTE_NOTHING_LEFT);
+}
+
+static uint64_t notes_of(const double in[], double net)
+{
+    return note_if((int)in[VOLUME_MEASURED] == VOLUME_OUTSIDE, HW_VOLUME_NOTE_OUTSIDE_MEASURED) |
+           note_if(bottom_as_wall(in), HW_VOLUME_NOTE_BOTTOM_AS_WALL) |
            note_if(below_limit(net, HW_LIMIT_VOLUME_LOW) || above_limit(net, HW_LIMIT_VOLUME_HIGH),
                    HW_VOLUME_NOTE_VOLUME_UNLIKELY);
 }
@@ -114,7 +164,10 @@ static void answer(const double in[], double out[], uint64_t *notes)
 {
     out[VOLUME_GROSS] = gross_of(in);
     out[VOLUME_NET] = net_of(in, out[VOLUME_GROSS]);
-    *notes |= notes_of(in, out[VOLUME_GROSS], out[VOLUME_NET]);
+    *notes |= refusals(in, out[VOLUME_GROSS], out[VOLUME_NET]);
+    if (*notes == 0) {
+        *notes |= notes_of(in, out[VOLUME_NET]);
+    }
 }
 
 static double step_inside(const double in[], int measure, const char *symbol,
@@ -127,18 +180,31 @@ static double step_inside(const double in[], int measure, const char *symbol,
     return inside;
 }
 
+static double step_depth(const double in[], struct hw_steps *steps)
+{
+    double depth = depth_of(in);
+    double bottom = bottom_of(in);
+    if (by_height(in)) {
+        hw_step(steps, "water_depth", depth, "cm", "", "%.10g - %.10g - %.10g", in[VOLUME_HEIGHT],
+                in[VOLUME_BELOW_RIM], bottom);
+    } else if (bottom > 0) {
+        hw_step(steps, "water_depth", depth, "cm", "", "%.10g - %.10g", in[VOLUME_DEPTH], bottom);
+    }
+    return depth;
+}
+
 static void work(const double in[], struct hw_steps *steps)
 {
     double gross = gross_of(in);
+    double depth = step_depth(in, steps);
     if ((int)in[VOLUME_SHAPE] == VOLUME_BOX) {
         double length = step_inside(in, VOLUME_LENGTH, "inside_length", steps);
         double width = step_inside(in, VOLUME_WIDTH, "inside_width", steps);
-        hw_step(steps, "gross", gross, "L", "", "%.10g*%.10g*%.10g/1000", length, width,
-                in[VOLUME_DEPTH]);
+        hw_step(steps, "gross", gross, "L", "", "%.10g*%.10g*%.10g/1000", length, width, depth);
     } else {
         double diameter = step_inside(in, VOLUME_DIAMETER, "inside_diameter", steps);
         hw_step(steps, "gross", gross, "L", "", "3.14159265359/4*%.10g^2*%.10g/1000", diameter,
-                in[VOLUME_DEPTH]);
+                depth);
     }
     hw_step(steps, "net", net_of(in, gross), "L", "", "%.10g - %.10g + %.10g", gross,
             in[VOLUME_DISPLACED], in[VOLUME_EXTRA]);

@@ -80,6 +80,18 @@ int hw_oxygen_saturation(double temp, double salinity, double pressure, double *
     return salinity > HW_OXYGEN_SALINITY_FITTED ? HW_STATUS_STRETCHED : HW_STATUS_OK;
 }
 
+int hw_oxygen_uptake(double fish, double *uptake)
+{
+    static const double mg_per_kg_hour = 1000.0 / 24.0; /* in a g/kg/d */
+    *uptake = HW_NO_ANSWER;
+    if (!hw_within(fish, HW_OXYGEN_FISH_MIN, HW_OXYGEN_FISH_MAX)) {
+        return HW_STATUS_RANGE;
+    }
+    *uptake = 15.077 * pow(fish, -0.2452) * mg_per_kg_hour;
+    return hw_within(fish, HW_OXYGEN_FISH_FIT_MIN, HW_OXYGEN_FISH_FIT_MAX) ? HW_STATUS_OK
+                                                                           : HW_STATUS_STRETCHED;
+}
+
 int hw_oxygen_hours(double oxygen, double floor, double volume, double biomass, double uptake,
                     double *hours)
 {

@@ -61,17 +61,39 @@ int hw_refraction_salinity(double index, double temp, double *salinity)
     return found(temp, (index - without_salt(temp)) / by_salinity(temp), salinity);
 }
 
+static int is_scale(enum hw_refraction_brine scale)
+{
+    return scale == HW_REFRACTION_BRINE_GKG || scale == HW_REFRACTION_BRINE_GL;
+}
+
+static double factor_of(enum hw_refraction_brine scale)
+{
+    return scale == HW_REFRACTION_BRINE_GKG ? HW_REFRACTION_BRINE_GKG_FACTOR
+                                            : HW_REFRACTION_BRINE_GL_FACTOR;
+}
+
 int hw_refraction_salinity_by_brine(enum hw_refraction_brine scale, double reading,
                                     double *salinity)
 {
     *salinity = HW_NO_ANSWER;
-    if (scale != HW_REFRACTION_BRINE_GKG && scale != HW_REFRACTION_BRINE_GL) {
+    if (!is_scale(scale)) {
         return HW_STATUS_CHOICE;
     }
     if (!(reading >= HW_REFRACTION_BRINE_MIN && reading <= HW_REFRACTION_BRINE_MAX)) {
         return HW_STATUS_RANGE;
     }
-    double factor = scale == HW_REFRACTION_BRINE_GKG ? HW_REFRACTION_BRINE_GKG_FACTOR
-                                                     : HW_REFRACTION_BRINE_GL_FACTOR;
-    return found(20, factor * reading, salinity);
+    return found(20, factor_of(scale) * reading, salinity);
+}
+
+int hw_refraction_brine_reading(enum hw_refraction_brine scale, double salinity, double *reading)
+{
+    *reading = HW_NO_ANSWER;
+    if (!is_scale(scale)) {
+        return HW_STATUS_CHOICE;
+    }
+    if (!(salinity >= HW_SEAWATER_SALINITY_MIN && salinity <= HW_SEAWATER_SALINITY_MAX)) {
+        return HW_STATUS_RANGE;
+    }
+    *reading = salinity / factor_of(scale);
+    return status_at(20, salinity);
 }

@@ -34,6 +34,22 @@ int hw_volume_inside(double outside, double wall, double *inside)
     return HW_STATUS_OK;
 }
 
+int hw_volume_depth(double height, double below_rim, double bottom, double *depth)
+{
+    *depth = HW_NO_ANSWER;
+    if (!is_side(height) ||
+        !hw_within(below_rim, HW_VOLUME_BELOW_RIM_MIN, HW_VOLUME_BELOW_RIM_MAX) ||
+        !hw_within(bottom, HW_VOLUME_BOTTOM_MIN, HW_VOLUME_BOTTOM_MAX)) {
+        return HW_STATUS_RANGE;
+    }
+    double left = height - below_rim - bottom;
+    if (left < HW_VOLUME_SIDE_MIN) {
+        return HW_STATUS_NONE;
+    }
+    *depth = left;
+    return HW_STATUS_OK;
+}
+
 int hw_volume_box(double length, double width, double depth, double *gross)
 {
     *gross = HW_NO_ANSWER;
@@ -76,5 +92,16 @@ int hw_volume_gauge(double added, double rise, double *net)
         return HW_STATUS_RANGE;
     }
     *net = added / rise;
+    return HW_STATUS_OK;
+}
+
+int hw_volume_gauge_bicarbonate(double added, double rise, double *net)
+{
+    *net = HW_NO_ANSWER;
+    if (!hw_within(added, HW_VOLUME_ADDED_MIN, HW_VOLUME_ADDED_MAX) ||
+        !hw_within(rise, HW_VOLUME_ALKALINITY_MIN, HW_VOLUME_ALKALINITY_MAX)) {
+        return HW_STATUS_RANGE;
+    }
+    *net = added / HW_MOLAR_SODIUM_BICARBONATE / rise;
     return HW_STATUS_OK;
 }

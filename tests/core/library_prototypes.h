@@ -122,6 +122,7 @@ int hw_nitrogen_from_n(enum hw_nitrogen_basis basis, double as_n, double *amount
 int hw_oxygen_pressure(double altitude, double *pressure);
 int hw_oxygen_pressure_share(double temp, double pressure, double *share);
 int hw_oxygen_saturation(double temp, double salinity, double pressure, double *saturation);
+int hw_oxygen_uptake(double fish, double *uptake);
 int hw_oxygen_hours(double oxygen, double floor, double volume, double biomass, double uptake,
     double *hours);
 /* ph.h */
@@ -129,6 +130,7 @@ int hw_ph_offset(enum hw_ph_scale scale, double temp, double salinity, double *o
 int hw_ph_convert(double ph, enum hw_ph_scale from, enum hw_ph_scale to, double temp,
     double salinity, double *converted);
 /* refraction.h */
+int hw_refraction_brine_reading(enum hw_refraction_brine scale, double salinity, double *reading);
 int hw_refraction_index_at(double temp, double salinity, double *index);
 int hw_refraction_salinity(double index, double temp, double *salinity);
 int hw_refraction_salinity_by_brine(enum hw_refraction_brine scale, double reading,
@@ -160,8 +162,10 @@ int hw_verdict_hours(double tan, double nitrite, double half_tan, double half_ni
     double rate, double *hours);
 /* volume.h */
 int hw_volume_inside(double outside, double wall, double *inside);
+int hw_volume_depth(double height, double below_rim, double bottom, double *depth);
 int hw_volume_box(double length, double width, double depth, double *gross);
 int hw_volume_cylinder(double diameter, double depth, double *gross);
 int hw_volume_net(double gross, double displaced, double extra, double *net);
 int hw_volume_gauge(double added, double rise, double *net);
+int hw_volume_gauge_bicarbonate(double added, double rise, double *net);
 /* clang-format on */

@@ -65,6 +65,28 @@ static void less_when_warm_salt_or_high(void **state)
     }
 }
 
+/* The rates that the source's equation gives at sizes of its range; the ends of the range, and
+ * that every size uses as much as hw_oxygen_hours takes. */
+static void uptake_by_size(void **state)
+{
+    (void)state;
+    double x = 0;
+    assert_status(hw_oxygen_uptake(5, &x), HW_STATUS_OK);
+    assert_close(x, 423, 0.5, 0);
+    assert_status(hw_oxygen_uptake(10, &x), HW_STATUS_OK);
+    assert_close(x, 357, 0.5, 0);
+    assert_status(hw_oxygen_uptake(50, &x), HW_STATUS_OK);
+    assert_close(x, 241, 0.5, 0);
+    assert_status(hw_oxygen_uptake(HW_OXYGEN_FISH_FIT_MIN, &x), HW_STATUS_OK);
+    assert_status(hw_oxygen_uptake(HW_OXYGEN_FISH_FIT_MAX, &x), HW_STATUS_OK);
+    assert_status(hw_oxygen_uptake(nextafter(3.2, 0), &x), HW_STATUS_STRETCHED);
+    assert_status(hw_oxygen_uptake(nextafter(165.6, 1e3), &x), HW_STATUS_STRETCHED);
+    assert_status(hw_oxygen_uptake(HW_OXYGEN_FISH_MIN, &x), HW_STATUS_STRETCHED);
+    check(x <= HW_OXYGEN_UPTAKE_MAX);
+    assert_status(hw_oxygen_uptake(HW_OXYGEN_FISH_MAX, &x), HW_STATUS_STRETCHED);
+    check(x >= HW_OXYGEN_UPTAKE_MIN);
+}
+
 /* Run for the hours it says, what is left is the floor; twice the fish, half the time. */
 static void hours_use_it_up(void **state)
 {
@@ -95,6 +117,8 @@ static int call(int which, const double a[], double *result)
         return hw_oxygen_pressure_share(a[0], a[1], result);
     case 2:
         return hw_oxygen_saturation(a[0], a[1], a[2], result);
+    case 3:
+        return hw_oxygen_uptake(a[0], result);
     default:
         return hw_oxygen_hours(a[0], a[1], a[2], a[3], a[4], result);
     }
@@ -104,11 +128,13 @@ static const struct {
     int arguments;
     double good[5], lo[5], hi[5];
     int hi_status[5];
+    int lo_status;
 } functions[] = {
-    {1, {300}, {-500}, {5000}, {0}},
-    {2, {25, 1}, {0, 0.5}, {40, 1.1}, {0}},
-    {3, {25, 34, 1}, {0, 0, 0.5}, {40, 45, 1.1}, {0, 1, 0}},
-    {5, {6, 4, 110, 200, 250}, {0, 0, 0.05, 0.01, 10}, {50, 50, 1e5, 1e6, 5000}, {0}},
+    {1, {300}, {-500}, {5000}, {0}, 0},
+    {2, {25, 1}, {0, 0.5}, {40, 1.1}, {0}, 0},
+    {3, {25, 34, 1}, {0, 0, 0.5}, {40, 45, 1.1}, {0, 1, 0}, 0},
+    {1, {9.4}, {0.01}, {1e5}, {1}, 1},
+    {5, {6, 4, 110, 200, 250}, {0, 0, 0.05, 0.01, 10}, {50, 50, 1e5, 1e6, 5000}, {0}, 0},
 };
 
 static void refused(int f, const double a[])
@@ -121,13 +147,13 @@ static void refused(int f, const double a[])
 static void ranges(void **state)
 {
     (void)state;
-    for (int f = 0; f < 4; f++) {
+    for (int f = 0; f < 5; f++) {
         for (int k = 0; k < functions[f].arguments; k++) {
             double a[5];
             double result = 0;
             memcpy(a, functions[f].good, sizeof a);
             a[k] = functions[f].lo[k];
-            assert_status(call(f, a, &result), HW_STATUS_OK);
+            assert_status(call(f, a, &result), functions[f].lo_status);
             check(isfinite(result));
             a[k] = functions[f].hi[k];
             assert_status(call(f, a, &result), functions[f].hi_status[k]);
@@ -163,11 +189,9 @@ static void altitudes_fit_the_equation(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(by_hand),
-        cmocka_unit_test(less_when_warm_salt_or_high),
-        cmocka_unit_test(hours_use_it_up),
-        cmocka_unit_test(ranges),
-        cmocka_unit_test(altitudes_fit_the_equation),
+        cmocka_unit_test(by_hand),        cmocka_unit_test(less_when_warm_salt_or_high),
+        cmocka_unit_test(uptake_by_size), cmocka_unit_test(hours_use_it_up),
+        cmocka_unit_test(ranges),         cmocka_unit_test(altitudes_fit_the_equation),
     };
     return hw_report_checks(cmocka_run_group_tests(tests, NULL, NULL));
 }

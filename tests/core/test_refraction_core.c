@@ -56,6 +56,11 @@ static void brine_scales(void **state)
         assert_close(salinity, rows[i][0], 0, 0.01);
         check(hw_refraction_salinity_by_brine(HW_REFRACTION_BRINE_GL, rows[i][2], &salinity) >= 0);
         assert_close(salinity, rows[i][0], 0, 0.01);
+        double reading = 0;
+        check(hw_refraction_brine_reading(HW_REFRACTION_BRINE_GKG, rows[i][0], &reading) == 0);
+        assert_close(reading, rows[i][1], 0, 0.01);
+        check(hw_refraction_brine_reading(HW_REFRACTION_BRINE_GL, rows[i][0], &reading) == 0);
+        assert_close(reading, rows[i][2], 0, 0.01);
     }
 }
 
@@ -108,6 +113,22 @@ static void statuses(void **state)
     assert_status(hw_refraction_salinity_by_brine((enum hw_refraction_brine)2, 38, &r),
                   HW_STATUS_CHOICE);
     assert_no_answer(r);
+    assert_status(hw_refraction_brine_reading((enum hw_refraction_brine)2, 35, &r),
+                  HW_STATUS_CHOICE);
+    assert_no_answer(r);
+    assert_status(hw_refraction_brine_reading(HW_REFRACTION_BRINE_GKG, 35, &r), HW_STATUS_OK);
+    assert_status(hw_refraction_brine_reading(HW_REFRACTION_BRINE_GL, nextafter(35, 36), &r),
+                  HW_STATUS_STRETCHED);
+    assert_status(hw_refraction_brine_reading(HW_REFRACTION_BRINE_GKG, 0, &r), HW_STATUS_OK);
+    assert_status(hw_refraction_brine_reading(HW_REFRACTION_BRINE_GL, 45, &r), HW_STATUS_STRETCHED);
+}
+
+static void no_reading(double salinity)
+{
+    double result = 1;
+    assert_status(hw_refraction_brine_reading(HW_REFRACTION_BRINE_GL, salinity, &result),
+                  HW_STATUS_RANGE);
+    assert_no_answer(result);
 }
 
 static void no_index(double salinity, double temp)
@@ -145,12 +166,15 @@ static void refusals(void **state)
     no_salinity(1.3385, nextafter(40, 41));
     no_brine(nextafter(-10, -11));
     no_brine(nextafter(100, 101));
+    no_reading(nextafter(0, -1));
+    no_reading(nextafter(45, 46));
     for (size_t i = 0; i < sizeof not_numbers / sizeof *not_numbers; i++) {
         no_index(not_numbers[i], 23.85);
         no_index(33.85, not_numbers[i]);
         no_salinity(not_numbers[i], 23.85);
         no_salinity(1.3385, not_numbers[i]);
         no_brine(not_numbers[i]);
+        no_reading(not_numbers[i]);
     }
 }
 

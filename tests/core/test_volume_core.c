@@ -40,6 +40,23 @@ static void walls(void **state)
     assert_no_answer(inside);
 }
 
+/* From the rim down: what is left is the water. */
+static void heights(void **state)
+{
+    (void)state;
+    double depth = 0;
+    assert_status(hw_volume_depth(41, 3.4, 0.6, &depth), HW_STATUS_OK);
+    assert_close(depth, 37, 0, 1e-15);
+    assert_status(hw_volume_depth(37, 0, 0, &depth), HW_STATUS_OK);
+    assert_close(depth, 37, 0, 0);
+    assert_status(hw_volume_depth(12, 1, 10, &depth), HW_STATUS_OK);
+    assert_close(depth, HW_VOLUME_SIDE_MIN, 0, 0);
+    assert_status(hw_volume_depth(12, 1.25, 10, &depth), HW_STATUS_NONE);
+    assert_no_answer(depth);
+    assert_status(hw_volume_depth(40, 43, 0.6, &depth), HW_STATUS_NONE);
+    assert_no_answer(depth);
+}
+
 static void sums(void **state)
 {
     (void)state;
@@ -87,6 +104,9 @@ static void an_addition(void **state)
     assert_close(net, 1e11, 0, 1e-14);
     assert_status(hw_volume_gauge(HW_VOLUME_ADDED_MIN, HW_VOLUME_RISE_MAX, &net), HW_STATUS_OK);
     assert_close(net, 1e-6, 0, 1e-14);
+    /* 84.006 g of sodium bicarbonate are one mole, and one equivalent. */
+    assert_status(hw_volume_gauge_bicarbonate(84006, 1, &net), HW_STATUS_OK);
+    assert_close(net, 1000, 0, 1e-14);
 }
 
 /* Calls function `which` with arguments a, b and c, of which it takes as many as it has. */
@@ -102,8 +122,12 @@ static int call(int which, const double a[], double *result)
         return hw_volume_cylinder(a[0], a[1], result);
     case 3:
         return hw_volume_net(a[0], a[1], a[2], result);
-    default:
+    case 4:
         return hw_volume_gauge(a[0], a[1], result);
+    case 5:
+        return hw_volume_gauge_bicarbonate(a[0], a[1], result);
+    default:
+        return hw_volume_depth(a[0], a[1], a[2], result);
     }
 }
 
@@ -131,6 +155,14 @@ static const struct {
      {9000, 122.8, 0},
      {HW_VOLUME_ADDED_MIN, HW_VOLUME_RISE_MIN, 0},
      {HW_VOLUME_ADDED_MAX, HW_VOLUME_RISE_MAX, 0}},
+    {2,
+     {9000, 1.46, 0},
+     {HW_VOLUME_ADDED_MIN, HW_VOLUME_ALKALINITY_MIN, 0},
+     {HW_VOLUME_ADDED_MAX, HW_VOLUME_ALKALINITY_MAX, 0}},
+    {3,
+     {41, 3.4, 0.6},
+     {HW_VOLUME_SIDE_MIN, HW_VOLUME_BELOW_RIM_MIN, HW_VOLUME_BOTTOM_MIN},
+     {HW_VOLUME_SIDE_MAX, HW_VOLUME_BELOW_RIM_MAX, HW_VOLUME_BOTTOM_MAX}},
 };
 
 /* Each argument in turn: both ends are in, the next number beyond is out, and so is what is no
@@ -138,7 +170,7 @@ static const struct {
 static void ranges(void **state)
 {
     (void)state;
-    for (int f = 0; f < 5; f++) {
+    for (int f = 0; f < 7; f++) {
         for (int k = 0; k < functions[f].arguments; k++) {
             double a[3];
             double result = 0;
@@ -166,8 +198,9 @@ static void ranges(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(gallons),      cmocka_unit_test(walls),       cmocka_unit_test(sums),
-        cmocka_unit_test(shapes_agree), cmocka_unit_test(an_addition), cmocka_unit_test(ranges),
+        cmocka_unit_test(gallons), cmocka_unit_test(walls),        cmocka_unit_test(heights),
+        cmocka_unit_test(sums),    cmocka_unit_test(shapes_agree), cmocka_unit_test(an_addition),
+        cmocka_unit_test(ranges),
     };
     return hw_report_checks(cmocka_run_group_tests(tests, NULL, NULL));
 }

@@ -52,7 +52,43 @@ static void sums(void **state)
     assert_close(ask_for(line, "gross"), 77.7, 0, 1e-14);
 }
 
+#define SIDES "measured=inside;length=60cm;width=35cm"
+#define OVER  "measured=outside;wall=6mm;length=61.2cm;width=36.2cm"
+
+/* The height up to the rim, less the air above the water, less one bottom. */
+static void height_and_rim(void **state)
+{
+    (void)state;
+    assert_close(ask_for(SIDES ";height=40.4cm;below-rim=34mm", "gross"), 77.7, 0, 1e-14);
+    assert_close(ask_for(SIDES ";height=37cm;below-rim=0cm", "gross"), 77.7, 0, 1e-14);
+    assert_close(ask_for(OVER ";height=41.2cm;below-rim=3.4cm;bottom=8mm", "gross"), 77.7, 0,
+                 1e-14);
+    assert_close(ask_for(OVER ";height=41cm;below-rim=3.4cm", "gross"), 77.7, 0, 1e-14);
+    assert_close(ask_for(OVER ";height=40.4cm;below-rim=3.4cm;bottom=0cm", "gross"), 77.7, 0,
+                 1e-14);
+    /* a depth that was taken from under the glass */
+    assert_close(ask_for(OVER ";depth=37.8cm;bottom=8mm", "gross"), 77.7, 0, 1e-14);
+    assert_close(ask_for(OVER ";depth=37cm", "gross"), 77.7, 0, 1e-14);
+    double round = acos(-1.0) / 4 * 40 * 40 * 31 / 1000;
+    assert_close(ask_for("shape=cylinder;measured=outside;wall=5mm;diameter=41cm;height=35cm;"
+                         "below-rim=3.5cm",
+                         "gross"),
+                 round, 0, 1e-14);
+}
+
 static const struct note_row notes[] = {
+    {"rim-unsaid", SIDES ";height=40cm", SIDES ";height=40cm;below-rim=0cm"},
+    {"rim-unsaid", OVER ";height=40cm;bottom=8mm", SIDES ";depth=40cm"},
+    {"rim-without-height", SIDES ";depth=37cm;below-rim=3cm", SIDES ";height=37cm;below-rim=3cm"},
+    {"rim-without-height", OVER ";depth=37cm;below-rim=0cm", SIDES ";depth=37cm"},
+    {"no-depth-left", SIDES ";height=40cm;below-rim=39.5cm", SIDES ";height=40cm;below-rim=39cm"},
+    {"no-depth-left", OVER ";height=4cm;below-rim=2.5cm", OVER ";height=4.2cm;below-rim=2.5cm"},
+    {"no-depth-left", OVER ";depth=1.5cm;bottom=6mm", OVER ";depth=1.7cm;bottom=6mm"},
+    {"no-depth-left", SIDES ";height=40cm;below-rim=43cm", SIDES ";height=40cm"},
+    {"bottom-as-wall", OVER ";height=40cm;below-rim=3cm",
+     OVER ";height=40cm;below-rim=3cm;bottom=8mm"},
+    {"bottom-as-wall", OVER ";height=40cm;below-rim=3cm", SIDES ";height=40cm;below-rim=3cm"},
+    {"bottom-as-wall", OVER ";height=40cm;below-rim=3cm", OVER ";depth=37cm"},
     {"walls-leave-nothing", "measured=outside;wall=9cm;length=60cm;width=18.9cm;depth=30cm",
      "measured=outside;wall=9cm;length=60cm;width=19cm;depth=30cm"},
     {"walls-leave-nothing", "measured=outside;wall=9cm;length=18.9cm;width=60cm;depth=30cm",
@@ -120,6 +156,9 @@ static void corners_are_answered(void **state)
             line, sizeof line, "measured=outside;wall=%s;length=1000cm;width=%s;depth=%s;extra=%s",
             corner & 2 ? "0.05cm" : "10cm", corner & 4 ? "1000cm" : "21cm", depth, extra);
         check(isfinite(ask_for(line, "net")));
+        (void)snprintf(line, sizeof line, SIDES ";height=%s;below-rim=%s",
+                       corner & 1 ? "1000cm" : "1cm", corner & 3 ? "0cm" : "0mm");
+        check(isfinite(ask_for(line, "net")));
     }
 }
 
@@ -151,6 +190,11 @@ static void what_is_asked_for_hangs_on_the_choices(void **state)
     assert_int_equal(
         problem_of("measured=inside;length=60cm;width=35cm;diameter=35cm;depth=37cm", "diameter"),
         HW_PROBLEM_OUT_OF_PLACE);
+    assert_int_equal(problem_of(SIDES, "depth"), HW_PROBLEM_NONE_OF_GROUP);
+    assert_int_equal(problem_of(SIDES ";depth=37cm;height=40cm;below-rim=3cm", "depth"),
+                     HW_PROBLEM_MANY_OF_GROUP);
+    assert_int_equal(problem_of(SIDES ";height=40cm;below-rim=3cm;bottom=6mm", "bottom"),
+                     HW_PROBLEM_OUT_OF_PLACE);
 }
 
 int main(void)
@@ -158,6 +202,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(walls_come_off_the_sides_alone),
         cmocka_unit_test(sums),
+        cmocka_unit_test(height_and_rim),
         cmocka_unit_test(every_note),
         cmocka_unit_test(every_edge),
         cmocka_unit_test(corners_are_answered),

@@ -110,6 +110,11 @@ static int hydrometer_salinity(const double x[], double y[])
     return status < 0 ? status : hw_seawater_salinity_by_density(density, x[4], y);
 }
 
+static int refraction_brine_reading(const int c[], const double x[], double y[])
+{
+    return hw_refraction_brine_reading((enum hw_refraction_brine)c[0], x[0], y);
+}
+
 static int refraction_salinity_by_brine(const int c[], const double x[], double y[])
 {
     return hw_refraction_salinity_by_brine((enum hw_refraction_brine)c[0], x[0], y);
@@ -356,6 +361,8 @@ const struct function reference_public[] = {
     {"refraction_salinity", .in = "index temp", .out = "salinity", .of2 = hw_refraction_salinity},
     {"refraction_salinity_by_brine", {{"scale", "gkg gL"}}, "reading", "salinity",
      .chosen = refraction_salinity_by_brine},
+    {"refraction_brine_reading", {{"scale", "gkg gL"}}, "salinity", "reading",
+     .chosen = refraction_brine_reading},
     {"saltmix_raise", .in = "volume temp salinity target dry", .out = "mass mass_per_kg",
      .call = saltmix_raise},
     {"saltmix_dilute", .in = "volume temp salinity target", .out = "litres kg",
@@ -368,6 +375,7 @@ const struct function reference_public[] = {
      .of2 = hw_oxygen_pressure_share},
     {"oxygen_saturation", .in = "temp salinity pressure",
      .out = "saturation mol_per_m3 umol_per_kg", .call = oxygen_saturation},
+    {"oxygen_uptake", .in = "fish", .out = "uptake", .of1 = hw_oxygen_uptake},
     {"oxygen_hours", .in = "oxygen floor volume biomass uptake", .out = "hours",
      .of5 = hw_oxygen_hours},
 
@@ -434,6 +442,9 @@ const struct function reference_public[] = {
     {"volume_cylinder", .in = "diameter depth", .out = "gross", .of2 = hw_volume_cylinder},
     {"volume_net", .in = "gross displaced extra", .out = "net", .of3 = hw_volume_net},
     {"volume_gauge", .in = "added rise", .out = "net", .of2 = hw_volume_gauge},
+    {"volume_gauge_bicarbonate", .in = "added rise", .out = "net",
+     .of2 = hw_volume_gauge_bicarbonate},
+    {"volume_depth", .in = "height below_rim bottom", .out = "depth", .of3 = hw_volume_depth},
     {"buffer_mass", {{"source", "sodium-bicarbonate sodium-carbonate"}},
      "volume alkalinity target", "mass", .chosen = buffer_mass},
     {"change_level", {{"method", "batch flow"}}, "exchanged rounds now fresh", "level",
