@@ -68,8 +68,8 @@ say 'Measured inside, filled to 36 cm; the filter takes the place of 5.2 L.' \
     'The whole answer once: results, inputs as used, cautions, sources.'
 ask volume --measured inside --length 80cm --width 40cm --depth 36cm --displaced 5.2L
 
-say 'Held against a known addition: 9 g of bicarbonate raised it by 81.8 mg/L.'
-ask gauge --added 9g --rise 81.8mg/L --only net
+say 'Held against a known addition: 9 g of sodium bicarbonate raised its alkalinity by 2.7 dKH.'
+ask gauge --added 9g --reagent sodium-bicarbonate --rise 2.7dKH --only net
 
 say 'How salt is it? A hydrometer marked 25C/25C.'
 ask salinity --of sg --reading 1.0248 --reference 25C/25C --temp 25.5 --only salinity,density

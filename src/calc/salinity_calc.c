@@ -6,14 +6,16 @@
 
 /* clang-format off */
 enum {
-    SALINITY_SALINITY, SALINITY_DENSITY, SALINITY_SG_25_25, SALINITY_CONDUCTIVITY, SALINITY_RESULTS
+    SALINITY_SALINITY, SALINITY_FROM, SALINITY_TO, SALINITY_DENSITY, SALINITY_SG_25_25,
+    SALINITY_CONDUCTIVITY, SALINITY_RESULTS
 };
 /* clang-format on */
 
 static const char *const of_words[] = {"sg",    "conductivity", "compensated", "refraction",
                                        "scale", "brine-gkg",    "brine-gL",    NULL};
-static const char *const reference_words[] = {"60F/60F", "20C/20C", "25C/25C",
-                                              "15C/4C",  "20C/4C",  NULL};
+static const char *const reference_words[] = {"60F/60F", "20C/20C", "25C/25C", "15C/4C",
+                                              "20C/4C",  "unknown", NULL};
+static const char *const standard_words[] = {"sea-water", "brine", NULL};
 
 enum {
     SALINITY_FOR_SG = 1u << SALINITY_OF_SG,
@@ -22,7 +24,11 @@ enum {
     SALINITY_FOR_INDEX = 1u << SALINITY_OF_REFRACTION,
     SALINITY_FOR_BARE = 1u << SALINITY_OF_SG | 1u << SALINITY_OF_REFRACTION,
     SALINITY_FOR_GKG = 1u << SALINITY_OF_SCALE | 1u << SALINITY_OF_BRINE_GKG,
-    SALINITY_FOR_GL = 1u << SALINITY_OF_BRINE_GL
+    SALINITY_FOR_SCALE = 1u << SALINITY_OF_SCALE,
+    SALINITY_FOR_BRINE_GKG = 1u << SALINITY_OF_BRINE_GKG,
+    SALINITY_FOR_GL = 1u << SALINITY_OF_BRINE_GL,
+    SALINITY_IF_SEA_WATER = 1u << SALINITY_SEA_WATER,
+    SALINITY_IF_BRINE = 1u << SALINITY_BRINE
 };
 
 /* clang-format off */
@@ -50,10 +56,11 @@ static const struct hw_input inputs[SALINITY_INPUTS] = {
     [SALINITY_TEMP] = {.name = "temp", .unit = "C", .kind = HW_TEMPERATURE,
      .lo = HW_SEAWATER_TEMP_MIN, .hi = HW_SEAWATER_TEMP_MAX, .help = "of the water when it was "
      "read; the equations hold no further"},
-    [SALINITY_REFERENCE] = {.name = "reference", .unit = "", .kind = HW_CHOICE, .hi = 4,
-     .words = reference_words, .when_input = SALINITY_OF, .when_words = SALINITY_FOR_SG,
-     .help = "the two temperatures printed on a hydrometer's scale or in its leaflet; they are "
-     "never guessed: 1.0264 at 25 C is 35.0 g/kg on 25C/25C, 37.4 on 60F/60F and 38.8 on 20C/4C"},
+    [SALINITY_REFERENCE] = {.name = "reference", .unit = "", .kind = HW_CHOICE,
+     .hi = SALINITY_UNKNOWN, .words = reference_words, .when_input = SALINITY_OF,
+     .when_words = SALINITY_FOR_SG, .help = "the two temperatures printed on a hydrometer's scale or "
+     "in its leaflet; they are never guessed: 1.0264 at 25 C is 35.0 g/kg on 25C/25C, 37.4 on "
+     "60F/60F and 38.8 on 20C/4C; unknown shows how far apart all of them are"},
     [SALINITY_GLASS] = {.name = "glass", .unit = "", .kind = HW_CHOICE, .hi = 1,
      .words = yes_no_words, .need = HW_PRESET, .preset = YES, .when_input = SALINITY_OF,
      .when_words = SALINITY_FOR_SG, .help = "whether the hydrometer is glass, which grows with "
@@ -76,6 +83,14 @@ static const struct hw_input inputs[SALINITY_INPUTS] = {
     [SALINITY_ZERO_GL] = {.name = "zero", .unit = "g/L", .kind = HW_CONCENTRATION, .lo = -10,
      .hi = 10, .need = HW_PRESET, .when_input = SALINITY_OF, .when_words = SALINITY_FOR_GL,
      .help = "what the instrument shows in pure water; more than 10 is no zero error"},
+    [SALINITY_STANDARD_IS_GKG] = {.name = "standard_is", .unit = "", .kind = HW_CHOICE,
+     .hi = SALINITY_BRINE, .words = standard_words, .need = HW_OPTIONAL, .when_input = SALINITY_OF,
+     .when_words = SALINITY_FOR_BRINE_GKG, .help = "what the standard is, with --standard: sea water "
+     "of 35 g/kg reads 36.5 on this scale, brine of 35 reads 35"},
+    [SALINITY_STANDARD_IS_GL] = {.name = "standard_is", .unit = "", .kind = HW_CHOICE,
+     .hi = SALINITY_BRINE, .words = standard_words, .need = HW_OPTIONAL, .when_input = SALINITY_OF,
+     .when_words = SALINITY_FOR_GL, .help = "what the standard is, with --standard: sea water of 35 "
+     "g/kg reads 37.4 g/L on this scale, brine of 35 g/L reads 35"},
     [SALINITY_STANDARD_SG] = {.name = "standard", .unit = "", .kind = HW_NUMBER, .lo = 0.98,
      .hi = 1.06, .need = HW_OPTIONAL, .when_input = SALINITY_OF, .when_words = SALINITY_FOR_SG,
      .help = "true reading of a standard on this scale, with --standard-reads"},
@@ -86,14 +101,22 @@ static const struct hw_input inputs[SALINITY_INPUTS] = {
     [SALINITY_STANDARD_INDEX] = {.name = "standard", .unit = "", .kind = HW_NUMBER, .lo = 1.32,
      .hi = 1.36, .need = HW_OPTIONAL, .when_input = SALINITY_OF, .when_words = SALINITY_FOR_INDEX,
      .help = "true index of a standard, with --standard-reads"},
+    [SALINITY_STANDARD_SCALE] = {.name = "standard", .unit = "g/kg", .kind = HW_SALINITY, .lo = 5,
+     .hi = HW_SEAWATER_SALINITY_MAX, .need = HW_OPTIONAL, .when_input = SALINITY_OF,
+     .when_words = SALINITY_FOR_SCALE, .help = "salinity of a sea-water standard, with "
+     "--standard-reads; weaker than 5 magnifies every error"},
     [SALINITY_STANDARD_GKG] = {.name = "standard", .unit = "g/kg", .kind = HW_SALINITY, .lo = 5,
-     .hi = 60, .need = HW_OPTIONAL, .when_input = SALINITY_OF, .when_words = SALINITY_FOR_GKG,
-     .help = "what a true instrument of this scale shows in a standard, with --standard-reads; "
-     "weaker than 5 magnifies every error"},
+     .hi = HW_SEAWATER_SALINITY_MAX, .need = HW_OPTIONAL, .when_input = SALINITY_STANDARD_IS_GKG,
+     .when_words = SALINITY_IF_SEA_WATER | SALINITY_IF_BRINE, .help = "what the label of the "
+     "standard says, with --standard-is and --standard-reads; weaker than 5 magnifies every error"},
     [SALINITY_STANDARD_GL] = {.name = "standard", .unit = "g/L", .kind = HW_CONCENTRATION, .lo = 5,
-     .hi = 60, .need = HW_OPTIONAL, .when_input = SALINITY_OF, .when_words = SALINITY_FOR_GL,
-     .help = "what a true instrument of this scale shows in a standard, with --standard-reads; "
-     "weaker than 5 magnifies every error"},
+     .hi = 60, .need = HW_OPTIONAL, .when_input = SALINITY_STANDARD_IS_GL,
+     .when_words = SALINITY_IF_BRINE, .help = "NaCl in a brine standard by its label, with "
+     "--standard-reads; weaker than 5 magnifies every error"},
+    [SALINITY_STANDARD_GL_SEA] = {.name = "standard", .unit = "g/kg", .kind = HW_SALINITY, .lo = 5,
+     .hi = HW_SEAWATER_SALINITY_MAX, .need = HW_OPTIONAL, .when_input = SALINITY_STANDARD_IS_GL,
+     .when_words = SALINITY_IF_SEA_WATER, .help = "salinity of a sea-water standard by its label, "
+     "with --standard-reads; weaker than 5 magnifies every error"},
     [SALINITY_READS_SG] = {.name = "standard_reads", .unit = "", .kind = HW_NUMBER, .lo = 0.98,
      .hi = 1.06, .need = HW_OPTIONAL, .when_input = SALINITY_OF, .when_words = SALINITY_FOR_SG,
      .help = "what this hydrometer shows in the standard, after zero is taken off"},
@@ -115,13 +138,18 @@ static const struct hw_input inputs[SALINITY_INPUTS] = {
 
 static const struct hw_result results[SALINITY_RESULTS] = {
     [SALINITY_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY, .digits = 3,
-     .help = "salinity of the water (practical salinity, taken as g/kg)"},
+     .sometimes = true, .help = "salinity of the water (practical salinity, taken as g/kg)"},
+    [SALINITY_FROM] = {.name = "salinity_from", .unit = "g/kg", .kind = HW_SALINITY, .digits = 3,
+     .sometimes = true, .help = "the lowest salinity that the reading can mean"},
+    [SALINITY_TO] = {.name = "salinity_to", .unit = "g/kg", .kind = HW_SALINITY, .digits = 3,
+     .sometimes = true, .help = "the highest salinity that the reading can mean"},
     [SALINITY_DENSITY] = {.name = "density", .unit = "kg/m3", .kind = HW_DENSITY, .digits = 6,
-     .help = "its density at the temperature given"},
+     .sometimes = true, .help = "its density at the temperature given"},
     [SALINITY_SG_25_25] = {.name = "sg_25_25", .unit = "", .kind = HW_NUMBER, .digits = 5,
-     .help = "what a true hydrometer 25C/25C shows in it at 25 C"},
+     .sometimes = true, .help = "what a true hydrometer 25C/25C shows in it at 25 C"},
     [SALINITY_CONDUCTIVITY] = {.name = "conductivity", .unit = "mS/cm", .kind = HW_CONDUCTIVITY,
-     .digits = 3, .help = "its conductivity at the temperature given, not compensated"},
+     .digits = 3, .sometimes = true, .help = "its conductivity at the temperature given, not "
+     "compensated"},
 };
 /* clang-format on */
 
@@ -132,7 +160,9 @@ static const char *const sources[] = {
 
 static uint64_t refusals(const struct salinity_reading *r)
 {
-    return note_if(isnan(r->standard) != isnan(r->reads), HW_SALINITY_NOTE_STANDARD_ALONE) |
+    bool alone = isnan(r->standard) && !isnan(r->standard_is);
+    return note_if(alone || isnan(r->standard) != isnan(r->reads),
+                   HW_SALINITY_NOTE_STANDARD_ALONE) |
            note_if(isnan(r->found) && r->above, HW_SALINITY_NOTE_TOO_SALTY) |
            note_if(isnan(r->found) && !r->above, HW_SALINITY_NOTE_BELOW_FRESH);
 }
@@ -182,18 +212,42 @@ static uint64_t instrument_notes(const struct salinity_reading *r, double glass)
            note_if(brine || r->of == SALINITY_OF_SCALE, HW_SALINITY_NOTE_READ_AS_AT_20);
 }
 
-static void answer(const double in[], double out[], uint64_t *notes)
+/* All that is to be said of one reading. */
+static uint64_t notes_of(const struct salinity_reading *r, double glass)
+{
+    uint64_t refused = refusals(r);
+    return refused != 0 ? refused : stretches(r) | correction_notes(r) | instrument_notes(r, glass);
+}
+
+/* Of a hydrometer without its reference there is a range alone. What is to be said of either end
+ * holds for the range. */
+static uint64_t answer_range(const double in[], double out[])
+{
+    struct salinity_range range = salinity_range(in);
+    struct salinity_reading low = salinity_reading_by(in, range.low);
+    struct salinity_reading high = salinity_reading_by(in, range.high);
+    out[SALINITY_FROM] = low.salinity;
+    out[SALINITY_TO] = high.salinity;
+    return notes_of(&low, in[SALINITY_GLASS]) | notes_of(&high, in[SALINITY_GLASS]) |
+           note_bit(HW_SALINITY_NOTE_REFERENCE_UNKNOWN);
+}
+
+static uint64_t answer_one(const double in[], double out[])
 {
     struct salinity_reading r = salinity_reading(in);
-    uint64_t refused = refusals(&r);
-    *notes |= refused;
-    if (refused == 0) {
-        *notes |= stretches(&r) | correction_notes(&r) | instrument_notes(&r, in[SALINITY_GLASS]);
-    }
     out[SALINITY_SALINITY] = r.salinity;
     out[SALINITY_DENSITY] = r.density;
     out[SALINITY_SG_25_25] = r.gravity;
     out[SALINITY_CONDUCTIVITY] = r.conductivity;
+    return notes_of(&r, in[SALINITY_GLASS]);
+}
+
+static void answer(const double in[], double out[], uint64_t *notes)
+{
+    for (size_t i = 0; i < SALINITY_RESULTS; i++) {
+        out[i] = NAN;
+    }
+    *notes |= salinity_reference_unknown(in) ? answer_range(in, out) : answer_one(in, out);
 }
 
 /* clang-format off */

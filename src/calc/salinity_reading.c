@@ -6,7 +6,7 @@
 /* The two temperatures of each reference, in the order of its words. */
 static const struct {
     double scale, water;
-} references[] = {
+} references[SALINITY_REFERENCES] = {
     {(60.0 - 32.0) * 5.0 / 9.0, (60.0 - 32.0) * 5.0 / 9.0}, {20, 20}, {25, 25}, {15, 4}, {20, 4}};
 
 /* What each kind of instrument shows in fresh water, about. */
@@ -26,15 +26,11 @@ static double given(const double in[], int first, int last)
     return value;
 }
 
-static struct hw_hydrometer hydrometer_of(const double in[])
+static struct hw_hydrometer hydrometer_of(const double in[], size_t reference)
 {
-    struct hw_hydrometer hydrometer = {NAN, NAN, NAN};
-    if (!isnan(in[SALINITY_REFERENCE])) {
-        hydrometer.scale_temp = references[(size_t)in[SALINITY_REFERENCE]].scale;
-        hydrometer.water_temp = references[(size_t)in[SALINITY_REFERENCE]].water;
-        hydrometer.expansion = in[SALINITY_GLASS] == YES ? HW_HYDROMETER_GLASS : 0;
-    }
-    return hydrometer;
+    double expansion = in[SALINITY_GLASS] == YES ? HW_HYDROMETER_GLASS : 0;
+    return (struct hw_hydrometer){references[reference].scale, references[reference].water,
+                                  expansion};
 }
 
 double salinity_conductivity_seen(const struct salinity_reading *r, double value)
@@ -103,21 +99,64 @@ static void find_results(struct salinity_reading *r)
     hw_conductivity_at(r->temp, r->salinity, &r->conductivity);
 }
 
+/* What a true instrument shows in the standard: on a brine scale sea water reads high. */
+static double standard_true(const struct salinity_reading *r)
+{
+    double shown = r->standard;
+    if (r->standard_is == SALINITY_SEA_WATER) {
+        hw_refraction_brine_reading(r->of == SALINITY_OF_BRINE_GKG ? HW_REFRACTION_BRINE_GKG
+                                                                   : HW_REFRACTION_BRINE_GL,
+                                    r->standard, &shown);
+    }
+    return shown;
+}
+
+bool salinity_reference_unknown(const double in[])
+{
+    return in[SALINITY_REFERENCE] == SALINITY_UNKNOWN;
+}
+
+struct salinity_range salinity_range(const double in[])
+{
+    struct salinity_range range = {0, 0};
+    double low = INFINITY;
+    double high = -INFINITY;
+    for (size_t i = 0; i < SALINITY_REFERENCES; i++) {
+        double found = salinity_reading_by(in, i).found;
+        if (isnan(found)) {
+            return (struct salinity_range){i, i};
+        }
+        range.low = found < low ? i : range.low;
+        range.high = found > high ? i : range.high;
+        low = fmin(low, found);
+        high = fmax(high, found);
+    }
+    return range;
+}
+
 struct salinity_reading salinity_reading(const double in[])
+{
+    bool told = !isnan(in[SALINITY_REFERENCE]) && !salinity_reference_unknown(in);
+    return salinity_reading_by(in, told ? (size_t)in[SALINITY_REFERENCE] : 0);
+}
+
+struct salinity_reading salinity_reading_by(const double in[], size_t reference)
 {
     struct salinity_reading r = {
         .of = (enum salinity_of)in[SALINITY_OF],
         .temp = in[SALINITY_TEMP],
         .reading = given(in, SALINITY_READING_SG, SALINITY_READING_GL),
         .zero = given(in, SALINITY_ZERO_BARE, SALINITY_ZERO_GL),
-        .standard = given(in, SALINITY_STANDARD_SG, SALINITY_STANDARD_GL),
+        .standard = given(in, SALINITY_STANDARD_SG, SALINITY_STANDARD_GL_SEA),
+        .standard_is = given(in, SALINITY_STANDARD_IS_GKG, SALINITY_STANDARD_IS_GL),
         .reads = given(in, SALINITY_READS_SG, SALINITY_READS_GL),
-        .hydrometer = hydrometer_of(in),
+        .hydrometer = hydrometer_of(in, reference),
         .slope = in[SALINITY_SLOPE],
     };
+    r.standard_true = standard_true(&r);
     r.corrected = r.reading - r.zero;
     if (!isnan(r.standard) && !isnan(r.reads)) {
-        r.corrected = r.corrected * r.standard / r.reads;
+        r.corrected = r.corrected * r.standard_true / r.reads;
     }
     r.found = salinity_behind(&r, r.corrected);
     r.above = r.corrected > in_fresh_water[r.of];

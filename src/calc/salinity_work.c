@@ -174,10 +174,16 @@ static void step_corrected(const struct salinity_reading *r, struct hw_steps *st
 {
     if (isnan(r->standard)) {
         hw_step(steps, "corrected", r->corrected, "", "", "%.10g - (%.10g)", r->reading, r->zero);
-    } else {
-        hw_step(steps, "corrected", r->corrected, "", "", "(%.10g - (%.10g)) * %.10g / %.10g",
-                r->reading, r->zero, r->standard, r->reads);
+        return;
     }
+    if (r->standard_is == SALINITY_SEA_WATER) {
+        hw_step(steps, "standard_true", r->standard_true, "", "brine-table", "%.10g / %.10g",
+                r->standard,
+                r->of == SALINITY_OF_BRINE_GKG ? HW_REFRACTION_BRINE_GKG_FACTOR
+                                               : HW_REFRACTION_BRINE_GL_FACTOR);
+    }
+    hw_step(steps, "corrected", r->corrected, "", "", "(%.10g - (%.10g)) * %.14g / %.10g",
+            r->reading, r->zero, r->standard_true, r->reads);
 }
 
 static void step_found(const struct salinity_reading *r, struct hw_steps *steps)
@@ -207,6 +213,12 @@ static void step_found(const struct salinity_reading *r, struct hw_steps *steps)
     }
 }
 
+static void step_salinity(const char *symbol, const struct salinity_reading *r,
+                          struct hw_steps *steps)
+{
+    hw_step(steps, symbol, r->salinity, "g/kg", "", "(%.14g > 0 ? %.14g : 0)", r->found, r->found);
+}
+
 /* The other results, from the salinity. */
 static void step_rest(const struct salinity_reading *r, struct hw_steps *steps)
 {
@@ -226,11 +238,28 @@ static void step_rest(const struct salinity_reading *r, struct hw_steps *steps)
             t, t, t, t, ratio);
 }
 
+/* The range of a hydrometer without its reference: the highest, then the lowest. */
+static void work_range(const double in[], struct hw_steps *steps)
+{
+    struct salinity_range range = salinity_range(in);
+    struct salinity_reading high = salinity_reading_by(in, range.high);
+    struct salinity_reading low = salinity_reading_by(in, range.low);
+    step_corrected(&high, steps);
+    step_found(&high, steps);
+    step_salinity("salinity_to", &high, steps);
+    step_found(&low, steps);
+    step_salinity("salinity_from", &low, steps);
+}
+
 void salinity_work(const double in[], struct hw_steps *steps)
 {
+    if (salinity_reference_unknown(in)) {
+        work_range(in, steps);
+        return;
+    }
     struct salinity_reading r = salinity_reading(in);
     step_corrected(&r, steps);
     step_found(&r, steps);
     step_rest(&r, steps);
-    hw_step(steps, "salinity", r.salinity, "g/kg", "", "(%.14g > 0 ? %.14g : 0)", r.found, r.found);
+    step_salinity("salinity", &r, steps);
 }

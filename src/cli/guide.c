@@ -10,10 +10,13 @@ const struct example examples[] = {
     {"volume", "a tank measured over its 6 mm glass, with 3 L more in a canister filter",
      "holdwater volume --measured outside --wall 6mm --length 24in --width 14in --depth 37cm "
      "--extra 3L"},
+    {"volume", "height and water line from the rim, measured over 6 mm glass and an 8 mm bottom",
+     "holdwater volume --measured outside --wall 6mm --bottom 8mm --length 61.2cm --width 36.2cm "
+     "--height 41.2cm --below-rim 3.4cm"},
     {"volume", "a round tub",
      "holdwater volume --shape cylinder --measured inside --diameter 60cm --depth 40cm"},
-    {"gauge", "9 g of sodium bicarbonate raised the alkalinity by 4.1 dKH, 122.8 mg/L of it",
-     "holdwater gauge --added 9g --rise 122.8mg/L"},
+    {"gauge", "9 g of sodium bicarbonate raised the alkalinity by 4.1 dKH",
+     "holdwater gauge --added 9g --reagent sodium-bicarbonate --rise 4.1dKH"},
     {"gauge", "one number for a script: 150 mg of nitrogen, and a rise of 2 mg/L as N",
      "holdwater gauge --added 150mg --rise 2 --format value"},
     {"salinity", "a hydrometer marked 25C/25C",

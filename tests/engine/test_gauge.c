@@ -47,6 +47,37 @@ static void there_and_back(void **state)
     }
 }
 
+/* A mole of sodium bicarbonate, 84.006 g, is one equivalent, in whatever unit the rise is told. */
+static void bicarbonate_by_alkalinity(void **state)
+{
+    (void)state;
+    assert_close(net("added=9g;reagent=sodium-bicarbonate;rise=1.46meq/L"), 9000 / 84.006 / 1.46, 0,
+                 1e-15);
+    double by_degrees = net("added=9g;reagent=sodium-bicarbonate;rise=4.1dKH");
+    assert_close(by_degrees, net("added=9g;rise=122.8"), 0, 5e-4);
+    assert_close(net("added=63.5378g;reagent=sodium-bicarbonate;rise=10mgCaCO3/L"), 3785, 0, 1e-5);
+}
+
+static void rises_keep_to_their_reagent(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *line;
+        enum hw_problem problem;
+    } wrong[] = {
+        {"added=9g;rise=4.1dKH", HW_PROBLEM_WRONG_KIND},
+        {"added=9g;reagent=sodium-bicarbonate;rise=122.8mg/L", HW_PROBLEM_WRONG_KIND},
+        {"added=9g;reagent=sodium-bicarbonate;rise=4.1", HW_PROBLEM_NEEDS_UNIT},
+        {"added=9g;reagent=sodium-bicarbonate", HW_PROBLEM_MISSING},
+        {"added=9g;reagent=baking-soda;rise=4.1dKH", HW_PROBLEM_UNKNOWN_WORD},
+    };
+    for (size_t i = 0; i < sizeof wrong / sizeof wrong[0]; i++) {
+        struct hw_question question;
+        size_t which = 0;
+        assert_int_equal(ask_settle(gauge(), wrong[i].line, &question, &which), wrong[i].problem);
+    }
+}
+
 static void corners_are_answered(void **state)
 {
     (void)state;
@@ -59,7 +90,9 @@ static void corners_are_answered(void **state)
 static const struct note_row notes[] = {
     {"volume-unlikely", "added=9g;rise=9.1g/L", "added=9g;rise=9g/L"},
     {"volume-unlikely", "added=200.1g;rise=10", "added=200g;rise=10"},
-    {"same-substance", "added=9g;rise=122.8", NULL},
+    {"same-substance", "added=9g;rise=122.8", "added=9g;reagent=sodium-bicarbonate;rise=4.1dKH"},
+    {"baking-soda", "added=9g;reagent=sodium-bicarbonate;rise=4.1dKH", "added=9g;rise=122.8"},
+    {"gauge-before-fish", "added=9g;reagent=sodium-bicarbonate;rise=4.1dKH", "added=9g;rise=122.8"},
     {"mix-fully", "added=9g;rise=122.8", NULL},
     {"same-kit", "added=9g;rise=122.8", NULL},
     {"kit-steps", "added=9g;rise=122.8", NULL},
@@ -88,8 +121,12 @@ static void every_edge(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(mass_over_rise),       cmocka_unit_test(there_and_back),
-        cmocka_unit_test(corners_are_answered), cmocka_unit_test(every_note),
+        cmocka_unit_test(mass_over_rise),
+        cmocka_unit_test(there_and_back),
+        cmocka_unit_test(bicarbonate_by_alkalinity),
+        cmocka_unit_test(rises_keep_to_their_reagent),
+        cmocka_unit_test(corners_are_answered),
+        cmocka_unit_test(every_note),
         cmocka_unit_test(every_edge),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
