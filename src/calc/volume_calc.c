@@ -59,8 +59,8 @@ static const struct hw_input inputs[VOLUME_INPUTS] = {
      .hi = HW_VOLUME_SIDE_MAX, .group = VOLUME_UPRIGHT, .help = "height of the tank up to its rim, "
      "with below_rim; over 10 m look at the unit"},
     [VOLUME_BELOW_RIM] = {.name = "below_rim", .unit = "cm", .kind = HW_LENGTH,
-     .lo = HW_VOLUME_BELOW_RIM_MIN, .hi = HW_VOLUME_BELOW_RIM_MAX, .need = HW_OPTIONAL,
-     .help = "from the rim down to the water line, with height; 0cm when it stands at the rim"},
+     .lo = HW_VOLUME_BELOW_RIM_MIN, .hi = HW_VOLUME_BELOW_RIM_MAX, .when_input = VOLUME_HEIGHT,
+     .when_words = HW_WHEN_GIVEN, .help = "from the rim down to the water line, with height; 0cm when it stands at the rim"},
     [VOLUME_DISPLACED] = {.name = "displaced", .unit = "L", .kind = HW_VOLUME,
      .lo = HW_VOLUME_PART_MIN, .hi = HW_VOLUME_PART_MAX, .need = HW_PRESET,
      .help = "what rock, sand and gear take of it; no box above holds more"},
@@ -111,7 +111,7 @@ static double bottom_of(const double in[])
     return bottom_as_wall(in) ? in[VOLUME_WALL] : told;
 }
 
-/* The depth of the water; NaN when nothing is left, or below_rim is not told. */
+/* The depth of the water; NaN when nothing is left. */
 static double depth_of(const double in[])
 {
     double depth = NAN;
@@ -144,10 +144,7 @@ static double net_of(const double in[], double gross)
 static uint64_t refusals(const double in[], double gross, double net)
 {
     double depth = depth_of(in);
-    bool rim = !isnan(in[VOLUME_BELOW_RIM]);
-    return note_if(by_height(in) && !rim, HW_VOLUME_NOTE_RIM_UNSAID) |
-           note_if(!by_height(in) && rim, HW_VOLUME_NOTE_RIM_WITHOUT_HEIGHT) |
-           note_if(isnan(depth) && (rim || !by_height(in)), HW_VOLUME_NOTE_NO_DEPTH_LEFT) |
+    return note_if(isnan(depth), HW_VOLUME_NOTE_NO_DEPTH_LEFT) |
            note_if(!isnan(depth) && isnan(gross), HW_VOLUME_NOTE_WALLS_LEAVE_NOTHING) |
            note_if(!isnan(gross) && isnan(net), HW_VOLUME_NOTE_NOTHING_LEFT);
 }

@@ -125,11 +125,37 @@ static void company_text(const struct hw_calc *calc, const struct hw_input *inpu
                    worded ? " " : "", worded ? other->words[(size_t)value] : "");
 }
 
+/* Of a name whose place hangs on a choice that could be made and was not: that choice, or
+ * calc->n_inputs. */
+static size_t choice_to_make(const struct hw_calc *calc, size_t which,
+                             const struct hw_question *question)
+{
+    for (size_t i = hw_input_first(calc, which); i < calc->n_inputs; i = hw_input_next(calc, i)) {
+        size_t choice = (size_t)calc->inputs[i].when_input;
+        if (calc->inputs[choice].words && choice < which && isnan(question->in[choice]) &&
+            hw_input_wanted(calc, choice, question->in)) {
+            return choice;
+        }
+    }
+    return calc->n_inputs;
+}
+
 static void message_out_of_place(const struct hw_calc *calc, size_t which,
                                  const struct hw_question *question)
 {
     const struct hw_input *input = &calc->inputs[which];
     char option[OPTION_MAX];
+    size_t choice = choice_to_make(calc, which, question);
+    if (choice < calc->n_inputs) {
+        char needed[OPTION_MAX];
+        char allowed[ALLOWED_MAX];
+        option_name(input->name, option);
+        option_name(calc->inputs[choice].name, needed);
+        allowed_text(&calc->inputs[choice], allowed);
+        complain("--%s needs --%s, which takes %s", option, needed, allowed);
+        complain("(%s)", calc->inputs[choice].help);
+        return;
+    }
     char company[SHOWN_MAX];
     option_name(input->name, option);
     company_text(calc, input, question, company);

@@ -73,6 +73,55 @@ static void what_else_is_told(void **state)
     assert_close(ask_for(line, "sg_25_25"), want / water, 0, 1e-15);
 }
 
+/* The range is that of the five references, each asked for by itself; glass and the corrections
+ * hold for all of them. */
+static void unknown_reference(void **state)
+{
+    (void)state;
+    static const char *const words[] = {"60F/60F", "20C/20C", "25C/25C", "15C/4C", "20C/4C"};
+    static const char *const readings[] = {
+        "reading=1.0264;temp=25", "reading=1.0264;temp=10", "reading=1.0153;temp=77F;glass=no",
+        "reading=1.0284;temp=22;zero=0.002", "reading=1.0003;temp=24"};
+    for (size_t i = 0; i < sizeof readings / sizeof readings[0]; i++) {
+        char line[200];
+        double low = INFINITY;
+        double high = -INFINITY;
+        for (size_t k = 0; k < sizeof words / sizeof words[0]; k++) {
+            (void)snprintf(line, sizeof line, "of=sg;%s;reference=%s", readings[i], words[k]);
+            low = fmin(low, found(line));
+            high = fmax(high, found(line));
+        }
+        (void)snprintf(line, sizeof line, "of=sg;%s;reference=unknown", readings[i]);
+        assert_close(ask_for(line, "salinity_from"), low, 0, 0);
+        assert_close(ask_for(line, "salinity_to"), high, 0, 0);
+        check(high > low + 1);
+        assert_no_answer(found(line));
+    }
+}
+
+/* A true instrument with a brine scale shows 36.5 g/kg, or 37.4 g/L, in sea water of 35 g/kg; in
+ * brine it shows what its label says. */
+static void what_the_standard_is(void **state)
+{
+    (void)state;
+    assert_close(found("of=brine-gkg;reading=33.5;temp=25;standard-is=sea-water;standard=35;"
+                       "standard-reads=36.5"),
+                 33.5 * 35 / 36.5, 0, 1e-14);
+    assert_close(found("of=brine-gkg;reading=33.5;temp=25;standard-is=brine;standard=35;"
+                       "standard-reads=36.5"),
+                 33.5 * 35 / 36.5 * 0.959, 0, 1e-14);
+    assert_close(found("of=brine-gL;reading=33.5;temp=25;standard-is=sea-water;standard=35;"
+                       "standard-reads=37.1"),
+                 33.5 * 35 / 37.1, 0, 1e-14);
+    assert_close(found("of=brine-gL;reading=33.5;temp=25;standard-is=brine;standard=35g/L;"
+                       "standard-reads=37.1"),
+                 33.5 * 35 / 37.1 * 0.937, 0, 1e-14);
+    /* the instrument in its own standard shows the standard */
+    assert_close(found("of=brine-gkg;reading=37;temp=25;zero=0.8;standard-is=sea-water;standard=35;"
+                       "standard-reads=36.2"),
+                 35, 0, 1e-14);
+}
+
 /* Zero comes off first, then the standard's ratio; on each scale. */
 static void zero_and_standard(void **state)
 {
@@ -82,9 +131,9 @@ static void zero_and_standard(void **state)
                  0, 1e-15);
     assert_close(found("of=scale;reading=35;temp=25;zero=-2;standard=35;standard_reads=37"), 35, 0,
                  1e-15);
-    assert_close(
-        found("of=brine-gL;reading=37.4g/L;temp=25;zero=0.4;standard=36;standard_reads=37"),
-        37.0 * 36 / 37 * 0.937, 0, 1e-14);
+    assert_close(found("of=brine-gL;reading=37.4g/L;temp=25;zero=0.4;standard_is=brine;standard=36;"
+                       "standard_reads=37"),
+                 37.0 * 36 / 37 * 0.937, 0, 1e-14);
     assert_close(found("of=sg;reading=1.0284;reference=25C/25C;temp=25;zero=0.002"),
                  found("of=sg;reading=1.0264;reference=25C/25C;temp=25"), 1e-9, 0);
     assert_close(
@@ -119,6 +168,20 @@ static const struct note_row notes[] = {
      "of=scale;reading=35;temp=25;standard=35;standard_reads=35"},
     {"standard-alone", "of=scale;reading=35;temp=25;standard_reads=35",
      "of=scale;reading=35;temp=25"},
+    {"standard-alone", "of=brine-gkg;reading=35;temp=25;standard_is=brine",
+     "of=brine-gkg;reading=35;temp=25;standard_is=brine;standard=35;standard_reads=35"},
+    {"standard-alone", "of=brine-gL;reading=35;temp=25;standard_is=sea-water",
+     "of=brine-gL;reading=35;temp=25;standard_is=sea-water;standard=35;standard_reads=37"},
+    {"reference-unknown", "of=sg;reading=1.0264;reference=unknown;temp=25",
+     "of=sg;reading=1.0264;reference=60F/60F;temp=25"},
+    {"below-fresh", "of=sg;reading=0.9972;reference=unknown;temp=25",
+     "of=sg;reading=0.9972;reference=20C/4C;temp=25"},
+    {"too-salty", "of=sg;reading=1.0315;reference=unknown;temp=25",
+     "of=sg;reading=1.0315;reference=25C/25C;temp=25"},
+    {"counted-as-fresh", "of=sg;reading=0.9999;reference=unknown;temp=25",
+     "of=sg;reading=1.0002;reference=unknown;temp=25"},
+    {"above-fit", "of=sg;reading=1.0290;reference=unknown;temp=25",
+     "of=sg;reading=1.0264;reference=unknown;temp=25"},
     {"below-fresh", "of=scale;reading=-0.51;temp=25", "of=scale;reading=-0.5;temp=25"},
     {"below-fresh", "of=sg;reading=0.98;reference=20C/20C;temp=25",
      "of=sg;reading=1.06;reference=20C/20C;temp=25"},
@@ -219,8 +282,11 @@ static void whole_or_nothing(void **state)
         struct hw_question question;
         struct hw_answer answer;
         ask(salinity(), notes[i].raised, &question, &answer);
+        bool range = noted(salinity(), &answer, "reference-unknown");
         for (size_t k = 0; k < salinity()->n_results; k++) {
-            check(answer.status < 0 ? isnan(answer.out[k]) : isfinite(answer.out[k]));
+            bool of_range = strncmp(salinity()->results[k].name, "salinity_", 9) == 0;
+            bool there = answer.status >= 0 && range == of_range;
+            check(there ? isfinite(answer.out[k]) : isnan(answer.out[k]));
         }
     }
 }
@@ -247,6 +313,13 @@ static void what_goes_together(void **state)
         {"of=sg;reading=1.0264g/kg;reference=25C/25C;temp=25", HW_PROBLEM_UNIT_UNWANTED},
         {"of=sg;reading=1.0264;reference=25C/25C;temp=25;zero=1.002", HW_PROBLEM_OUT_OF_RANGE},
         {"of=sg;reading=1.0264;reference=25/25;temp=25", HW_PROBLEM_UNKNOWN_WORD},
+        {"of=brine-gkg;reading=36;temp=25;standard=35;standard-reads=36.5",
+         HW_PROBLEM_OUT_OF_PLACE},
+        {"of=brine-gL;reading=36;temp=25;standard=35;standard-reads=36.5", HW_PROBLEM_OUT_OF_PLACE},
+        {"of=brine-gL;reading=36;temp=25;standard-is=brine;standard=35ppt;standard-reads=36.5",
+         HW_PROBLEM_WRONG_KIND},
+        {"of=scale;reading=36;temp=25;standard-is=brine;standard=35;standard-reads=36.5",
+         HW_PROBLEM_OUT_OF_PLACE},
     };
     for (size_t i = 0; i < sizeof wrong / sizeof wrong[0]; i++) {
         struct hw_question question;
@@ -292,6 +365,9 @@ static void working_can_be_redone(void **state)
     (void)state;
     static const char *const more[] = {
         "of=sg;reading=1.0253;reference=60F/60F;temp=77F;zero=0.0004",
+        "of=sg;reading=1.0253;reference=unknown;temp=77F;zero=0.0004",
+        "of=brine-gkg;reading=37;temp=25;zero=0.8;standard-is=sea-water;standard=35;"
+        "standard-reads=36.2",
         "of=sg;reading=1.0003;reference=15C/4C;temp=9.4;standard=1.0264;standard_reads=1.0259",
         "of=sg;reading=1.0002;reference=25C/25C;temp=25;glass=no",
         "of=sg;reading=1.00000001;reference=25C/25C;temp=25",
@@ -378,6 +454,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(references_mean_their_temperatures),
         cmocka_unit_test(what_else_is_told),
+        cmocka_unit_test(unknown_reference),
+        cmocka_unit_test(what_the_standard_is),
         cmocka_unit_test(zero_and_standard),
         cmocka_unit_test(glass_and_slope),
         cmocka_unit_test(every_note),

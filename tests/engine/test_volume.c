@@ -77,14 +77,10 @@ static void height_and_rim(void **state)
 }
 
 static const struct note_row notes[] = {
-    {"rim-unsaid", SIDES ";height=40cm", SIDES ";height=40cm;below-rim=0cm"},
-    {"rim-unsaid", OVER ";height=40cm;bottom=8mm", SIDES ";depth=40cm"},
-    {"rim-without-height", SIDES ";depth=37cm;below-rim=3cm", SIDES ";height=37cm;below-rim=3cm"},
-    {"rim-without-height", OVER ";depth=37cm;below-rim=0cm", SIDES ";depth=37cm"},
     {"no-depth-left", SIDES ";height=40cm;below-rim=39.5cm", SIDES ";height=40cm;below-rim=39cm"},
     {"no-depth-left", OVER ";height=4cm;below-rim=2.5cm", OVER ";height=4.2cm;below-rim=2.5cm"},
     {"no-depth-left", OVER ";depth=1.5cm;bottom=6mm", OVER ";depth=1.7cm;bottom=6mm"},
-    {"no-depth-left", SIDES ";height=40cm;below-rim=43cm", SIDES ";height=40cm"},
+    {"no-depth-left", SIDES ";height=40cm;below-rim=43cm", SIDES ";height=40cm;below-rim=4cm"},
     {"bottom-as-wall", OVER ";height=40cm;below-rim=3cm",
      OVER ";height=40cm;below-rim=3cm;bottom=8mm"},
     {"bottom-as-wall", OVER ";height=40cm;below-rim=3cm", SIDES ";height=40cm;below-rim=3cm"},
@@ -191,6 +187,9 @@ static void what_is_asked_for_hangs_on_the_choices(void **state)
         problem_of("measured=inside;length=60cm;width=35cm;diameter=35cm;depth=37cm", "diameter"),
         HW_PROBLEM_OUT_OF_PLACE);
     assert_int_equal(problem_of(SIDES, "depth"), HW_PROBLEM_NONE_OF_GROUP);
+    assert_int_equal(problem_of(SIDES ";height=40cm", "below_rim"), HW_PROBLEM_MISSING);
+    assert_int_equal(problem_of(SIDES ";depth=37cm;below-rim=3cm", "below_rim"),
+                     HW_PROBLEM_OUT_OF_PLACE);
     assert_int_equal(problem_of(SIDES ";depth=37cm;height=40cm;below-rim=3cm", "depth"),
                      HW_PROBLEM_MANY_OF_GROUP);
     assert_int_equal(problem_of(SIDES ";height=40cm;below-rim=3cm;bottom=6mm", "bottom"),
