@@ -9,7 +9,7 @@
 /* clang-format off */
 enum {
     BAG_TAN_BAG, BAG_FREE_BAG, BAG_FREE_OPEN, BAG_TIMES_WORSE, BAG_TEMP_GAP, BAG_SALINITY_GAP,
-    BAG_RESULTS
+    BAG_PH_GAP, BAG_RESULTS
 };
 /* clang-format on */
 enum { BAG_AMMONIA = 1 }; /* the group of tan and biomass */
@@ -49,6 +49,9 @@ static const struct hw_input inputs[BAG_INPUTS] = {
     [BAG_TANK_SALINITY] = {.name = "tank_salinity", .unit = "g/kg", .kind = HW_SALINITY,
      .lo = HW_AMMONIA_SALINITY_MIN, .hi = HW_AMMONIA_SALINITY_MAX, .need = HW_OPTIONAL,
      .help = "salinity of the tank they go into; no fish bears more"},
+    [BAG_TANK_PH] = {.name = "tank_ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN,
+     .hi = HW_PH_MAX, .need = HW_OPTIONAL, .help = "pH of the tank they go into; below 5 or above "
+     "10 doubt the reading"},
 };
 
 static const struct hw_result results[BAG_RESULTS] = {
@@ -64,6 +67,8 @@ static const struct hw_result results[BAG_RESULTS] = {
      .sometimes = true, .help = "tank less bag: above 0 the tank is warmer, below 0 colder"},
     [BAG_SALINITY_GAP] = {.name = "salinity_gap", .unit = "g/kg", .kind = HW_SALINITY, .digits = 2,
      .sometimes = true, .help = "tank less bag: above 0 the tank is saltier, below 0 less salty"},
+    [BAG_PH_GAP] = {.name = "ph_gap", .unit = "", .kind = HW_PH, .digits = 2, .sometimes = true,
+     .help = "tank less shut bag: above 0 the tank has the higher pH"},
 };
 /* clang-format on */
 
@@ -95,7 +100,9 @@ static uint64_t gap_notes(const double out[])
                    HW_BAG_NOTE_TANK_SALTIER) |
            note_if(above_limit(-out[BAG_SALINITY_GAP], HW_LIMIT_SALINITY_FALL),
                    HW_BAG_NOTE_SALT_STEP_DOWN) |
-           note_if(isnan(out[BAG_TEMP_GAP]) || isnan(out[BAG_SALINITY_GAP]),
+           note_if(above_limit(fabs(out[BAG_PH_GAP]), HW_LIMIT_PH_STEP),
+                   HW_BAG_NOTE_TANK_PH_APART) |
+           note_if(isnan(out[BAG_TEMP_GAP] + out[BAG_SALINITY_GAP] + out[BAG_PH_GAP]),
                    HW_BAG_NOTE_TANK_UNSAID);
 }
 
@@ -119,6 +126,7 @@ static void answer(const double in[], double out[], uint64_t *notes)
     out[BAG_TIMES_WORSE] = bag.times_worse;
     out[BAG_TEMP_GAP] = in[BAG_TANK_TEMP] - in[BAG_TEMP];
     out[BAG_SALINITY_GAP] = in[BAG_TANK_SALINITY] - in[BAG_SALINITY];
+    out[BAG_PH_GAP] = in[BAG_TANK_PH] - in[BAG_PH_BAG];
     *notes |= refusals(&bag, in);
     if (*notes == 0) {
         *notes |= ammonia_notes(&bag, in) | gap_notes(out);

@@ -30,6 +30,10 @@ static void step_gaps(const double in[], struct hw_steps *steps)
         hw_step(steps, "salinity_gap", in[BAG_TANK_SALINITY] - in[BAG_SALINITY], "g/kg", "",
                 "%.10g - %.10g", in[BAG_TANK_SALINITY], in[BAG_SALINITY]);
     }
+    if (!isnan(in[BAG_TANK_PH])) {
+        hw_step(steps, "ph_gap", in[BAG_TANK_PH] - in[BAG_PH_BAG], "", "", "%.10g - %.10g",
+                in[BAG_TANK_PH], in[BAG_PH_BAG]);
+    }
 }
 
 /* Free ammonia at a pH, with the total written out. */

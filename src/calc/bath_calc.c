@@ -125,10 +125,12 @@ static uint64_t gap_notes(const double out[])
     double salinity = out[BATH_SALINITY_GAP];
     bool in_warm = above_limit(temp, HW_LIMIT_TEMP_RISE);
     bool back_cold = !in_warm && above_limit(temp, HW_LIMIT_TEMP_FALL);
-    bool back_salt = above_limit(-salinity, HW_LIMIT_SALINITY_RISE);
+    bool in_thin = above_limit(-salinity, HW_LIMIT_SALINITY_FALL);
+    bool back_salt = !in_thin && above_limit(-salinity, HW_LIMIT_SALINITY_RISE);
     return note_if(in_warm, HW_BATH_NOTE_TEMP_STEP_UP) |
            note_if(above_limit(-temp, HW_LIMIT_TEMP_FALL), HW_BATH_NOTE_TEMP_STEP_DOWN) |
            note_if(above_limit(salinity, HW_LIMIT_SALINITY_RISE), HW_BATH_NOTE_SALINITY_STEP_UP) |
+           note_if(in_thin, HW_BATH_NOTE_SALINITY_STEP_DOWN) |
            note_if(above_limit(fabs(out[BATH_PH_GAP]), HW_LIMIT_PH_STEP), HW_BATH_NOTE_PH_STEP) |
            note_if(back_cold || back_salt, HW_BATH_NOTE_RETURN_STEP);
 }

@@ -10,7 +10,7 @@
 /* clang-format off */
 enum {
     OXYGEN_TEMP, OXYGEN_SALINITY, OXYGEN_ALTITUDE, OXYGEN_NOW, OXYGEN_VOLUME, OXYGEN_BIOMASS,
-    OXYGEN_UPTAKE, OXYGEN_FLOOR, OXYGEN_INPUTS
+    OXYGEN_FISH_MASS, OXYGEN_UPTAKE, OXYGEN_FLOOR, OXYGEN_INPUTS
 };
 /* clang-format on */
 enum { OXYGEN_SATURATION, OXYGEN_PERCENT, OXYGEN_HOURS, OXYGEN_RESULTS };
@@ -34,9 +34,13 @@ static const struct hw_input inputs[OXYGEN_INPUTS] = {
     [OXYGEN_BIOMASS] = {.name = "biomass", .unit = "g", .kind = HW_MASS,
      .lo = HW_OXYGEN_BIOMASS_MIN, .hi = HW_OXYGEN_BIOMASS_MAX, .need = HW_OPTIONAL,
      .help = "mass of all the fish together, for the hours; outside this doubt the unit"},
+    [OXYGEN_FISH_MASS] = {.name = "fish_mass", .unit = "g", .kind = HW_MASS,
+     .lo = HW_OXYGEN_FISH_MIN, .hi = HW_OXYGEN_FISH_MAX, .need = HW_OPTIONAL, .help = "mass of one "
+     "fish: small ones use more for their mass; outside this doubt the unit"},
     [OXYGEN_UPTAKE] = {.name = "uptake", .unit = "mg/kg/h", .kind = HW_BODY_RATE,
-     .lo = HW_OXYGEN_UPTAKE_MIN, .hi = HW_OXYGEN_UPTAKE_MAX, .need = HW_PRESET, .preset = 250,
-     .help = "oxygen that a kg of fish uses in an hour; no fish uses less or more"},
+     .lo = HW_OXYGEN_UPTAKE_MIN, .hi = HW_OXYGEN_UPTAKE_MAX, .need = HW_OPTIONAL, .help = "oxygen "
+     "that a kg of fish uses in an hour, if known; else by fish_mass, else " HW_FIGURE_UPTAKE_SMALL
+     ", a small fish; no fish uses less or more"},
     [OXYGEN_FLOOR] = {.name = "floor", .unit = "mg/L", .kind = HW_CONCENTRATION, .hi = 20,
      .need = HW_PRESET, .preset = 4, .help = "oxygen not to fall below; no water in air holds as "
      "much as 20"},
@@ -66,6 +70,26 @@ static bool at_floor(const double in[])
     return !isnan(in[OXYGEN_NOW]) && !above(in[OXYGEN_NOW], in[OXYGEN_FLOOR]);
 }
 
+static bool by_size(const double in[])
+{
+    return isnan(in[OXYGEN_UPTAKE]) && !isnan(in[OXYGEN_FISH_MASS]);
+}
+
+static bool by_preset(const double in[])
+{
+    return isnan(in[OXYGEN_UPTAKE]) && isnan(in[OXYGEN_FISH_MASS]);
+}
+
+/* As told, else by the size of a fish, else that of a small one. */
+static double uptake_of(const double in[])
+{
+    double uptake = by_preset(in) ? hw_limits[HW_LIMIT_UPTAKE_SMALL].value : in[OXYGEN_UPTAKE];
+    if (by_size(in)) {
+        hw_oxygen_uptake(in[OXYGEN_FISH_MASS], &uptake);
+    }
+    return uptake;
+}
+
 /* At the floor no time is left, whatever the water and the fish. */
 static double hours_of(const double in[])
 {
@@ -74,7 +98,7 @@ static double hours_of(const double in[])
         return 0;
     }
     hw_oxygen_hours(in[OXYGEN_NOW], in[OXYGEN_FLOOR], in[OXYGEN_VOLUME], in[OXYGEN_BIOMASS],
-                    in[OXYGEN_UPTAKE], &hours);
+                    uptake_of(in), &hours);
     return hours;
 }
 
@@ -104,6 +128,17 @@ static uint64_t hours_notes(const double in[], const double out[])
            note_if(out[OXYGEN_HOURS] > 0, HW_OXYGEN_NOTE_UPTAKE_ROUGH);
 }
 
+/* What the hours rest on, where there are hours. */
+static uint64_t uptake_notes(const double in[], const double out[])
+{
+    bool fitted = !below(in[OXYGEN_FISH_MASS], HW_OXYGEN_FISH_FIT_MIN) &&
+                  !above(in[OXYGEN_FISH_MASS], HW_OXYGEN_FISH_FIT_MAX);
+    bool reckoned = out[OXYGEN_HOURS] > 0;
+    return note_if(reckoned && by_preset(in), HW_OXYGEN_NOTE_UPTAKE_SMALL) |
+           note_if(reckoned && by_size(in), HW_OXYGEN_NOTE_UPTAKE_BY_SIZE) |
+           note_if(reckoned && by_size(in) && !fitted, HW_OXYGEN_NOTE_UPTAKE_STRETCHED);
+}
+
 static void answer(const double in[], double out[], uint64_t *notes)
 {
     double pressure = NAN;
@@ -112,7 +147,11 @@ static void answer(const double in[], double out[], uint64_t *notes)
                                       &out[OXYGEN_SATURATION]);
     out[OXYGEN_PERCENT] = 100 * in[OXYGEN_NOW] / out[OXYGEN_SATURATION];
     out[OXYGEN_HOURS] = hours_of(in);
-    *notes |= level_notes(in, out) | hours_notes(in, out) |
+    if (above(in[OXYGEN_FISH_MASS], in[OXYGEN_BIOMASS])) {
+        *notes |= note_bit(HW_OXYGEN_NOTE_FISH_OVER_BIOMASS);
+        return;
+    }
+    *notes |= level_notes(in, out) | hours_notes(in, out) | uptake_notes(in, out) |
               note_if(status > 0, HW_OXYGEN_NOTE_OXYGEN_STRETCHED);
 }
 
@@ -126,9 +165,13 @@ static void step_hours(const double in[], struct hw_steps *steps)
         hw_step(steps, "hours", hours, "h", "", "0 * (%.10g <= %.10g)", in[OXYGEN_NOW],
                 in[OXYGEN_FLOOR]);
     } else {
+        if (by_size(in)) {
+            hw_step(steps, "uptake", uptake_of(in), "mg/kg/h", "oxygen-uptake",
+                    "15.077 * %.10g^-0.2452 * 1000/24", in[OXYGEN_FISH_MASS]);
+        }
         hw_step(steps, "hours", hours, "h", "conservation",
                 "(%.10g - %.10g) * %.10g / (%.10g/1000 * %.10g)", in[OXYGEN_NOW], in[OXYGEN_FLOOR],
-                in[OXYGEN_VOLUME], in[OXYGEN_BIOMASS], in[OXYGEN_UPTAKE]);
+                in[OXYGEN_VOLUME], in[OXYGEN_BIOMASS], uptake_of(in));
     }
 }
 

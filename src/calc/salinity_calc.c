@@ -229,7 +229,7 @@ static uint64_t answer_range(const double in[], double out[])
     out[SALINITY_FROM] = low.salinity;
     out[SALINITY_TO] = high.salinity;
     return notes_of(&low, in[SALINITY_GLASS]) | notes_of(&high, in[SALINITY_GLASS]) |
-           note_bit(HW_SALINITY_NOTE_REFERENCE_UNKNOWN);
+           note_if(refusals(&low) == 0, HW_SALINITY_NOTE_REFERENCE_UNKNOWN);
 }
 
 static uint64_t answer_one(const double in[], double out[])

@@ -52,8 +52,9 @@ static const struct hw_result results[SALTMIX_RESULTS] = {
 };
 /* clang-format on */
 
-static const char *const sources[] = {"conservation",    "eos80",          "salt-hydrates",
-                                      "common-practice", "our-arithmetic", NULL};
+static const char *const sources[] = {
+    "conservation",   "eos80",       "salt-hydrates",   "common-practice",
+    "our-arithmetic", "copper-ramp", "nitrite-calcium", NULL};
 
 /* The notes that leave no answer. */
 static uint64_t refusals(const struct saltmix_batch *batch, const double in[])
@@ -91,6 +92,10 @@ static uint64_t fresh_notes(const struct saltmix_batch *batch, const double in[]
     double most = hw_limits[HW_LIMIT_TOP_UP_SHARE].value / 100 * in[SALTMIX_VOLUME];
     double fall = in[SALTMIX_SALINITY] - in[SALTMIX_TARGET];
     return note_if(above_limit(fall, HW_LIMIT_SALINITY_FALL), HW_SALTMIX_NOTE_SALT_STEP_DOWN) |
+           note_if(below_limit(in[SALTMIX_TARGET], HW_LIMIT_COPPER_SALINITY),
+                   HW_SALTMIX_NOTE_COPPER_LOWERED) |
+           note_if(below_limit(in[SALTMIX_TARGET], HW_LIMIT_NITRITE_LOW_SALINITY),
+                   HW_SALTMIX_NOTE_NITRITE_LOWERED) |
            note_if(!isnan(batch->top_up), HW_SALTMIX_NOTE_TOP_UP_KEEPS) |
            note_if(above(batch->top_up, most), HW_SALTMIX_NOTE_TOP_UP_LARGE) |
            note_if(!isnan(batch->swap), HW_SALTMIX_NOTE_SWAP_THINS) |

@@ -66,6 +66,8 @@ static void gaps(void **state)
     check(isnan(ask_for(TESTED ";tank-salinity=28.5", "temp_gap")));
     check(isnan(ask_for(TESTED, "temp_gap")) && isnan(ask_for(TESTED, "salinity_gap")));
     assert_close(ask_for(TESTED ";tank-temp=68F", "temp_gap"), -3, 0, 1e-14);
+    assert_close(ask_for(TESTED ";tank-ph=8.15", "ph_gap"), 1.25, 0, 1e-14);
+    check(isnan(ask_for(TESTED ";tank-temp=25.5", "ph_gap")));
 }
 
 /* Mass alone is no ammonia, and a measurement needs no reckoning. */
@@ -116,9 +118,12 @@ static const struct note_row notes[] = {
     {"salt-step-down", SALT("25.9"), SALT("26")},
     {"salt-step-down", SALT("25.9"), TESTED},
     {"tank-saltier", TESTED ";tank-salinity=34", SALT("25")},
-    {"tank-unsaid", TESTED, TANK("23")},
-    {"tank-unsaid", TESTED ";tank-temp=23", SALT("31")},
-    {"tank-unsaid", TESTED ";tank-salinity=31", TANK("23")},
+    {"tank-ph-apart", TESTED ";tank-ph=8.1", TESTED ";tank-ph=7.1"},
+    {"tank-ph-apart", TESTED ";tank-ph=6.5", TESTED},
+    {"tank-unsaid", TESTED, TANK("23") ";tank-ph=7"},
+    {"tank-unsaid", TESTED ";tank-temp=23;tank-ph=7", SALT("31") ";tank-ph=7"},
+    {"tank-unsaid", TESTED ";tank-salinity=31;tank-ph=7", TANK("23") ";tank-ph=8"},
+    {"tank-unsaid", TANK("23"), SALT("31") ";tank-ph=7"},
     {"fit-stretched", "tan=6" PH ";temp=4;salinity=31", TESTED},
     {"bag-reckoned", WEIGHED, TESTED},
     {"bag-dilute", TESTED, WEIGHED},
@@ -148,6 +153,8 @@ static const struct note_edge edges[] = {
     {"tank-warmer", ABOVE, 2, "tank-temp", "temp_gap", TANK("25")},
     {"tank-colder", BELOW, -1, "tank-temp", "temp_gap", TANK("22")},
     {"tank-saltier", ABOVE, 1, "tank-salinity", "salinity_gap", SALT("32")},
+    {"tank-ph-apart", ABOVE, 0.3, "tank-ph", "ph_gap", TESTED ";tank-ph=7.2"},
+    {"tank-ph-apart", BELOW, -0.3, "tank-ph", "ph_gap", TESTED ";tank-ph=6.6"},
     {"salt-step-down", BELOW, -5, "tank-salinity", "salinity_gap", SALT("26")},
     {"ph-no-rise", UP_TO, 7.9, "ph-open", NULL, "tan=6;ph-bag=7.9;ph-open=7.9" SEA},
     {"hour-stretched", BELOW, 6.5, "ph-bag", NULL,

@@ -127,15 +127,17 @@ static uint32_t words_of_condition(const struct hw_input *input)
     return given ? input->when_words | (HW_WHEN_GIVEN - 1) : input->when_words;
 }
 
-/* True when entry a hangs on a choice that is asked for under other words than entry b: then the
- * two are never in force together. */
+static bool never_together(const struct hw_calc *calc, const struct hw_input *a,
+                           const struct hw_input *b);
+
+/* True when entry a hangs on a choice that is not asked for where entry b is in force: then the two
+ * are never in force together. The choice may hang on another in its turn. */
 static bool asked_elsewhere(const struct hw_calc *calc, const struct hw_input *a,
                             const struct hw_input *b)
 {
     const struct hw_input *choice = &calc->inputs[a->when_input];
-    return choice->when_words != 0 && choice->when_input == b->when_input &&
-           !(words_of_condition(choice) & words_of_condition(b)) &&
-           !(a->when_words & HW_WHEN_UNASKED);
+    return choice->when_words != 0 && !(a->when_words & HW_WHEN_UNASKED) &&
+           never_together(calc, choice, b);
 }
 
 /* True when the conditions of two entries never hold together. */

@@ -28,13 +28,14 @@ static double ask_for(const char *line, const char *result)
 #define WATER "temp=25.5;salinity=33.5"
 #define FISH  WATER ";volume=110L;biomass=240g"
 #define READ  FISH ";oxygen_now=6.2"
+#define LEFT  "temp=25.5;salinity=33.5;volume=110L;oxygen_now=6.2;biomass=240g"
 
 static void results_and_their_absence(void **state)
 {
     (void)state;
     assert_close(ask_for(READ, "saturation"), ask_for(WATER, "saturation"), 0, 0);
     assert_close(ask_for(READ, "percent"), 620 / ask_for(WATER, "saturation"), 0, 1e-15);
-    assert_close(ask_for(READ, "hours"), 2.2 * 110 / (0.24 * 250), 0, 1e-14);
+    assert_close(ask_for(READ, "hours"), 2.2 * 110 / (0.24 * 420), 0, 1e-14);
     assert_close(ask_for(READ ";uptake=500;floor=5.1", "hours"), 1.1 * 110 / (0.24 * 500), 0,
                  1e-14);
     assert_no_answer(ask_for(FISH, "percent"));
@@ -47,6 +48,21 @@ static void results_and_their_absence(void **state)
     assert_close(ask_for(FISH ";oxygen_now=4", "hours"), 0, 0, 0);
     assert_close(ask_for(WATER ";oxygen_now=1.5", "hours"), 0, 0, 0);
     assert_close(ask_for(WATER ";oxygen_now=0", "percent"), 0, 0, 0);
+}
+
+/* As told, else by size, else that of a small fish. */
+static void uptake_is_told_or_reckoned(void **state)
+{
+    (void)state;
+    double hours = ask_for(LEFT ";uptake=100", "hours");
+    assert_close(hours, 2.2 * 110 / (0.24 * 100), 0, 1e-14);
+    assert_close(ask_for(LEFT ";uptake=100;fish-mass=12g", "hours"), hours, 0, 0);
+    assert_close(ask_for(LEFT ";fish-mass=12g", "hours"),
+                 100 * hours / (15.077 * pow(12, -0.2452) * 1000 / 24), 0, 1e-14);
+    assert_close(ask_for(LEFT ";fish-mass=5000mg", "hours") / ask_for(LEFT, "hours"), 420 / 423.366,
+                 0, 1e-5);
+    check(ask_for(LEFT ";fish-mass=120g", "hours") > ask_for(LEFT ";fish-mass=12g", "hours"));
+    assert_no_answer(ask_for(LEFT ";fish-mass=241g", "saturation"));
 }
 
 static void altitude_in_any_unit(void **state)
@@ -63,7 +79,7 @@ static const struct note_row notes[] = {
     {"oxygen-act-now", FISH ";oxygen_now=4", READ},
     {"oxygen-act-now", WATER ";oxygen_now=5;floor=5.5", WATER ";oxygen_now=5"},
     {"oxygen-act-now", WATER ";oxygen_now=0", WATER},
-    {"oxygen-soon", FISH ";oxygen_now=4.5", FISH ";oxygen_now=4.6"},
+    {"oxygen-soon", FISH ";oxygen_now=4.9", FISH ";oxygen_now=5"},
     {"oxygen-soon", FISH ";oxygen_now=4.1", FISH ";oxygen_now=4"},
     {"oxygen-low", WATER ";oxygen_now=5", READ},
     {"oxygen-low", FISH ";oxygen_now=5.4", FISH ";oxygen_now=3.9"},
@@ -82,6 +98,17 @@ static const struct note_row notes[] = {
     {"air-first", WATER, NULL},
     {"sealed-water", READ, FISH},
     {"sealed-water", READ, FISH ";oxygen_now=3"},
+    {"fish-over-biomass", READ ";fish-mass=241g", READ ";fish-mass=240g"},
+    {"fish-over-biomass", READ ";fish-mass=241g;uptake=300", WATER ";fish-mass=241g"},
+    {"uptake-small", READ, READ ";fish-mass=12g"},
+    {"uptake-small", READ, READ ";uptake=300"},
+    {"uptake-small", READ, FISH},
+    {"uptake-by-size", READ ";fish-mass=12g", READ ";fish-mass=12g;uptake=300"},
+    {"uptake-by-size", READ ";fish-mass=12g", FISH ";fish-mass=12g;oxygen_now=3"},
+    {"uptake-stretched", READ ";fish-mass=3g", READ ";fish-mass=4g"},
+    {"uptake-stretched", READ ";fish-mass=170g", READ ";fish-mass=160g"},
+    {"uptake-stretched", READ ";fish-mass=3g", READ ";fish-mass=3g;uptake=300"},
+    {"uptake-stretched", READ ";fish-mass=3g", FISH ";fish-mass=3g"},
     {"uptake-rough", READ, FISH ";oxygen_now=3"},
     {"oxygen-meter", WATER ";oxygen_now=6.2", FISH},
     {"oxygen-floor", READ, NULL},
@@ -104,6 +131,9 @@ static const struct note_edge edges[] = {
     {"oxygen-over", ABOVE, 110, "oxygen_now", "percent", WATER ";oxygen_now=7"},
     {"floor-not-held", BELOW, 5, "temp", "saturation",
      "temp=30;salinity=35;floor=5;altitude=2000m"},
+    {"fish-over-biomass", ABOVE, 240, "fish-mass", NULL, READ ";fish-mass=240g"},
+    {"uptake-stretched", BELOW, 3.2, "fish-mass", NULL, READ ";fish-mass=3.2g"},
+    {"uptake-stretched", ABOVE, 165.6, "fish-mass", NULL, READ ";fish-mass=165.6g"},
     {"oxygen-stretched", ABOVE, 40, "salinity", NULL, "temp=25;salinity=40"},
 };
 
@@ -117,6 +147,7 @@ static void workings(void **state)
 {
     (void)state;
     check_working(oxygen(), READ ";altitude=-430m");
+    check_working(oxygen(), READ ";fish-mass=31.4g");
     check_working(oxygen(), READ ";altitude=5000m;temp=0");
     check_working(oxygen(), "temp=40;salinity=45;oxygen_now=50;volume=0.05L;biomass=1000kg");
 }
@@ -149,6 +180,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(results_and_their_absence),
+        cmocka_unit_test(uptake_is_told_or_reckoned),
         cmocka_unit_test(altitude_in_any_unit),
         cmocka_unit_test(every_note),
         cmocka_unit_test(every_edge),

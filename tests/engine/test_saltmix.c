@@ -32,10 +32,11 @@ static double density_of(double salinity, double temp)
     return density;
 }
 
-#define BATCH  "volume=75L;target=34"
-#define HIGH   "volume=108L;salinity=36.2;target=34"
-#define LABEL  BATCH ";label_mass=4kg;label_makes=106L;label_salinity=35"
-#define RAISED "volume=110L;salinity=33.5;"
+#define BATCH     "volume=75L;target=34"
+#define HIGH      "volume=108L;salinity=36.2;target=34"
+#define LABEL     BATCH ";label_mass=4kg;label_makes=106L;label_salinity=35"
+#define LOWER(to) "volume=75L;salinity=34;target=" to ";why=mixed-too-strong"
+#define RAISED    "volume=110L;salinity=33.5;"
 
 /* Which of the three results an answer has: a bit for each. */
 static unsigned which(const char *line)
@@ -107,6 +108,10 @@ static const struct note_row notes[] = {
      BATCH ";moisture=20%"},
     {"salt-step-down", "volume=108L;salinity=36.2;target=31.1;why=mixed-too-strong",
      "volume=108L;salinity=36.2;target=31.2;why=mixed-too-strong"},
+    {"copper-lowered", LOWER("24.9"), LOWER("25")},
+    {"copper-lowered", "volume=75L;salinity=26;target=24;why=evaporated", "volume=75L;target=24"},
+    {"nitrite-lowered", LOWER("19.9"), LOWER("20")},
+    {"nitrite-lowered", "volume=75L;salinity=21;target=19;why=evaporated", "volume=75L;target=19"},
     {"salt-step-up", RAISED "target=34.6", RAISED "target=34.5"},
     {"salt-step-up", "volume=110L;salinity=0.3;target=34", BATCH},
     {"weigh-small", "volume=2L;salinity=33.5;target=33.9", RAISED "target=33.9"},
@@ -142,6 +147,8 @@ static const struct note_edge edges[] = {
      BATCH ";label_mass=5kg;label_makes=106L;label_salinity=42"},
     {"salt-step-down", BELOW, 31, "target", NULL,
      "volume=75L;salinity=36;target=31;why=evaporated"},
+    {"copper-lowered", BELOW, 25, "target", NULL, LOWER("25")},
+    {"nitrite-lowered", BELOW, 20, "target", NULL, LOWER("20")},
     {"salt-step-up", ABOVE, 34.5, "target", NULL, RAISED "target=34.5"},
     {"weigh-small", BELOW, 1, "volume", "salt", "volume=3L;salinity=33.5;target=33.9"},
     {"top-up-large", ABOVE, 20, "salinity", "top_up",
