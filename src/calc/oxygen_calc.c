@@ -10,7 +10,7 @@
 /* clang-format off */
 enum {
     OXYGEN_TEMP, OXYGEN_SALINITY, OXYGEN_ALTITUDE, OXYGEN_NOW, OXYGEN_VOLUME, OXYGEN_BIOMASS,
-    OXYGEN_FISH_MASS, OXYGEN_UPTAKE, OXYGEN_FLOOR, OXYGEN_INPUTS
+    OXYGEN_FISH_MASS, OXYGEN_UPTAKE, OXYGEN_UPTAKE_KNOWN, OXYGEN_FLOOR, OXYGEN_INPUTS
 };
 /* clang-format on */
 enum { OXYGEN_SATURATION, OXYGEN_PERCENT, OXYGEN_HOURS, OXYGEN_RESULTS };
@@ -38,9 +38,13 @@ static const struct hw_input inputs[OXYGEN_INPUTS] = {
      .lo = HW_OXYGEN_FISH_MIN, .hi = HW_OXYGEN_FISH_MAX, .need = HW_OPTIONAL, .help = "mass of one "
      "fish: small ones use more for their mass; outside this doubt the unit"},
     [OXYGEN_UPTAKE] = {.name = "uptake", .unit = "mg/kg/h", .kind = HW_BODY_RATE,
-     .lo = HW_OXYGEN_UPTAKE_MIN, .hi = HW_OXYGEN_UPTAKE_MAX, .need = HW_OPTIONAL, .help = "oxygen "
-     "that a kg of fish uses in an hour, if known; else by fish_mass, else " HW_FIGURE_UPTAKE_SMALL
-     ", a small fish; no fish uses less or more"},
+     .lo = HW_OXYGEN_UPTAKE_MIN, .hi = HW_OXYGEN_UPTAKE_MAX, .need = HW_PRESET, .preset = 420,
+     .when_input = OXYGEN_FISH_MASS, .when_words = HW_WHEN_UNASKED, .help = "oxygen that a kg of "
+     "fish uses in an hour, here that of fish of 5 g; no fish uses less or more"},
+    [OXYGEN_UPTAKE_KNOWN] = {.name = "uptake", .unit = "mg/kg/h", .kind = HW_BODY_RATE,
+     .lo = HW_OXYGEN_UPTAKE_MIN, .hi = HW_OXYGEN_UPTAKE_MAX, .need = HW_OPTIONAL,
+     .when_input = OXYGEN_FISH_MASS, .when_words = HW_WHEN_GIVEN, .help = "oxygen that a kg of fish "
+     "uses in an hour, in place of that by fish_mass; no fish uses less or more"},
     [OXYGEN_FLOOR] = {.name = "floor", .unit = "mg/L", .kind = HW_CONCENTRATION, .hi = 20,
      .need = HW_PRESET, .preset = 4, .help = "oxygen not to fall below; no water in air holds as "
      "much as 20"},
@@ -72,18 +76,13 @@ static bool at_floor(const double in[])
 
 static bool by_size(const double in[])
 {
-    return isnan(in[OXYGEN_UPTAKE]) && !isnan(in[OXYGEN_FISH_MASS]);
-}
-
-static bool by_preset(const double in[])
-{
-    return isnan(in[OXYGEN_UPTAKE]) && isnan(in[OXYGEN_FISH_MASS]);
+    return !isnan(in[OXYGEN_FISH_MASS]) && isnan(in[OXYGEN_UPTAKE_KNOWN]);
 }
 
 /* As told, else by the size of a fish, else that of a small one. */
 static double uptake_of(const double in[])
 {
-    double uptake = by_preset(in) ? hw_limits[HW_LIMIT_UPTAKE_SMALL].value : in[OXYGEN_UPTAKE];
+    double uptake = isnan(in[OXYGEN_FISH_MASS]) ? in[OXYGEN_UPTAKE] : in[OXYGEN_UPTAKE_KNOWN];
     if (by_size(in)) {
         hw_oxygen_uptake(in[OXYGEN_FISH_MASS], &uptake);
     }
@@ -134,8 +133,7 @@ static uint64_t uptake_notes(const double in[], const double out[])
     bool fitted = !below(in[OXYGEN_FISH_MASS], HW_OXYGEN_FISH_FIT_MIN) &&
                   !above(in[OXYGEN_FISH_MASS], HW_OXYGEN_FISH_FIT_MAX);
     bool reckoned = out[OXYGEN_HOURS] > 0;
-    return note_if(reckoned && by_preset(in), HW_OXYGEN_NOTE_UPTAKE_SMALL) |
-           note_if(reckoned && by_size(in), HW_OXYGEN_NOTE_UPTAKE_BY_SIZE) |
+    return note_if(reckoned && by_size(in), HW_OXYGEN_NOTE_UPTAKE_BY_SIZE) |
            note_if(reckoned && by_size(in) && !fitted, HW_OXYGEN_NOTE_UPTAKE_STRETCHED);
 }
 

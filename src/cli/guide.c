@@ -25,6 +25,11 @@ const struct example examples[] = {
      "holdwater salinity --of compensated --reading 51.8mS/cm --slope 1.9 --temp 77F"},
     {"salinity", "a refractometer with a brine scale that shows 1 in pure water",
      "holdwater salinity --of brine-gkg --reading 36 --zero 1g/kg --temp 24"},
+    {"salinity", "a brine scale that shows 36.5 in a sea-water standard of 35 g/kg",
+     "holdwater salinity --of brine-gkg --reading 33.5 --standard-is sea-water --standard 35 "
+     "--standard-reads 36.5 --temp 24"},
+    {"salinity", "a hydrometer that has lost its leaflet",
+     "holdwater salinity --of sg --reading 1.0264 --reference unknown --temp 25"},
     {"saltmix", "salt for 25 L of fresh water, to 34 g/kg",
      "holdwater saltmix --volume 25L --target 34"},
     {"saltmix", "a bag whose label says: 4 kg make 28 US gallons of 35 g/kg",
@@ -72,8 +77,9 @@ const struct example examples[] = {
      "holdwater nitrite --nitrite 0.25 --salinity 0.3 --work"},
     {"oxygen", "how much oxygen can sea water of 34 g/kg hold at 26 C?",
      "holdwater oxygen --temp 26 --salinity 34"},
-    {"oxygen", "the power is off: birch reads 6.1 mg/L, with 240 g of fish in it",
-     "holdwater oxygen --temp 78F --salinity 33 --oxygen-now 6.1 --volume 110L --biomass 240g"},
+    {"oxygen", "the power is off: birch reads 6.1 mg/L, with 240 g of fish in it, of 30 g each",
+     "holdwater oxygen --temp 78F --salinity 33 --oxygen-now 6.1 --volume 110L --biomass 240g "
+     "--fish-mass 30g"},
     {"oxygen", "a bag of 3 L in a room at 2000 ft, with the working",
      "holdwater oxygen --temp 24 --salinity 34 --altitude 2000ft --oxygen-now 5.9 --volume 3L "
      "--biomass 45g --floor 3 --work"},
@@ -157,7 +163,7 @@ const struct example examples[] = {
      "holdwater bag --tan 6 --ph-bag 6.9 --ph-open 8.1 --temp 23 --salinity 31"},
     {"bag", "not tested: 35 g of fish, 26 hours, 2.5 L; held against the tank cedar, the working",
      "holdwater bag --biomass 35g --hours 26 --water 2.5L --ph-bag 6.8 --ph-open 8.2 --temp 74F "
-     "--salinity 31 --tank-temp 25 --tank-salinity 34 --work"},
+     "--salinity 31 --tank-temp 25 --tank-salinity 34 --tank-ph 8.2 --work"},
     {"bag", "one number for a script",
      "holdwater bag --tan 6 --ph-bag 6.9 --ph-open 8.1 --temp 23 --salinity 31 --format value "
      "--only "

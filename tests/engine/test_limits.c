@@ -42,8 +42,6 @@ static const struct {
     {HW_LIMIT_FORMALIN_BATH, 250, "a veterinary manual's table: 250 uL/L, an hour at most"},
     {HW_LIMIT_FORMALIN_STAY, 25, "UF/IFAS VM77: 15 to 25 mg/L where it stays in"},
     {HW_LIMIT_COPPER_SALINITY, 25, "Zec, Hadfield & Hungerford 2017: above 25 g/L"},
-    {HW_LIMIT_UPTAKE_SMALL, 420,
-     "Merino 2009: 15.077 x 5^-0.2452 g/kg/d is 423 mg/kg/h, here rounded"},
     {HW_LIMIT_BINDER_EXCESS, 4, "US patent 4,666,610, abstract: four moles to one of ammonia"},
     {HW_LIMIT_STARVED_FISH, 2.3, "Japanese flounder at 20 C, starved: 2.3 mg/kg/h (15 to 91 g)"},
 };
