@@ -45,13 +45,14 @@ static uint64_t refusals(const struct change_rounds *change, const double in[])
     bool too_much = !change->by_goal && isnan(change->kept);
     bool beyond = change->by_goal && isnan(change->exchange_needed);
     bool unclear = size_is_unclear(change, in);
+    double ceiling = change->window.ceiling;
+    bool too_strong = above(change->new_needed, ceiling) && !above(in[CHANGE_KEEP], ceiling);
     return note_if(unclear, HW_CHANGE_NOTE_HOW_MUCH) |
            note_if(too_much && batch, HW_CHANGE_NOTE_MORE_THAN_ALL) |
            note_if(too_much && !batch, HW_CHANGE_NOTE_FLOW_TOO_LONG) |
            note_if(beyond && !unclear, HW_CHANGE_NOTE_GOAL_BEYOND) |
            note_if(product_is_unclear(change, in), HW_CHANGE_NOTE_PRODUCT_UNCLEAR) |
-           note_if(above(change->new_needed, change->window.ceiling),
-                   HW_CHANGE_NOTE_NEW_TOO_STRONG) |
+           note_if(too_strong, HW_CHANGE_NOTE_NEW_TOO_STRONG) |
            medicine_no_answer(&change->medicine, note_of);
 }
 
@@ -76,8 +77,9 @@ static uint64_t floor_notes(const struct change_rounds *change, const double in[
 static uint64_t level_notes(const struct change_rounds *change, const double in[])
 {
     double highest = fmax(fmax(change->now, change->after), change->new_level);
-    bool large = change->method == HW_CHANGE_BATCH &&
-                 above_limit(100 * change->exchanged, HW_LIMIT_CHANGE_LARGE);
+    double exchanged = change->by_goal ? change->exchange_needed : change->exchanged;
+    bool large =
+        change->method == HW_CHANGE_BATCH && above_limit(100 * exchanged, HW_LIMIT_CHANGE_LARGE);
     bool missing = isnan(change->exchange_needed) || isnan(change->rounds_needed);
     return note_if(above(highest, change->window.ceiling), HW_CHANGE_NOTE_ABOVE_CEILING) |
            note_if(large, HW_CHANGE_NOTE_CHANGE_LARGE) |
