@@ -31,8 +31,8 @@ static const struct hw_input inputs[CHANGE_INPUTS] = {
      "flow ten times as much; a goal needs neither"},
     [CHANGE_SHARE] = {.name = "share", .unit = "%", .kind = HW_SHARE, .lo = 0.01,
      .hi = 100 * HW_CHANGE_EXCHANGED_MAX_FLOW, .need = HW_OPTIONAL,
-     .help = "share of one round, or else take; above 100 % only with flow, where 1000 % leaves hardly any of "
-     "the old water"},
+     .help = "share of one round, or else take; above 100 % only with flow, where 1000 % leaves "
+     "hardly any of the old water"},
     [CHANGE_METHOD] = {.name = "method", .unit = "", .kind = HW_CHOICE, .hi = 1,
      .words = method_words, .need = HW_PRESET, .preset = HW_CHANGE_BATCH,
      .help = "water out, then in; or in and out at the same time, well mixed"},
@@ -49,7 +49,7 @@ static const struct hw_input inputs[CHANGE_INPUTS] = {
      .words = kind_words, .need = HW_OPTIONAL, .help = "the medicine; it brings the floor and "
      "ceiling that dose has for it"},
     [CHANGE_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY, .hi = 45,
-     .when_input = CHANGE_KIND, .when_words = KINDS_OF_COPPER, .help = "salinity of the water: below "
+     .when_input = CHANGE_KIND, .when_words = KINDS_OF_COPPER, .help = "of the water; below "
      HW_FIGURE_COPPER_FRESH_BELOW " g/kg no copper is dosed here"},
     [CHANGE_BIOFILTER] = {.name = "biofilter", .unit = "", .kind = HW_CHOICE, .hi = 1,
      .words = yes_no_words, .when_input = CHANGE_KIND, .when_words = 1u << CHANGE_KIND_DYE,
@@ -63,7 +63,7 @@ static const struct hw_input inputs[CHANGE_INPUTS] = {
      "changes with water at new"},
     [CHANGE_STRENGTH] = {.name = "strength", .unit = "mg/mL", .kind = HW_CONCENTRATION,
      .unit_must = true, .lo = PRODUCT_MIN, .hi = PRODUCT_MAX, .need = HW_OPTIONAL,
-     .help = "medicine in the stock solution; below 0.001 it is no stock, above 1000 there is none"},
+     .help = "medicine in the stock; below 0.001 it is no stock, above 1000 there is none"},
     [CHANGE_LABEL_LIQUID] = {.name = "label_liquid", .unit = "mL", .kind = HW_VOLUME,
      .lo = HW_STOCK_PER_MIN, .hi = HW_STOCK_PER_MAX, .need = HW_OPTIONAL, .help = "what the label "
      "has poured; below 0.1 mL multiply all three, above 1 L divide them"},

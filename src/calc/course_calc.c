@@ -107,8 +107,8 @@ static uint64_t level_notes(const struct course_plan *plan)
            note_if(above_limit(plan->last, HW_LIMIT_DYE_CHECK), HW_COURSE_NOTE_DYE_CHECK);
 }
 
-/* The notes that leave no answer. The last level is the highest; of a first one out of its range the
- * core makes no course. */
+/* The notes that leave no answer. The last level is the highest; of a first one out of its range
+ * the core makes no course. */
 static uint64_t refusals(const struct course_plan *plan, const double in[])
 {
     struct medicine dye = {

@@ -104,10 +104,10 @@ static const struct hw_input inputs[DOSE_INPUTS] = {
      .help = "of the crystals, or the share of a powder that is the medicine; below 0.01 % it is "
      "something else"},
     [DOSE_FLOOR] = {.name = "floor", LEVEL_MG, LEAST, .need = HW_OPTIONAL, .when_input = DOSE_KIND,
-     .when_words = DOSE_NOT_FORMALIN, .help = "least level that treats, from the label; ionic copper "
+     .when_words = DOSE_NOT_FORMALIN, .help = "least level that treats, by the label; ionic copper "
      HW_FIGURE_COPPER_IONIC_LOW " if not given"},
     [DOSE_CEILING] = {.name = "ceiling", LEVEL_MG, LEAST, MG, .need = HW_OPTIONAL,
-     .help = "highest level that fish bear, from the label; amine-held and chelated copper need it; "
+     .help = "highest level that fish bear, by the label; amine-held and chelated copper need it; "
      "ionic " HW_FIGURE_COPPER_IONIC_HIGH " if not given, always below "
      HW_FIGURE_COPPER_IONIC_MOST},
     [DOSE_CEILING_UL] = {.name = "ceiling", LEVEL_UL, LEAST, UL, .need = HW_OPTIONAL,

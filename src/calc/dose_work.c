@@ -89,7 +89,7 @@ static void step_after(const struct dose_plan *plan, double volume, struct hw_st
     }
 }
 
-/* Where what was poured brought the level, and the way back: what is the first result stands last. */
+/* Where what was poured brought the level, and the way back; the first result stands last. */
 static void step_poured(const struct dose_plan *plan, double volume, struct hw_steps *steps)
 {
     bool formalin = plan->kind == KIND_FORMALIN;

@@ -5,9 +5,9 @@
 
 #include <math.h>
 
-/* What each kind has; HW_LIMITS in place of a row of data/limits.tsv: none. A ceiling that the keeper gives must lie below `below`; one above `known` is
- * told. `asked`: no ceiling of the table, so that one must be given. `loose`: copper that its water
- * holds but weakly. */
+/* What each kind has; HW_LIMITS in place of a row of data/limits.tsv: none. A ceiling that is given
+ * must lie below `below`; one above `known` is told. `asked`: the table has no ceiling, so that one
+ * must be given. `loose`: copper that its water holds but weakly. */
 static const struct kind {
     bool copper, loose, asked;
     enum hw_limit_key floor, ceiling, below, known;

@@ -16,8 +16,8 @@ enum medicine_kind {
 
 enum { KINDS_OF_COPPER = 1u << KIND_IONIC | 1u << KIND_AMINE | 1u << KIND_CHELATED };
 
-/* One medicine as it was asked for; levels in mg/L of what is active, of formalin formaldehyde. NaN:
- * not given. */
+/* One medicine as it was asked for; levels in mg/L of what is active, of formalin formaldehyde.
+ * NaN: not given. */
 struct medicine {
     enum medicine_kind kind;
     bool to_pour;          /* false: it is in the water already, and nothing can be withheld */
