@@ -72,7 +72,7 @@ static bool is_copper(const struct medicine *medicine)
 static uint64_t withheld(const struct medicine *medicine, const unsigned note_of[])
 {
     struct medicine_window window = medicine_window(medicine);
-    bool over = above(medicine->level, window.ceiling);
+    bool over = above(medicine->level, window.ceiling) && !is_too_high(medicine);
     bool dye = medicine->kind == KIND_DYE;
     bool formalin = medicine->kind == KIND_FORMALIN;
     bool over_dye = dye && above_limit(medicine->level, HW_LIMIT_DYE_MOST);
