@@ -17,6 +17,10 @@ static const char *const method_words[] = {"batch", "flow", NULL};
 static const char *const kind_words[] = {"copper-ionic", "copper-amine", "copper-chelated",
                                          "dye",          "other",        NULL};
 
+enum {
+    CHANGE_SIZE = 1,
+    CHANGE_LABEL = 2
+}; /* the groups: take and share; a label's liquid and mass */
 enum { CHANGE_TIMES_MAX = 100, CHANGE_KIND_DYE = 3, CHANGE_KIND_LAST = 4 };
 
 #define LEVEL .unit = "mg/L", .kind = HW_CONCENTRATION, .lo = HW_CHANGE_LEVEL_MIN, .hi = 1e5
@@ -27,10 +31,10 @@ static const struct hw_input inputs[CHANGE_INPUTS] = {
      .help = "water in the tank and its filter, without rock and sand; outside this doubt the "
      "unit"},
     [CHANGE_TAKE] = {.name = "take", .unit = "L", .kind = HW_VOLUME, .lo = 0.001, .hi = 1e5,
-     .need = HW_OPTIONAL, .help = "water of one round, or else share; the whole tank at most, with "
+     .need = HW_OPTIONAL, .group = CHANGE_SIZE, .help = "water of one round, or else share; the whole tank at most, with "
      "flow ten times as much; a goal needs neither"},
     [CHANGE_SHARE] = {.name = "share", .unit = "%", .kind = HW_SHARE, .lo = 0.01,
-     .hi = 100 * HW_CHANGE_EXCHANGED_MAX_FLOW, .need = HW_OPTIONAL,
+     .hi = 100 * HW_CHANGE_EXCHANGED_MAX_FLOW, .need = HW_OPTIONAL, .group = CHANGE_SIZE,
      .help = "share of one round, or else take; above 100 % only with flow, where 1000 % leaves "
      "hardly any of the old water"},
     [CHANGE_METHOD] = {.name = "method", .unit = "", .kind = HW_CHOICE, .hi = 1,
@@ -65,10 +69,11 @@ static const struct hw_input inputs[CHANGE_INPUTS] = {
      .unit_must = true, .lo = PRODUCT_MIN, .hi = PRODUCT_MAX, .need = HW_OPTIONAL,
      .help = "medicine in the stock; below 0.001 it is no stock, above 1000 there is none"},
     [CHANGE_LABEL_LIQUID] = {.name = "label_liquid", .unit = "mL", .kind = HW_VOLUME,
-     .lo = HW_STOCK_PER_MIN, .hi = HW_STOCK_PER_MAX, .need = HW_OPTIONAL, .help = "what the label "
-     "has poured; below 0.1 mL multiply all three, above 1 L divide them"},
+     .lo = HW_STOCK_PER_MIN, .hi = HW_STOCK_PER_MAX, .need = HW_OPTIONAL, .group = CHANGE_LABEL,
+     .help = "what the label has poured; below 0.1 mL multiply all three, above 1 L divide them"},
     [CHANGE_LABEL_MASS] = {.name = "label_mass", .unit = "g", .kind = HW_MASS,
      .lo = HW_DOSE_LABEL_MASS_MIN, .hi = HW_DOSE_LABEL_MASS_MAX, .need = HW_OPTIONAL,
+     .group = CHANGE_LABEL,
      .help = "what the label has weighed, of a powder; below 0.01 g multiply all three"},
     [CHANGE_LABEL_PER] = {.name = "label_per", .unit = "L", .kind = HW_VOLUME,
      .lo = HW_STOCK_INTO_MIN, .hi = HW_STOCK_INTO_MAX, .need = HW_OPTIONAL,

@@ -22,12 +22,11 @@ static const unsigned note_of[MEDICINE_NOTES] = {
     [MEDICINE_DYE_HIGH] = HW_CHANGE_NOTE_DYE_LEVEL_HIGH,
 };
 
-/* Two sizes, none without a goal, or none with what hangs on a size. */
+/* No size without a goal, or with what hangs on a size. */
 static bool size_is_unclear(const struct change_rounds *change, const double in[])
 {
-    bool both = !isnan(in[CHANGE_TAKE]) && !isnan(in[CHANGE_SHARE]);
     bool wanted = isnan(in[CHANGE_GOAL]) || change->rounds > 1 || !isnan(in[CHANGE_KEEP]);
-    return both || (change->by_goal && wanted);
+    return change->by_goal && wanted;
 }
 
 /* Strength and label, half a label, or one that makes no product. */

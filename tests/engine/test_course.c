@@ -175,7 +175,9 @@ static void every_note(void **state)
 
 /* Where each note that hangs on a number begins and ends. */
 static const struct note_edge edges[] = {
-    {"no-course-level", ABOVE, 2, "rate", NULL, TANK "rate=2mL/L;doses=4"},
+    {"dye-over", ABOVE, 2, "rate", NULL, TANK "rate=2mL/L;doses=1"},
+    {"dye-over", ABOVE, 20, "target", NULL, TANK "target=20;doses=1"},
+    {"dye-over", ABOVE, 20 / 2.734375, "target", NULL, TANK "target=5;doses=4"},
     {"no-course-level", BELOW, 1, "rate", NULL,
      "volume=75L;biofilter=no;strength=0.1mg/mL;rate=1mL/L;doses=4"},
     {"course-over-5", ABOVE, 5, "target", NULL, TANK "target=5;doses=1"},
