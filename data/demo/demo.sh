@@ -145,30 +145,30 @@ refused 3 challenge --volume 110L --fish yes
 stage treat '2031-03-01. Spots. The veterinarian says copper (an amine), 0.45 mg/L, 0.4 to 0.5 by its label.'
 
 say 'The stock holds 2 mg/mL. All at once is too fast.'
-ask dose --volume 110L --kind copper-amine --floor 0.4 --ceiling 0.5 --target 0.45 --strength 2mg/mL \
+ask dose --volume 110L --kind copper-amine --salinity 33 --floor 0.4 --ceiling 0.5 --target 0.45 --strength 2mg/mL \
     --format csv --only liquid,level_after
 
 say 'In four steps over four days, with the level after each.'
-ask dose --volume 110L --kind copper-amine --floor 0.4 --ceiling 0.5 --target 0.45 --strength 2mg/mL \
+ask dose --volume 110L --kind copper-amine --salinity 33 --floor 0.4 --ceiling 0.5 --target 0.45 --strength 2mg/mL \
     --steps 4 --days 4 --work
-log 2031-03-01T18:00+00:00 dose --tank birch --tanks tanks.csv --kind copper-amine --floor 0.4 \
+log 2031-03-01T18:00+00:00 dose --tank birch --tanks tanks.csv --kind copper-amine --salinity 33 --floor 0.4 \
     --ceiling 0.5 --target 0.45 --strength 2mg/mL --steps 4 --days 4 --only step_amount,step_every,level_after
 
 say 'A little more to be safe? Above the ceiling no dose is given.'
-refused 3 dose --volume 110L --kind copper-amine --floor 0.4 --ceiling 0.5 --now 0.45 --target 0.55 \
+refused 3 dose --volume 110L --kind copper-amine --salinity 33 --floor 0.4 --ceiling 0.5 --now 0.45 --target 0.55 \
     --strength 2mg/mL
 
 say 'The last step went in twice: 12.4 mL at 0.34 mg/L. Where is the level, and what brings it back?'
-ask dose --volume 110L --kind copper-amine --floor 0.4 --ceiling 0.5 --now 0.34 --added 12.4mL \
+ask dose --volume 110L --kind copper-amine --salinity 33 --floor 0.4 --ceiling 0.5 --now 0.34 --added 12.4mL \
     --strength 2mg/mL --only level_after,share_back
-log 2031-03-04T18:20+00:00 dose --tank birch --tanks tanks.csv --kind copper-amine --floor 0.4 \
+log 2031-03-04T18:20+00:00 dose --tank birch --tanks tanks.csv --kind copper-amine --salinity 33 --floor 0.4 \
     --ceiling 0.5 --now 0.34 --added 12.4mL --strength 2mg/mL --only level_after,share_back
 
 say 'A tenth of the water is changed for that; an hour later the kit shows 0.50.' \
     'A bath in formalin is spoken of, 150 ppm. Of what? It is not guessed.'
-refused 2 dose --volume 12L --kind formalin --target 150ppm
-ask dose --volume 12L --kind formalin --formalin-basis solution-ul --target 150 \
-    --only liquid,solution_ul,solution_mg,formaldehyde,oxygen_used
+refused 2 dose --volume 12L --kind formalin --temp 25.5 --target 150ppm
+ask dose --volume 12L --kind formalin --temp 25.5 --formalin-basis solution-mg --target 150 \
+    --only step_amount,solution_ul,solution_mg,formaldehyde,oxygen_used
 
 stage emergency '2031-03-05, day 4 of copper. 12:15: the fish is at the surface.'
 
@@ -179,9 +179,10 @@ log 2031-03-05T12:20+00:00 ammonia --tank birch --tanks tanks.csv --tan 0.8 --ba
     --only free,long_ratio
 
 say 'A third of the water must go, and the copper must stay: what does the new water hold?'
-ask change --volume 110L --share 33% --now 0.5 --keep 0.45 --floor 0.4 --ceiling 0.5 --strength 2mg/mL
+ask change --volume 110L --share 33% --now 0.5 --keep 0.45 --kind copper-amine --salinity 33 --floor 0.4 \
+    --ceiling 0.5 --strength 2mg/mL
 log 2031-03-05T12:50+00:00 change --tank birch --tanks tanks.csv --share 33% --now 0.5 --keep 0.45 \
-    --floor 0.4 --ceiling 0.5 --strength 2mg/mL --only lowest,add_liquid
+    --kind copper-amine --salinity 33 --floor 0.4 --ceiling 0.5 --strength 2mg/mL --only add_liquid,lowest
 
 say 'A binder for the ammonia? Copper held by an amine is in the water: withheld.'
 refused 3 binder --volume 110L --tan 0.62 --medicine copper-amine --agent label --label-liquid 5mL \

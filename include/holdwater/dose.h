@@ -36,6 +36,14 @@ extern "C" {
 #define HW_DOSE_MASS_MIN   0.0
 #define HW_DOSE_MASS_MAX   1e6
 
+/* A label of a powder: it raises so much water, L, by so much, mg/L, with so many g. */
+#define HW_DOSE_LABEL_RAISES_MIN 0.001
+#define HW_DOSE_LABEL_RAISES_MAX 1000.0
+#define HW_DOSE_LABEL_PER_MIN    0.1
+#define HW_DOSE_LABEL_PER_MAX    1e5
+#define HW_DOSE_LABEL_MASS_MIN   0.01
+#define HW_DOSE_LABEL_MASS_MAX   1e5
+
 #define HW_DOSE_STEPS_MIN 1
 #define HW_DOSE_STEPS_MAX 1000
 
@@ -115,6 +123,23 @@ int hw_dose_liquid_active(double liquid, double strength, double *active);
  */
 int hw_dose_powder(double active, double share, double *mass);
 int hw_dose_powder_active(double mass, double share, double *active);
+
+/* hw_dose_label_share - the share of a powder that is active, by the dose on its label.
+ *
+ * Given
+ *   raises  rise by that dose, mg/L, HW_DOSE_LABEL_RAISES_MIN to HW_DOSE_LABEL_RAISES_MAX
+ *   per     water that the dose is for, L, HW_DOSE_LABEL_PER_MIN to HW_DOSE_LABEL_PER_MAX
+ *   mass    the dose, g, HW_DOSE_LABEL_MASS_MIN to HW_DOSE_LABEL_MASS_MAX
+ * Returned
+ *   share   of the powder, by mass; above 1 when the figures do not go together
+ * Status
+ *   HW_STATUS_OK, HW_STATUS_RANGE
+ * Notes
+ *  1. share = raises x per / (1000 mass). Of a liquid see hw_stock_strength.
+ * Source
+ *   Conservation of mass.
+ */
+int hw_dose_label_share(double raises, double per, double mass, double *share);
 
 /* hw_dose_copper - the copper in copper sulfate pentahydrate, the blue crystals.
  *

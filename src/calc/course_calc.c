@@ -2,7 +2,9 @@
  * climbs. */
 #include "calc/course_plan.h"
 #include "calc/list.h"
+#include "calc/medicine_kind.h"
 #include "holdwater/bath.h"
+#include "holdwater/dose.h"
 #include "tables.h"
 
 #include <math.h>
@@ -10,14 +12,16 @@
 /* clang-format off */
 enum {
     COURSE_DYE, COURSE_DYE_AGAIN, COURSE_LEVEL_FIRST, COURSE_LEVEL_LAST, COURSE_LEVEL_CEILING,
-    COURSE_DYE_TOTAL, COURSE_WATER_TOTAL, COURSE_DAYS, COURSE_DOSE_OVER, COURSE_RESULTS
+    COURSE_DYE_TOTAL, COURSE_WATER_TOTAL, COURSE_DAYS_TOTAL, COURSE_DOSE_OVER, COURSE_RESULTS
 };
 /* clang-format on */
 
 enum {
-    COURSE_AMOUNT = 1,
-    COURSE_DOSES_MOST = 100
-}; /* the group of rate and target; the longest course */
+    COURSE_AMOUNT = 1, /* the groups: of rate and target, of doses and days */
+    COURSE_LENGTH = 2,
+    COURSE_DOSES_MOST = 100, /* the longest course, and the days of it when two doses are a day */
+    COURSE_DAYS_MOST = 50
+};
 
 static const char *const redose_words[] = {"full", "replace", NULL};
 
@@ -36,8 +40,9 @@ static const struct hw_input inputs[COURSE_INPUTS] = {
      .hi = HW_BATH_RATE_MAX, .group = COURSE_AMOUNT, .help = "stock of the first dose per volume "
      "of water, as labels say; more is no dose of a stock"},
     [COURSE_TARGET] = {.name = "target", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .lo = HW_COURSE_LEVEL_MIN, .hi = HW_COURSE_LEVEL_MAX, .group = COURSE_AMOUNT,
-     .help = "level that the first dose is to make; less does nothing, more is a bath or a slip"},
+     .lo = HW_COURSE_LEVEL_MIN, .hi = HW_DOSE_LEVEL_MAX, .group = COURSE_AMOUNT,
+     .help = "level that the first dose is to make; less does nothing, and no dose goes above "
+     HW_FIGURE_DYE_MOST},
     [COURSE_EVERY] = {.name = "every", .unit = "h", .kind = HW_TIME, .lo = 12, .hi = 168,
      .need = HW_PRESET, .preset = 48, .help = "from one dose to the next; more often than twice a "
      "day nobody should, and after a week it is a new course"},
@@ -46,8 +51,11 @@ static const struct hw_input inputs[COURSE_INPUTS] = {
      .preset = 25, .help = "water changed before each further dose; with less than 1 % the dye "
      "only builds up"},
     [COURSE_DOSES] = {.name = "doses", .unit = "", .kind = HW_COUNT, .lo = HW_COURSE_DOSES_MIN,
-     .hi = COURSE_DOSES_MOST, .help = "how many, the first counted; plan no further than a "
-     "hundred"},
+     .hi = COURSE_DOSES_MOST, .group = COURSE_LENGTH, .help = "how many, the first counted; plan "
+     "no further than a hundred"},
+    [COURSE_DAYS] = {.name = "days", .unit = "d", .kind = HW_TIME, .lo = 0.5,
+     .hi = COURSE_DAYS_MOST, .group = COURSE_LENGTH, .help = "or how long; begun days count whole: "
+     "7 days at one dose every 48 h are 4 doses; plan no further than fifty"},
     [COURSE_REDOSE] = {.name = "redose", .unit = "", .kind = HW_CHOICE, .hi = 1,
      .words = redose_words, .need = HW_PRESET, .preset = HW_COURSE_FULL,
      .help = "each further dose: in full again, or only what the change took"},
@@ -68,7 +76,7 @@ static const struct hw_result results[COURSE_RESULTS] = {
      .safe = 1, .help = "stock to have in the house for all doses"},
     [COURSE_WATER_TOTAL] = {.name = "water_total", .unit = "L", .kind = HW_VOLUME, .digits = 3,
      .safe = 1, .help = "new water for the changes between the doses"},
-    [COURSE_DAYS] = {.name = "days", .unit = "d", .kind = HW_TIME, .digits = 2,
+    [COURSE_DAYS_TOTAL] = {.name = "days_total", .unit = "d", .kind = HW_TIME, .digits = 2,
      .help = "from the first dose until the time of the last one is over"},
     [COURSE_DOSE_OVER] = {.name = "dose_over", .unit = "", .kind = HW_COUNT, .digits = 1,
      .sometimes = true, .help = "dose after which the level is above " HW_FIGURE_DYE_COURSE
@@ -80,6 +88,18 @@ static const char *const sources[] = {
     "conservation", "dye-labels", "dye-forms",       "dye-courses",    "dye-chemistry",
     "rifici1996",   "li2023",     "common-practice", "our-arithmetic", NULL};
 
+/* The notes of the kind that a course can come to, in the order of enum medicine_note. */
+static const unsigned note_of[MEDICINE_NOTES] = {
+    [MEDICINE_CEILING_NEEDED] = HW_NOTES,
+    [MEDICINE_FLOOR_OVER_CEILING] = HW_NOTES,
+    [MEDICINE_OVER_CEILING] = HW_NOTES,
+    [MEDICINE_FORMALIN_OVER] = HW_NOTES,
+    [MEDICINE_CEILING_TOO_HIGH] = HW_NOTES,
+    [MEDICINE_COPPER_IN_FRESH] = HW_NOTES,
+    [MEDICINE_DYE_BIOFILTER] = HW_COURSE_NOTE_DYE_BIOFILTER,
+    [MEDICINE_DYE_OVER] = HW_COURSE_NOTE_DYE_OVER,
+};
+
 static uint64_t level_notes(const struct course_plan *plan)
 {
     return note_if(plan->over_from <= plan->doses, HW_COURSE_NOTE_COURSE_OVER_5) |
@@ -87,11 +107,24 @@ static uint64_t level_notes(const struct course_plan *plan)
            note_if(above_limit(plan->last, HW_LIMIT_DYE_CHECK), HW_COURSE_NOTE_DYE_CHECK);
 }
 
-/* The notes that leave no answer. */
+/* The notes that leave no answer. The last level is the highest; of a first one out of its range
+ * the core makes no course. */
 static uint64_t refusals(const struct course_plan *plan, const double in[])
 {
-    return note_if((int)in[COURSE_BIOFILTER] == YES, HW_COURSE_NOTE_COURSE_BIOFILTER) |
-           note_if(isnan(plan->first), HW_COURSE_NOTE_NO_COURSE_LEVEL);
+    struct medicine dye = {
+        .kind = KIND_DYE,
+        .to_pour = true,
+        .biofilter = (int)in[COURSE_BIOFILTER] == YES,
+        .floor = NAN,
+        .ceiling = NAN,
+        .salinity = NAN,
+        .temp = NAN,
+        .level = plan->last,
+        .rise_a_day = NAN,
+    };
+    return note_if(plan->wanted < HW_COURSE_LEVEL_MIN, HW_COURSE_NOTE_NO_COURSE_LEVEL) |
+           note_if(plan->wanted > HW_COURSE_LEVEL_MAX, HW_COURSE_NOTE_DYE_OVER) |
+           medicine_no_answer(&dye, note_of);
 }
 
 static void answer(const double in[], double out[], uint64_t *notes)
@@ -112,7 +145,7 @@ static void answer(const double in[], double out[], uint64_t *notes)
     out[COURSE_LEVEL_CEILING] = plan.ceiling;
     out[COURSE_DYE_TOTAL] = plan.total;
     out[COURSE_WATER_TOTAL] = plan.water;
-    out[COURSE_DAYS] = plan.days;
+    out[COURSE_DAYS_TOTAL] = plan.days_total;
     out[COURSE_DOSE_OVER] = plan.over_from;
 }
 

@@ -22,16 +22,26 @@ static void find_first(const double in[], struct course_plan *plan)
         hw_bath_dye_at_rate(in[COURSE_VOLUME], in[COURSE_RATE], &dye);
         hw_bath_level(in[COURSE_VOLUME], in[COURSE_STRENGTH], dye, &level);
     }
+    plan->wanted = level;
     if (hw_course_level(plan->redose, level, plan->exchanged, 1, &before, &plan->first) == 0) {
         plan->dye = dye;
     }
+}
+
+/* Doses that cover so many days, each the time until the next: begun days count whole. */
+static int doses_of(const double in[])
+{
+    if (isnan(in[COURSE_DAYS])) {
+        return (int)in[COURSE_DOSES];
+    }
+    return (int)ceil(in[COURSE_DAYS] * 24 / in[COURSE_EVERY] - 1e-9);
 }
 
 struct course_plan course_plan(const double in[])
 {
     struct course_plan plan = {
         .redose = (enum hw_course_redose)in[COURSE_REDOSE],
-        .doses = (int)in[COURSE_DOSES],
+        .doses = doses_of(in),
         .exchanged = in[COURSE_SHARE] / 100,
         .dye = NAN,
         .again = NAN,
@@ -41,9 +51,9 @@ struct course_plan course_plan(const double in[])
         .ceiling = NAN,
         .over_from = NAN,
         .water = NAN,
-        .days = in[COURSE_DOSES] * in[COURSE_EVERY] / 24,
     };
     double before = NAN;
+    plan.days_total = plan.doses * in[COURSE_EVERY] / 24;
     find_first(in, &plan);
     hw_course_level(plan.redose, plan.first, plan.exchanged, plan.doses, &before, &plan.last);
     hw_course_ceiling(plan.redose, plan.first, plan.exchanged, &plan.ceiling);
@@ -87,6 +97,15 @@ static void step_first(const struct course_plan *plan, const double in[], struct
                 in[COURSE_STRENGTH]);
     }
     hw_step(steps, "exchanged", plan->exchanged, "", "", "%.10g / 100", in[COURSE_SHARE]);
+}
+
+static void step_number(const struct course_plan *plan, const double in[], struct hw_steps *steps)
+{
+    if (!isnan(in[COURSE_DAYS])) {
+        hw_step(steps, "doses_exact", in[COURSE_DAYS] * 24 / in[COURSE_EVERY], "", "",
+                "%.10g * 24 / %.10g", in[COURSE_DAYS], in[COURSE_EVERY]);
+        hw_step(steps, "doses_whole", plan->doses, "", "", "%d", plan->doses);
+    }
 }
 
 /* The level before and after each of the first doses, and how many more there are. */
@@ -148,13 +167,13 @@ static void step_levels(const struct course_plan *plan, struct hw_steps *steps)
 static void step_amounts(const struct course_plan *plan, const double in[], struct hw_steps *steps)
 {
     double each = plan->redose == HW_COURSE_FULL ? 1 : plan->exchanged;
-    hw_step(steps, "days", plan->days, "d", "", "%.10g * %.10g / 24", in[COURSE_DOSES],
+    hw_step(steps, "days_total", plan->days_total, "d", "", "%d * %.10g / 24", plan->doses,
             in[COURSE_EVERY]);
-    hw_step(steps, "water_total", plan->water, "L", "", "(%.10g - 1) * %.10g * %.10g",
-            in[COURSE_DOSES], plan->exchanged, in[COURSE_VOLUME]);
+    hw_step(steps, "water_total", plan->water, "L", "", "(%d - 1) * %.10g * %.10g", plan->doses,
+            plan->exchanged, in[COURSE_VOLUME]);
     hw_step(steps, "dye_total", plan->total, "mL", "",
-            "%.10g * %.10g / %.10g * (1 + (%.10g - 1) * %.10g)", plan->first, in[COURSE_VOLUME],
-            in[COURSE_STRENGTH], in[COURSE_DOSES], each);
+            "%.10g * %.10g / %.10g * (1 + (%d - 1) * %.10g)", plan->first, in[COURSE_VOLUME],
+            in[COURSE_STRENGTH], plan->doses, each);
     if (plan->doses > 1) {
         hw_step(steps, "dye_again", plan->again, "mL", "", "%.10g * %.10g * %.10g / %.10g", each,
                 plan->first, in[COURSE_VOLUME], in[COURSE_STRENGTH]);
@@ -167,6 +186,7 @@ void course_work(const double in[], struct hw_steps *steps)
 {
     struct course_plan plan = course_plan(in);
     step_first(&plan, in, steps);
+    step_number(&plan, in, steps);
     step_doses(&plan, steps);
     step_levels(&plan, steps);
     step_amounts(&plan, in, steps);

@@ -9,7 +9,7 @@
 /* clang-format off */
 enum {
     COURSE_VOLUME, COURSE_BIOFILTER, COURSE_STRENGTH, COURSE_RATE, COURSE_TARGET, COURSE_EVERY,
-    COURSE_SHARE, COURSE_DOSES, COURSE_REDOSE, COURSE_INPUTS
+    COURSE_SHARE, COURSE_DOSES, COURSE_DAYS, COURSE_REDOSE, COURSE_INPUTS
 };
 /* clang-format on */
 
@@ -19,9 +19,10 @@ struct course_plan {
     int doses;
     double exchanged;          /* before each further dose, over the volume */
     double dye, again, total;  /* mL of stock */
+    double wanted;             /* mg/L, of the first dose as it was asked for */
     double first, last;        /* mg/L, after the first and the last dose */
     double ceiling, over_from; /* mg/L; the dose that passes 5 mg/L, NaN when none does */
-    double water, days;        /* L and d, of the whole course */
+    double water, days_total;  /* L and d, of the whole course */
 };
 
 struct course_plan course_plan(const double in[]);

@@ -8,9 +8,9 @@
 
 /* clang-format off */
 enum {
-    DOSE_LIQUID, DOSE_MASS, DOSE_ACTIVE, DOSE_STEP_AMOUNT, DOSE_STEP_MASS, DOSE_STEP_EVERY,
-    DOSE_LEVEL_AFTER, DOSE_SOLUTION_UL, DOSE_SOLUTION_MG, DOSE_FORMALDEHYDE, DOSE_OXYGEN_USED,
-    DOSE_SHARE_BACK, DOSE_RESULTS
+    DOSE_STEP_AMOUNT, DOSE_STEP_MASS, DOSE_STEP_EVERY, DOSE_LEVEL_AFTER, DOSE_LIQUID, DOSE_MASS,
+    DOSE_SHARE_BACK, DOSE_SOLUTION_UL, DOSE_SOLUTION_MG, DOSE_FORMALDEHYDE, DOSE_OXYGEN_USED,
+    DOSE_ACTIVE, DOSE_RESULTS
 };
 /* clang-format on */
 
@@ -23,11 +23,11 @@ static const char *const strength_words[] = {"as-is", "copper-sulfate-pentahydra
 enum { DOSE_WANTED = 1, DOSE_STEPS_MOST = 30 }; /* the group of target and added */
 
 enum {
-    DOSE_LABEL_ALONE =
-        1u << DOSE_KIND_AMINE | 1u << DOSE_KIND_CHELATED, /* no usual window: it must be given */
-    DOSE_WINDOW_FREE = 1u << DOSE_KIND_IONIC | 1u << DOSE_KIND_DYE | 1u << DOSE_KIND_OTHER,
+    DOSE_NOT_FORMALIN = 1u << KIND_IONIC | 1u << KIND_AMINE | 1u << KIND_CHELATED | 1u << KIND_DYE |
+                        1u << KIND_OTHER,
     DOSE_FROM_LIQUID = 1u << DOSE_SOURCE_LIQUID,
     DOSE_FROM_SOLID = 1u << DOSE_SOURCE_PENTAHYDRATE | 1u << DOSE_SOURCE_POWDER,
+    DOSE_LABELLED = DOSE_FROM_LIQUID | 1u << DOSE_SOURCE_POWDER,
     DOSE_IN_MG = 1u << HW_FORMALIN_SOLUTION_MG | 1u << HW_FORMALIN_FORMALDEHYDE_MG,
     DOSE_IN_UL = 1u << HW_FORMALIN_SOLUTION_UL
 };
@@ -38,17 +38,27 @@ enum {
 #define MG       .when_input = DOSE_FORMALIN_BASIS, .when_words = DOSE_IN_MG | HW_WHEN_UNASKED
 #define UL       .when_input = DOSE_FORMALIN_BASIS, .when_words = DOSE_IN_UL
 #define LIQUIDS  .when_input = DOSE_SOURCE, .when_words = DOSE_FROM_LIQUID
+#define LABELLED .when_input = DOSE_SOURCE, .when_words = DOSE_LABELLED
 
 /* clang-format off */
 static const struct hw_input inputs[DOSE_INPUTS] = {
     [DOSE_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME, .lo = HW_DOSE_VOLUME_MIN,
      .hi = HW_DOSE_VOLUME_MAX, .help = "water in the tank and its filter, without rock and sand; "
      "outside this doubt the unit"},
-    [DOSE_KIND] = {.name = "kind", .unit = "", .kind = HW_CHOICE, .hi = DOSE_KIND_OTHER,
+    [DOSE_KIND] = {.name = "kind", .unit = "", .kind = HW_CHOICE, .hi = KIND_OTHER,
      .words = kind_words, .help = "what is dosed; the label says which copper it is"},
+    [DOSE_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY, .hi = 45,
+     .when_input = DOSE_KIND, .when_words = KINDS_OF_COPPER, .help = "salinity of the water: below "
+     HW_FIGURE_COPPER_FRESH_BELOW " g/kg no copper is dosed here"},
+    [DOSE_TEMP] = {.name = "temp", .unit = "C", .kind = HW_TEMPERATURE, .hi = 40,
+     .when_input = DOSE_KIND, .when_words = 1u << KIND_FORMALIN, .help = "water temperature: above "
+     HW_FIGURE_FORMALIN_WARM_FROM " C fish bear less formalin"},
+    [DOSE_BIOFILTER] = {.name = "biofilter", .unit = "", .kind = HW_CHOICE, .hi = 1,
+     .words = yes_no_words, .when_input = DOSE_KIND, .when_words = 1u << KIND_DYE,
+     .help = "does a biofilter, or do media out of one, share this water?"},
     [DOSE_FORMALIN_BASIS] = {.name = "formalin_basis", .unit = "", .kind = HW_CHOICE,
      .hi = HW_FORMALIN_FORMALDEHYDE_MG, .words = formalin_words, .when_input = DOSE_KIND,
-     .when_words = 1u << DOSE_KIND_FORMALIN, .help = "what a level of formalin counts, never "
+     .when_words = 1u << KIND_FORMALIN, .help = "what a level of formalin counts, never "
      "guessed: uL of the 37 % solution, mg of it, or mg of formaldehyde in a litre of water"},
     [DOSE_SOURCE] = {.name = "source", .unit = "", .kind = HW_CHOICE, .hi = DOSE_SOURCE_POWDER,
      .words = source_words, .need = HW_PRESET, .preset = DOSE_SOURCE_LIQUID,
@@ -74,39 +84,34 @@ static const struct hw_input inputs[DOSE_INPUTS] = {
      "given; outside this there is no such liquid"},
     [DOSE_STRENGTH_AS] = {.name = "strength_as", .unit = "", .kind = HW_CHOICE,
      .hi = DOSE_STRENGTH_AS_SALT, .words = strength_words, .need = HW_PRESET,
-     .preset = DOSE_STRENGTH_AS_IS, .when_input = DOSE_KIND, .when_words = DOSE_KINDS_OF_COPPER,
+     .preset = DOSE_STRENGTH_AS_IS, .when_input = DOSE_KIND, .when_words = KINDS_OF_COPPER,
      .help = "what the strength, or the rise on the label, counts: copper as it is, or its salt"},
-    [DOSE_LABEL_DOSE] = {.name = "label_dose", .unit = "mL", .kind = HW_VOLUME, LIQUIDS,
-     .lo = HW_STOCK_PER_MIN, .hi = HW_STOCK_PER_MAX, .need = HW_OPTIONAL,
-     .help = "what the label has poured; below 0.1 mL multiply all three, above 1 L divide them"},
-    [DOSE_LABEL_PER] = {.name = "label_per", .unit = "L", .kind = HW_VOLUME, LIQUIDS,
+    [DOSE_LABEL_LIQUID] = {.name = "label_liquid", .unit = "mL", .kind = HW_VOLUME, LIQUIDS,
+     .lo = HW_STOCK_PER_MIN, .hi = HW_STOCK_PER_MAX, .need = HW_OPTIONAL, .help = "what the label "
+     "has poured; below 0.1 mL multiply all three, above 1 L divide them"},
+    [DOSE_LABEL_MASS] = {.name = "label_mass", .unit = "g", .kind = HW_MASS,
+     .lo = HW_DOSE_LABEL_MASS_MIN, .hi = HW_DOSE_LABEL_MASS_MAX, .need = HW_OPTIONAL,
+     .when_input = DOSE_SOURCE, .when_words = 1u << DOSE_SOURCE_POWDER,
+     .help = "what the label has weighed, of a powder; below 0.01 g multiply all three"},
+    [DOSE_LABEL_PER] = {.name = "label_per", .unit = "L", .kind = HW_VOLUME, LABELLED,
      .lo = HW_STOCK_INTO_MIN, .hi = HW_STOCK_INTO_MAX, .need = HW_OPTIONAL,
      .help = "into so much water; outside this doubt the unit"},
     [DOSE_LABEL_RAISES] = {.name = "label_raises", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     LIQUIDS, .lo = HW_STOCK_RAISES_MIN, .hi = HW_STOCK_RAISES_MAX, .need = HW_OPTIONAL,
+     LABELLED, .lo = HW_STOCK_RAISES_MIN, .hi = HW_STOCK_RAISES_MAX, .need = HW_OPTIONAL,
      .help = "to raise it by so much; outside this doubt the unit"},
     [DOSE_PURITY] = {.name = "purity", .unit = "%", .kind = HW_SHARE, .lo = 0.01, .hi = 100,
      .need = HW_PRESET, .preset = 100, .when_input = DOSE_SOURCE, .when_words = DOSE_FROM_SOLID,
      .help = "of the crystals, or the share of a powder that is the medicine; below 0.01 % it is "
      "something else"},
-    [DOSE_FLOOR_ASKED] = {.name = "floor", LEVEL_MG, LEAST, .when_input = DOSE_KIND,
-     .when_words = DOSE_LABEL_ALONE, .help = "least level that treats, from the label: products of "
-     "these kinds differ"},
     [DOSE_FLOOR] = {.name = "floor", LEVEL_MG, LEAST, .need = HW_OPTIONAL, .when_input = DOSE_KIND,
-     .when_words = DOSE_WINDOW_FREE, .help = "least level that treats; ionic copper "
+     .when_words = DOSE_NOT_FORMALIN, .help = "least level that treats, by the label; ionic copper "
      HW_FIGURE_COPPER_IONIC_LOW " if not given"},
-    [DOSE_CEILING_ASKED] = {.name = "ceiling", LEVEL_MG, LEAST, .when_input = DOSE_KIND,
-     .when_words = DOSE_LABEL_ALONE, .help = "highest level that fish bear, from the label: no "
-     "dose goes above it"},
-    [DOSE_CEILING] = {.name = "ceiling", LEVEL_MG, LEAST, .need = HW_OPTIONAL,
-     .when_input = DOSE_KIND, .when_words = DOSE_WINDOW_FREE, .help = "highest level that fish "
-     "bear: no dose goes above it; ionic copper " HW_FIGURE_COPPER_IONIC_HIGH " if not given"},
-    [DOSE_CEILING_FORMALIN] = {.name = "ceiling", LEVEL_MG, LEAST, .need = HW_OPTIONAL,
-     .when_input = DOSE_FORMALIN_BASIS, .when_words = DOSE_IN_MG, .help = "highest level of "
-     "formalin that fish bear, in the basis; that of " HW_FIGURE_FORMALIN_BATH
-     " uL/L if not given"},
+    [DOSE_CEILING] = {.name = "ceiling", LEVEL_MG, LEAST, MG, .need = HW_OPTIONAL,
+     .help = "highest level that fish bear, by the label; amine-held and chelated copper need it; "
+     "ionic " HW_FIGURE_COPPER_IONIC_HIGH " if not given, always below "
+     HW_FIGURE_COPPER_IONIC_MOST},
     [DOSE_CEILING_UL] = {.name = "ceiling", LEVEL_UL, LEAST, UL, .need = HW_OPTIONAL,
-     .help = "highest level of formalin that fish bear; " HW_FIGURE_FORMALIN_BATH " if not given"},
+     .help = "highest level of formalin that these fish bear, when it is below the usual one"},
     [DOSE_STEPS] = {.name = "steps", .unit = "", .kind = HW_COUNT, .lo = 1, .hi = DOSE_STEPS_MOST,
      .need = HW_PRESET, .preset = 1, .help = "equal parts that it is poured in; plan no further "
      "than thirty"},
@@ -116,20 +121,21 @@ static const struct hw_input inputs[DOSE_INPUTS] = {
 };
 
 static const struct hw_result results[DOSE_RESULTS] = {
-    [DOSE_LIQUID] = {.name = "liquid", .unit = "mL", .kind = HW_VOLUME, .digits = 3, .safe = -1,
-     .sometimes = true, .help = "to pour, in all"},
-    [DOSE_MASS] = {.name = "mass", .unit = "g", .kind = HW_MASS, .digits = 3, .safe = -1,
-     .sometimes = true, .help = "to weigh, in all"},
-    [DOSE_ACTIVE] = {.name = "active", .unit = "mg", .kind = HW_MASS, .digits = 3,
-     .help = "of the medicine in it; of formalin, formaldehyde"},
     [DOSE_STEP_AMOUNT] = {.name = "step_amount", .unit = "mL", .kind = HW_VOLUME, .digits = 3,
-     .safe = -1, .sometimes = true, .help = "to pour at each of the steps"},
+     .safe = -1, .sometimes = true, .help = "to pour now, and again at each further step"},
     [DOSE_STEP_MASS] = {.name = "step_mass", .unit = "g", .kind = HW_MASS, .digits = 3, .safe = -1,
-     .sometimes = true, .help = "to weigh for each of the steps"},
+     .sometimes = true, .help = "to weigh now, and again for each further step"},
     [DOSE_STEP_EVERY] = {.name = "step_every", .unit = "h", .kind = HW_TIME, .digits = 2, .safe = 1,
      .sometimes = true, .help = "from one step to the next"},
     [DOSE_LEVEL_AFTER] = {.name = "level_after", .unit = "mg/L", .kind = HW_CONCENTRATION,
      .digits = 3, .sometimes = true, .help = "level when all is in and mixed"},
+    [DOSE_LIQUID] = {.name = "liquid", .unit = "mL", .kind = HW_VOLUME, .digits = 3, .safe = -1,
+     .sometimes = true, .help = "all steps together"},
+    [DOSE_MASS] = {.name = "mass", .unit = "g", .kind = HW_MASS, .digits = 3, .safe = -1,
+     .sometimes = true, .help = "all steps together"},
+    [DOSE_SHARE_BACK] = {.name = "share_back", .unit = "%", .kind = HW_SHARE, .digits = 3,
+     .safe = 1, .sometimes = true, .help = "of the water to change, at once, to come back to the "
+     "ceiling"},
     [DOSE_SOLUTION_UL] = {.name = "solution_ul", .unit = "uL/L", .kind = HW_PARTS, .digits = 3,
      .sometimes = true, .help = "formalin when all is in and mixed, as uL of 37 % solution"},
     [DOSE_SOLUTION_MG] = {.name = "solution_mg", .unit = "mg/L", .kind = HW_CONCENTRATION,
@@ -141,23 +147,16 @@ static const struct hw_result results[DOSE_RESULTS] = {
     [DOSE_OXYGEN_USED] = {.name = "oxygen_used", .unit = "mg/L", .kind = HW_CONCENTRATION,
      .digits = 2, .sometimes = true, .help = "oxygen that this takes out of the water within 30 to "
      "36 hours, if it stays in"},
-    [DOSE_SHARE_BACK] = {.name = "share_back", .unit = "%", .kind = HW_SHARE, .digits = 3,
-     .safe = 1, .sometimes = true, .help = "of the water to change, at once, to come back to the "
-     "ceiling"},
+    [DOSE_ACTIVE] = {.name = "active", .unit = "mg", .kind = HW_MASS, .digits = 3,
+     .help = "medicine in all of it; of formalin, formaldehyde"},
 };
 /* clang-format on */
 
-static const char *const sources[] = {"conservation",
-                                      "iupac-weights",
-                                      "copper-window",
-                                      "copper-ramp",
-                                      "formalin-forms",
-                                      "formalin-baths",
-                                      "formalin-oxygen",
-                                      "dye-chemistry",
-                                      "our-arithmetic",
-                                      "label-and-law",
-                                      NULL};
+static const char *const sources[] = {
+    "conservation",   "iupac-weights",   "copper-window",   "copper-ramp",
+    "copper-fresh",   "copper-salinity", "copper-products", "formalin-forms",
+    "formalin-baths", "formalin-oxygen", "formalin-filter", "rifici1996",
+    "dye-chemistry",  "our-arithmetic",  "label-and-law",   NULL};
 
 static void answer(const double in[], double out[], uint64_t *notes)
 {
@@ -168,7 +167,7 @@ static void answer(const double in[], double out[], uint64_t *notes)
     out[DOSE_STEP_AMOUNT] = plan.step_liquid;
     out[DOSE_STEP_MASS] = plan.step_mass;
     out[DOSE_STEP_EVERY] = plan.step_every;
-    out[DOSE_LEVEL_AFTER] = plan.kind == DOSE_KIND_FORMALIN ? (double)NAN : plan.after;
+    out[DOSE_LEVEL_AFTER] = plan.kind == KIND_FORMALIN ? (double)NAN : plan.after;
     out[DOSE_SOLUTION_UL] = plan.solution_ul;
     out[DOSE_SOLUTION_MG] = plan.solution_mg;
     out[DOSE_FORMALDEHYDE] = plan.formaldehyde;

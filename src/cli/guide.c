@@ -110,23 +110,29 @@ const struct example examples[] = {
      "holdwater verdict --volume 190L --start-tan 2.5 --basis nh4 --tan 0.1 --nitrite 0.05 "
      "--nitrite-basis ion --hours 22 --protein 40% --work"},
     {"dose", "a product whose label raises 40 L by 0.15 mg/L with 1 mL",
-     "holdwater dose --volume 75L --kind other --target 0.3 --label-dose 1mL --label-per 40L "
+     "holdwater dose --volume 75L --kind other --target 0.3 --label-liquid 1mL --label-per 40L "
      "--label-raises 0.15"},
     {"dose", "ionic copper from a stock of 1 mg/mL, brought up in four days; the level of each",
-     "holdwater dose --volume 110L --kind copper-ionic --target 0.18 --strength 1mg/mL --steps 4 "
+     "holdwater dose --volume 110L --kind copper-ionic --salinity 33 --target 0.18 --strength "
+     "1mg/mL --steps 4 "
      "--days 4 --work"},
     {"dose", "the same with crystals, 0.06 mg/L are in already",
-     "holdwater dose --volume 110L --kind copper-ionic --now 0.06 --target 0.12 --source "
+     "holdwater dose --volume 110L --kind copper-ionic --salinity 33 --now 0.06 --target 0.12 "
+     "--source "
      "copper-sulfate-pentahydrate --purity 98%"},
     {"dose", "a bath of formalin: its ppm means three things, so the basis is asked for",
-     "holdwater dose --volume 75L --kind formalin --formalin-basis solution-ul --target 150"},
+     "holdwater dose --volume 75L --kind formalin --temp 25 --formalin-basis solution-mg --target "
+     "150"},
     {"dose", "30 mL were poured by mistake: where is the level, and what brings it back?",
-     "holdwater dose --volume 110L --kind copper-ionic --added 30mL --strength 1mg/mL"},
-    {"change", "a quarter of 110 L at 0.18 mg/L: what is lost, and what must the new water hold?",
-     "holdwater change --volume 110L --share 25% --now 0.18 --keep 0.18 --floor 0.15 --strength "
+     "holdwater dose --volume 110L --kind copper-ionic --salinity 33 --added 30mL --strength "
      "1mg/mL"},
+    {"change", "a quarter of 110 L at 0.18 mg/L: what is lost, and what must the new water hold?",
+     "holdwater change --volume 110L --share 25% --now 0.18 --keep 0.18 --kind copper-ionic "
+     "--salinity 33 --strength 1mg/mL"},
     {"change", "three changes of 20 L against nitrate of 80 mg/L; how many until 20?",
-     "holdwater change --volume 75L --take 20L --times 3 --now 80 --fresh 5 --goal 20"},
+     "holdwater change --volume 75L --take 20L --times 3 --now 80 --new 5 --goal 20"},
+    {"change", "how much of the water must go for nitrate of 80 mg/L to come to 20?",
+     "holdwater change --volume 75L --now 80 --new 5 --goal 20"},
     {"change", "new water dripping in while the tank overflows",
      "holdwater change --volume 190L --take 95L --method flow --now 0.6 --goal 0.2"},
     {"binder", "alder at 0.8 mg/L; the label: 5 mL for 40 L bind 1 mg/L",
@@ -173,9 +179,9 @@ const struct example examples[] = {
     {"course", "the same, but each further dose puts back only what the change took; the working",
      "holdwater course --volume 75L --biofilter no --strength 1%wv --target 3mg/L --doses 4 "
      "--redose replace --work"},
-    {"course", "a rate on a label, a third changed before each further dose",
+    {"course", "a rate on a label for ten days, a third changed before each further dose",
      "holdwater course --volume 20gal --biofilter no --strength 10mg/mL --rate 0.8mL/gal --share "
-     "33% --doses 5"},
+     "33% --days 10"},
     {"disinfect", "household bleach of 5 % for the drained and cleaned tank of 75 L",
      "holdwater disinfect --volume 75L --strength 5%"},
     {"disinfect", "a label that counts sodium hypochlorite by mass; an hour, with the working",

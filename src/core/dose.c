@@ -92,6 +92,18 @@ int hw_dose_powder_active(double mass, double share, double *active)
     return HW_STATUS_OK;
 }
 
+int hw_dose_label_share(double raises, double per, double mass, double *share)
+{
+    *share = HW_NO_ANSWER;
+    if (!hw_within(raises, HW_DOSE_LABEL_RAISES_MIN, HW_DOSE_LABEL_RAISES_MAX) ||
+        !hw_within(per, HW_DOSE_LABEL_PER_MIN, HW_DOSE_LABEL_PER_MAX) ||
+        !hw_within(mass, HW_DOSE_LABEL_MASS_MIN, HW_DOSE_LABEL_MASS_MAX)) {
+        return HW_STATUS_RANGE;
+    }
+    *share = raises * per / (1000.0 * mass);
+    return HW_STATUS_OK;
+}
+
 int hw_dose_copper(double salt, double *copper)
 {
     *copper = HW_NO_ANSWER;

@@ -101,6 +101,7 @@ int hw_dose_liquid(double active, double strength, double *liquid);
 int hw_dose_liquid_active(double liquid, double strength, double *active);
 int hw_dose_powder(double active, double share, double *mass);
 int hw_dose_powder_active(double mass, double share, double *active);
+int hw_dose_label_share(double raises, double per, double mass, double *share);
 int hw_dose_copper(double salt, double *copper);
 int hw_dose_step_level(double now, double target, int steps, int step, double *level);
 /* formalin.h */

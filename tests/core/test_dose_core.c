@@ -48,6 +48,11 @@ static int solid_active(const double in[], double *out)
     return hw_dose_powder_active(in[0], in[1], out);
 }
 
+static int label_share(const double in[], double *out)
+{
+    return hw_dose_label_share(in[0], in[1], in[2], out);
+}
+
 static int copper(const double in[], double *out)
 {
     return hw_dose_copper(in[0], out);
@@ -109,6 +114,11 @@ static const struct {
      {0.4, 0.254},
      {HW_DOSE_MASS_MIN, HW_DOSE_ACTIVE_SHARE_MIN},
      {HW_DOSE_MASS_MAX, HW_DOSE_ACTIVE_SHARE_MAX}},
+    {label_share,
+     3,
+     {0.25, 75, 0.4},
+     {HW_DOSE_LABEL_RAISES_MIN, HW_DOSE_LABEL_PER_MIN, HW_DOSE_LABEL_MASS_MIN},
+     {HW_DOSE_LABEL_RAISES_MAX, HW_DOSE_LABEL_PER_MAX, HW_DOSE_LABEL_MASS_MAX}},
     {copper, 1, {4}, {HW_DOSE_ACTIVE_MIN}, {HW_DOSE_ACTIVE_MAX}},
     {step_level,
      2,

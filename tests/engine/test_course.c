@@ -6,6 +6,7 @@
 #include <math.h>
 #include <setjmp.h>
 #include <stdarg.h>
+#include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
 #include <stdio.h>
@@ -37,17 +38,35 @@ static void by_hand(void **state)
         const char *result;
         double full, replace;
     } rows[] = {
-        {"dye", 22.5, 22.5},           {"dye_again", 22.5, 5.625},
-        {"level_first", 3, 3},         {"level_last", 8.203125, 3},
-        {"level_ceiling", 12, 3},      {"dye_total", 90, 39.375},
-        {"water_total", 56.25, 56.25}, {"days", 8, 8},
+        {"dye", 22.5, 22.5},           {"dye_again", 22.5, 5.625}, {"level_first", 3, 3},
+        {"level_last", 8.203125, 3},   {"level_ceiling", 12, 3},   {"dye_total", 90, 39.375},
+        {"water_total", 56.25, 56.25}, {"days_total", 8, 8},
     };
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
         assert_close(ask_for(ALDER, rows[i].result), rows[i].full, 0, 1e-15);
         assert_close(ask_for(REPLACE, rows[i].result), rows[i].replace, 0, 1e-15);
     }
-    assert_close(ask_for(ALDER ";every=2d", "days"), 8, 0, 0);
-    assert_close(ask_for(ALDER ";every=36h", "days"), 6, 0, 0);
+    assert_close(ask_for(ALDER ";every=2d", "days_total"), 8, 0, 0);
+    assert_close(ask_for(ALDER ";every=36h", "days_total"), 6, 0, 0);
+}
+
+/* Begun days count whole, and the days that come out hold those asked for. */
+static void by_days(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *line;
+        double doses, days;
+    } rows[] = {
+        {TANK "target=3;days=7", 4, 8},           {TANK "target=3;days=8", 4, 8},
+        {TANK "target=3;days=8.1", 5, 10},        {TANK "target=3;days=0.5", 1, 2},
+        {TANK "target=3;days=7;every=24h", 7, 7}, {TANK "target=0.2;days=50;every=12h", 100, 50},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        double dye = ask_for(rows[i].line, "dye");
+        assert_close(ask_for(rows[i].line, "dye_total"), rows[i].doses * dye, 0, 1e-14);
+        assert_close(ask_for(rows[i].line, "days_total"), rows[i].days, 0, 1e-15);
+    }
 }
 
 static void absent_results(void **state)
@@ -79,7 +98,7 @@ static void rate_and_target_agree(void **state)
         char by_rate[240];
         double volume = hw_random_between(20, 400);
         double strength = hw_random_between(2, 50);
-        double level = hw_random_between(0.5, 6);
+        double level = hw_random_between(0.1, 1.2);
         double share = hw_random_between(5, 100);
         int doses = 2 + (int)hw_random_between(0, 20);
         const char *redose = i % 2 ? "full" : "replace";
@@ -108,10 +127,14 @@ static void rate_and_target_agree(void **state)
 }
 
 static const struct note_row notes[] = {
-    {"course-biofilter", "volume=75L;biofilter=yes;strength=1%wv;target=3;doses=4", ALDER},
-    {"course-biofilter", "volume=75L;biofilter=yes;strength=10%wv;rate=1mL/L;doses=4",
+    {"dye-biofilter", "volume=75L;biofilter=yes;strength=1%wv;target=3;doses=4", ALDER},
+    {"dye-biofilter", "volume=75L;biofilter=yes;strength=10%wv;rate=1mL/L;doses=4",
      TANK "rate=0.3mL/L;doses=4"},
-    {"no-course-level", TANK "rate=2.01mL/L;doses=4", TANK "rate=2mL/L;doses=4"},
+    {"dye-over", TANK "rate=2.01mL/L;doses=1", TANK "rate=2mL/L;doses=1"},
+    {"dye-over", TANK "target=20.1;doses=1", TANK "target=20;doses=1"},
+    {"dye-over", TANK "target=900;doses=4;redose=replace", TANK "target=20;doses=4;redose=replace"},
+    {"dye-over", TANK "target=8.7;doses=3", TANK "target=8.6;doses=3"},
+    {"dye-over", TANK "target=3;days=14;share=1%", ALDER},
     {"no-course-level", "volume=75L;biofilter=no;strength=0.1mg/mL;rate=0.9mL/L;doses=4",
      "volume=75L;biofilter=no;strength=0.1mg/mL;rate=1mL/L;doses=4"},
     {"course-over-5", ALDER, REPLACE},
@@ -152,7 +175,9 @@ static void every_note(void **state)
 
 /* Where each note that hangs on a number begins and ends. */
 static const struct note_edge edges[] = {
-    {"no-course-level", ABOVE, 2, "rate", NULL, TANK "rate=2mL/L;doses=4"},
+    {"dye-over", ABOVE, 2, "rate", NULL, TANK "rate=2mL/L;doses=1"},
+    {"dye-over", ABOVE, 20, "target", NULL, TANK "target=20;doses=1"},
+    {"dye-over", ABOVE, 20 / 2.734375, "target", NULL, TANK "target=5;doses=4"},
     {"no-course-level", BELOW, 1, "rate", NULL,
      "volume=75L;biofilter=no;strength=0.1mg/mL;rate=1mL/L;doses=4"},
     {"course-over-5", ABOVE, 5, "target", NULL, TANK "target=5;doses=1"},
@@ -181,6 +206,8 @@ static void statuses(void **state)
     check(!noted(course(), &answer, "course-over-5"));
     check(noted(course(), &answer, "ask-vet"));
     ask(course(), TANK "rate=2.01mL/L;doses=4", &question, &answer);
+    assert_status(answer.status, -2);
+    ask(course(), TANK "rate=0.001mL/L;doses=4", &question, &answer);
     assert_status(answer.status, -1);
 }
 
@@ -219,6 +246,7 @@ static void working(void **state)
     working_of(TANK "rate=0.3mL/L;doses=11;share=33%;redose=replace", "after_dose_10", 1);
     working_of(TANK "target=0.2;doses=100;share=1%", "after_dose_10", 90);
     working_of(TANK "target=6;doses=100;share=100%", "after_dose_10", 90);
+    working_of(TANK "target=3;days=7.5", "after_dose_4", 0);
 }
 
 static void corners_are_answered(void **state)
@@ -226,16 +254,18 @@ static void corners_are_answered(void **state)
     (void)state;
     for (unsigned corner = 0; corner < 128; corner++) {
         char line[240];
+        bool climbs = (corner & 112) == 32; /* full doses, many, hardly any change */
+        const char *most = climbs ? "0.3" : "20";
         (void)snprintf(line, sizeof line,
                        "volume=%s;biofilter=no;strength=%s;target=%s;every=%s;share=%s;doses=%s;"
                        "redose=%s",
                        corner & 1 ? "10000L" : "0.1L", corner & 2 ? "100mg/mL" : "0.1mg/mL",
-                       corner & 4 ? "20" : "0.1", corner & 8 ? "168h" : "12h",
+                       corner & 4 ? most : "0.1", corner & 8 ? "168h" : "12h",
                        corner & 16 ? "100%" : "1%", corner & 32 ? "100" : "1",
                        corner & 64 ? "replace" : "full");
         static const char *const results[] = {"dye",           "level_first", "level_last",
                                               "level_ceiling", "dye_total",   "water_total",
-                                              "days"};
+                                              "days_total"};
         for (size_t i = 0; i < sizeof results / sizeof results[0]; i++) {
             check(isfinite(ask_for(line, results[i])));
         }
@@ -246,6 +276,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(by_hand),
+        cmocka_unit_test(by_days),
         cmocka_unit_test(absent_results),
         cmocka_unit_test(rate_and_target_agree),
         cmocka_unit_test(every_note),

@@ -30,37 +30,50 @@ static void by_label_and_by_strength(void **state)
 {
     (void)state;
     static const char *const label =
-        "volume=75L;kind=other;target=0.3;label_dose=1mL;label_per=40L;label_raises=0.15";
+        "volume=75L;kind=other;target=0.3;label_liquid=1mL;label_per=40L;label_raises=0.15";
     assert_close(ask_for(label, "liquid"), 3.75, 0, 1e-15);
     assert_close(ask_for(label, "active"), 22.5, 0, 1e-15);
     assert_close(ask_for(label, "level_after"), 0.3, 0, 1e-15);
     assert_close(ask_for("volume=75L;kind=other;target=0.3;strength=6mg/mL", "liquid"), 3.75, 0,
                  1e-15);
     /* A label that counts the salt says less of copper, by the share of copper in it. */
-    static const char *const salt = "volume=75L;kind=copper-ionic;target=0.18;label_dose=1mL;"
-                                    "label_per=40L;label_raises=0.15;strength_as="
-                                    "copper-sulfate-pentahydrate";
+    static const char *const salt =
+        "volume=75L;kind=copper-ionic;salinity=33;target=0.18;label_liquid=1mL;"
+        "label_per=40L;label_raises=0.15;strength_as="
+        "copper-sulfate-pentahydrate";
     assert_close(ask_for(salt, "liquid"), 0.18 * 75 / 6 * 249.677 / 63.546, 0, 1e-14);
 }
 
-#define COPPER  "volume=110L;kind=copper-ionic;"
-#define CRYSTAL COPPER "source=copper-sulfate-pentahydrate;"
-#define IONIC   COPPER "strength=1mg/mL;"
-#define AMINE   "volume=110L;kind=copper-amine;strength=2mg/mL;floor=0.4;ceiling=0.5;"
-#define CHELATE "volume=110L;kind=copper-chelated;strength=8mg/mL;floor=1.5;ceiling=2;"
-#define DYE     "volume=110L;kind=dye;strength=1%wv;"
-#define OTHER   "volume=110L;kind=other;strength=1%wv;"
-#define POWDER  "volume=110L;kind=other;source=powder;"
-#define FORMAL  "volume=110L;kind=formalin;formalin_basis="
+#define COPPER       "volume=110L;kind=copper-ionic;salinity=33;"
+#define CRYSTAL      COPPER "source=copper-sulfate-pentahydrate;"
+#define IONIC        COPPER "strength=1mg/mL;"
+#define FRESH        "volume=110L;kind=copper-ionic;strength=1mg/mL;"
+#define AMINE_BARE   "volume=110L;kind=copper-amine;salinity=33;strength=2mg/mL;"
+#define CHELATE_BARE "volume=110L;kind=copper-chelated;salinity=33;strength=8mg/mL;"
+#define AMINE        AMINE_BARE "floor=0.4;ceiling=0.5;"
+#define CHELATE      CHELATE_BARE "floor=1.5;ceiling=2;"
+#define DYE          "volume=110L;kind=dye;biofilter=no;strength=1%wv;"
+#define OTHER        "volume=110L;kind=other;strength=1%wv;"
+#define POWDER       "volume=110L;kind=other;source=powder;"
+#define FORMAL       "volume=110L;kind=formalin;temp=20.5;formalin_basis="
+#define WARM         "volume=110L;kind=formalin;temp=25.5;formalin_basis="
+#define LABEL        POWDER "label_per=80L;label_raises=2.5;"
 
 static void solids(void **state)
 {
     (void)state;
+    /* 200 mg in a label's 400 mg; of a rise that counts the blue salt a quarter is copper. */
+    assert_close(ask_for(LABEL "label_mass=0.4g;target=9", "step_mass"), 9 * 0.11 * 2, 0, 1e-14);
+    assert_close(ask_for(LABEL "label_mass=0.4g;added=2g", "level_after"), 1000 / 110.0, 0, 1e-14);
+    assert_close(ask_for(COPPER "source=powder;target=0.18;label_mass=0.4g;label_per=80L;"
+                                "label_raises=0.2;strength_as=copper-sulfate-pentahydrate",
+                         "mass"),
+                 0.0198 * 25 * 249.677 / 63.546, 0, 1e-14);
     assert_close(ask_for(CRYSTAL "target=0.18", "mass"), 0.0198 * 249.677 / 63.546, 0, 1e-14);
     assert_close(ask_for(CRYSTAL "target=0.18;purity=98%", "mass"),
                  0.0198 / 0.98 * 249.677 / 63.546, 0, 1e-14);
     assert_close(ask_for(POWDER "target=50", "mass"), 5.5, 0, 1e-15);
-    assert_close(ask_for(POWDER "target=50;purity=0.8", "mass"), 6.875, 0, 1e-15);
+    assert_close(ask_for(POWDER "target=50;purity=80%", "mass"), 6.875, 0, 1e-15);
     assert_close(ask_for(COPPER "source=powder;purity=39.8%;target=0.18", "mass"), 0.0198 / 0.398,
                  0, 1e-14);
     assert_close(ask_for(POWDER "added=5.5g", "level_after"), 50, 0, 1e-15);
@@ -75,6 +88,7 @@ static void steps_over_days(void **state)
     assert_close(ask_for(ramp, "step_amount"), 4.95, 0, 1e-14);
     assert_close(ask_for(ramp, "step_every"), 24, 0, 0);
     assert_close(ask_for(ramp, "level_after"), 0.18, 0, 1e-14);
+    assert_close(ask_for(IONIC "target=0.18", "step_amount"), 19.8, 0, 1e-14);
     assert_close(ask_for(IONIC "target=0.18;steps=6;days=36h", "step_every"), 6, 0, 1e-15);
     assert_close(ask_for(POWDER "target=50;steps=5;days=5", "step_mass"), 1.1, 0, 1e-15);
 }
@@ -99,8 +113,13 @@ static void formalin_in_three_bases(void **state)
                  16.5 * 370 / 400, 0, 1e-14);
     assert_close(ask_for(FORMAL "solution-ul;now=25;target=150", "liquid"), 13.75, 0, 1e-14);
     assert_close(ask_for(FORMAL "solution-mg;now=27;target=162", "liquid"), 13.75, 0, 1e-14);
-    assert_close(ask_for(FORMAL "solution-ul;now=200;added=11mL;ceiling=250", "share_back"),
-                 100.0 / 6, 0, 1e-13);
+    assert_close(ask_for(FORMAL "solution-ul;now=200;added=11mL;ceiling=200", "share_back"),
+                 100.0 / 3, 0, 1e-13);
+    /* A ceiling above that of the temperature does not hold: back to 250 and to 150 mg/L. */
+    assert_close(ask_for(FORMAL "solution-mg;now=270;added=1mL;ceiling=900", "share_back"),
+                 100 * (1 - 250 / (270 + 1080.0 / 110)), 0, 1e-12);
+    assert_close(ask_for(WARM "solution-mg;now=270;added=1mL", "share_back"),
+                 100 * (1 - 150 / (270 + 1080.0 / 110)), 0, 1e-12);
 }
 
 /* Twice at random: what is dosed for a target and then told as poured gives the target; what is in
@@ -108,7 +127,8 @@ static void formalin_in_three_bases(void **state)
 static void dosed_then_poured(void **state)
 {
     (void)state;
-    static const char *const kinds[] = {"copper-ionic", "copper-amine", "dye", "other"};
+    static const char *const kinds[] = {"copper-amine;salinity=33", "copper-chelated;salinity=33",
+                                        "dye;biofilter=no", "other"};
     hw_random_start(20310306);
     for (int i = 0; i < 2000; i++) {
         char line[400];
@@ -156,20 +176,32 @@ static void the_way_back(void **state)
 
 static const struct note_row notes[] = {
     {"strength-or-label", COPPER "target=0.18", IONIC "target=0.18"},
-    {"strength-or-label", IONIC "target=0.18;label_dose=1mL;label_per=40L;label_raises=0.15",
-     COPPER "target=0.18;label_dose=1mL;label_per=40L;label_raises=0.15"},
+    {"strength-or-label", IONIC "target=0.18;label_liquid=1mL;label_per=40L;label_raises=0.15",
+     COPPER "target=0.18;label_liquid=1mL;label_per=40L;label_raises=0.15"},
     {"strength-or-label", IONIC "target=0.18;label_per=40L",
      FORMAL "solution-ul;target=20;label_per=40L"},
     {"strength-or-label", COPPER "target=0.18;label_per=40L;label_raises=0.15",
      CRYSTAL "target=0.18"},
-    {"strength-or-label", COPPER "target=0.18;label_dose=1mL;label_per=40L", IONIC "added=9mL"},
-    {"strength-or-label", COPPER "target=0.18;label_dose=1mL;label_raises=0.15",
+    {"strength-or-label", COPPER "target=0.18;label_liquid=1mL;label_per=40L", IONIC "added=9mL"},
+    {"strength-or-label", COPPER "target=0.18;label_liquid=1mL;label_raises=0.15",
      FORMAL "solution-ul;target=20"},
-    {"dose-unlikely", COPPER "target=0.18;label_dose=1mL;label_per=40L;label_raises=26",
-     COPPER "target=0.18;label_dose=1mL;label_per=40L;label_raises=25"},
-    {"dose-unlikely", COPPER "target=0.18;label_dose=1L;label_per=9L;label_raises=0.1",
-     COPPER "target=0.18;label_dose=1L;label_per=10L;label_raises=0.1"},
+    {"dose-unlikely", COPPER "target=0.18;label_liquid=1mL;label_per=40L;label_raises=26",
+     COPPER "target=0.18;label_liquid=1mL;label_per=40L;label_raises=25"},
+    {"dose-unlikely", COPPER "target=0.18;label_liquid=1L;label_per=9L;label_raises=0.1",
+     COPPER "target=0.18;label_liquid=1L;label_per=10L;label_raises=0.1"},
     {"dose-unlikely", POWDER "added=1101g", POWDER "added=1100g"},
+    {"dose-unlikely", LABEL "label_mass=0.199g;target=9", LABEL "label_mass=0.201g;target=9"},
+    {"dose-unlikely", LABEL "label_mass=2001g;target=9", LABEL "label_mass=1999g;target=9"},
+    {"strength-or-label", LABEL "target=9", LABEL "label_mass=0.4g;target=9"},
+    {"strength-or-label", LABEL "label_mass=0.4g;target=9;purity=90%",
+     POWDER "target=9;purity=90%"},
+    {"copper-form", COPPER "source=powder;target=0.18",
+     COPPER "source=powder;target=0.18;label_mass=0.4g;label_per=80L;label_raises=0.2"},
+    {"copper-form",
+     COPPER "source=powder;purity=20%;target=0.18;strength_as="
+            "copper-sulfate-pentahydrate",
+     COPPER "source=powder;target=0.18;label_mass=0.4g;label_per=80L;label_raises=0.2;strength_as="
+            "copper-sulfate-pentahydrate"},
     {"target-not-above", IONIC "now=0.18;target=0.17", IONIC "now=0.16;target=0.17"},
     {"target-not-above", IONIC "now=0.17;target=0.17", IONIC "now=0.17;added=1mL"},
     {"target-not-above", FORMAL "solution-ul;now=26;target=25",
@@ -178,11 +210,11 @@ static const struct note_row notes[] = {
     {"floor-over-ceiling", AMINE "target=0.45;floor=0.51", AMINE "target=0.45"},
     {"floor-over-ceiling", OTHER "target=4;floor=5.1;ceiling=5", IONIC "target=0.1;ceiling=0.12"},
     {"copper-form",
-     "volume=110L;kind=copper-amine;floor=0.4;ceiling=0.5;target=0.45;source="
+     "volume=110L;kind=copper-amine;salinity=33;floor=0.4;ceiling=0.5;target=0.45;source="
      "copper-sulfate-pentahydrate",
      CRYSTAL "target=0.18"},
-    {"copper-form", "volume=110L;kind=dye;target=2;source=copper-sulfate-pentahydrate",
-     "volume=110L;kind=dye;target=2;source=powder"},
+    {"copper-form", "volume=110L;kind=dye;biofilter=no;target=2;source=copper-sulfate-pentahydrate",
+     "volume=110L;kind=dye;biofilter=no;target=2;source=powder"},
     {"copper-form", COPPER "source=powder;target=0.18",
      COPPER "source=powder;target=0.18;purity=39.8%"},
     {"copper-form", CRYSTAL "target=0.18;strength_as=copper-sulfate-pentahydrate",
@@ -190,7 +222,7 @@ static const struct note_row notes[] = {
     {"formalin-as-liquid", FORMAL "solution-ul;target=20;source=powder",
      FORMAL "solution-ul;target=20"},
     {"formalin-as-liquid", FORMAL "solution-ul;target=20;label_per=40L",
-     "volume=110L;kind=dye;target=2;source=powder"},
+     "volume=110L;kind=dye;biofilter=no;target=2;source=powder"},
     {"steps-without-use", FORMAL "solution-ul;target=250;steps=3;days=3",
      FORMAL "solution-ul;target=20;steps=3;days=3"},
     {"steps-without-use", FORMAL "solution-mg;target=26;steps=2;days=1",
@@ -199,28 +231,53 @@ static const struct note_row notes[] = {
     {"steps-without-use", IONIC "added=15mL;steps=4", IONIC "added=15mL"},
     {"steps-without-use", IONIC "added=15mL;days=4", IONIC "target=0.18;steps=4"},
     {"over-ceiling", IONIC "target=0.201", IONIC "target=0.2"},
-    {"over-ceiling", IONIC "target=0.2;ceiling=0.19", IONIC "target=0.25;ceiling=0.25"},
+    {"over-ceiling", IONIC "target=0.2;ceiling=0.19", IONIC "target=0.24;ceiling=0.249"},
+    {"ceiling-too-high", IONIC "target=0.18;ceiling=0.25", IONIC "target=0.18;ceiling=0.249"},
+    {"ceiling-too-high", IONIC "target=0.18;ceiling=0.25", IONIC "added=15mL;ceiling=0.25"},
+    {"ceiling-too-high", IONIC "target=0.18;ceiling=0.3", AMINE "target=0.45"},
+    {"ceiling-needed", AMINE_BARE "target=0.45", AMINE_BARE "target=0.45;ceiling=0.5"},
+    {"ceiling-needed", AMINE_BARE "target=0.45;floor=0.4", AMINE_BARE "added=20mL"},
+    {"ceiling-needed", "volume=110L;kind=copper-chelated;salinity=33;strength=8mg/mL;target=1.8",
+     OTHER "target=4"},
+    {"copper-in-fresh", FRESH "salinity=0.99g/kg;target=0.18", FRESH "salinity=1g/kg;target=0.18"},
+    {"copper-in-fresh", FRESH "salinity=0;target=0.18", FRESH "salinity=0;added=9mL"},
+    {"copper-in-fresh",
+     "volume=110L;kind=copper-chelated;salinity=0.5;strength=8mg/mL;ceiling=2;target=1.8",
+     CHELATE "target=1.8"},
+    {"dye-biofilter", "volume=110L;kind=dye;biofilter=yes;strength=1%wv;target=3", DYE "target=3"},
+    {"dye-biofilter", "volume=110L;kind=dye;biofilter=yes;strength=1%wv;target=3",
+     "volume=110L;kind=dye;biofilter=yes;strength=1%wv;added=3mL"},
+    {"dye-over", DYE "target=20.1", DYE "target=20"},
+    {"dye-over", DYE "target=25;ceiling=30", DYE "added=300mL"},
     {"over-ceiling", AMINE "target=0.51", AMINE "target=0.5"},
     {"over-ceiling", CHELATE "target=2.1", CHELATE "target=2"},
     {"over-ceiling", OTHER "target=8.1;ceiling=8", OTHER "target=8.1"},
     {"over-ceiling", DYE "target=4.1;ceiling=4", DYE "target=4.1"},
-    {"over-ceiling", FORMAL "solution-ul;target=250.1", FORMAL "solution-ul;target=250"},
-    {"over-ceiling", FORMAL "solution-mg;target=270.1", FORMAL "solution-mg;target=270"},
-    {"over-ceiling", FORMAL "formaldehyde-mg;target=92.6", FORMAL "formaldehyde-mg;target=92.5"},
-    {"over-ceiling", FORMAL "solution-ul;target=170;ceiling=160",
-     FORMAL "solution-ul;target=1000;ceiling=1000"},
-    {"over-ceiling", FORMAL "solution-mg;target=170;ceiling=160",
+    {"formalin-over", FORMAL "solution-ul;target=231.5", FORMAL "solution-ul;target=231.4"},
+    {"formalin-over", FORMAL "solution-mg;target=250.1", FORMAL "solution-mg;target=250"},
+    {"formalin-over", FORMAL "formaldehyde-mg;target=85.7", FORMAL "formaldehyde-mg;target=85.6"},
+    {"formalin-over", WARM "solution-ul;target=138.9", WARM "solution-ul;target=138.8"},
+    {"formalin-over", WARM "solution-mg;target=150.1", WARM "solution-mg;target=150"},
+    {"formalin-over", WARM "formaldehyde-mg;target=51.4", WARM "formaldehyde-mg;target=51.3"},
+    {"formalin-over", "volume=110L;kind=formalin;temp=21.1;formalin_basis=solution-mg;target=160",
+     "volume=110L;kind=formalin;temp=21;formalin_basis=solution-mg;target=160"},
+    {"formalin-over", FORMAL "solution-ul;target=170;ceiling=160",
      FORMAL "solution-mg;target=160;ceiling=160"},
+    {"formalin-over", FORMAL "solution-mg;target=2000;ceiling=2000",
+     FORMAL "solution-mg;added=300mL"},
     {"over-ceiling", IONIC "target=0.25", IONIC "added=50mL"},
     {"under-floor", IONIC "target=0.149", IONIC "target=0.15"},
     {"under-floor", IONIC "target=0.16;floor=0.17", IONIC "target=0.1;ceiling=0.12"},
     {"under-floor", AMINE "target=0.39", AMINE "target=0.4"},
     {"under-floor", IONIC "added=16mL", IONIC "added=16.5mL"},
     {"under-floor", OTHER "target=3;floor=3.1", OTHER "target=3"},
-    {"floor-not-yet", IONIC "target=0.18;steps=4;days=4", IONIC "target=0.18"},
-    {"floor-not-yet", AMINE "target=0.45;now=0.2;steps=2;days=1",
+    {"floor-not-yet", CHELATE "target=1.8;steps=4;days=4", IONIC "target=0.18;steps=4;days=4"},
+    {"floor-not-yet", OTHER "target=4;floor=3;steps=2", OTHER "target=4;floor=2;steps=2"},
+    {"floor-not-yet", OTHER "target=4;floor=4;steps=2", OTHER "target=4;floor=4.1;steps=2"},
+    {"floor-on-the-way", IONIC "target=0.18;steps=4;days=4", IONIC "target=0.18"},
+    {"floor-on-the-way", AMINE "target=0.45;now=0.2;steps=2;days=1",
      AMINE "target=0.45;now=0.35;steps=2;days=1"},
-    {"floor-not-yet", IONIC "target=0.15;steps=2", IONIC "target=0.14;steps=2"},
+    {"floor-on-the-way", IONIC "target=0.15;steps=2", IONIC "target=0.14;steps=2"},
     {"copper-ramp", IONIC "target=0.18", IONIC "target=0.18;steps=4;days=4"},
     {"copper-ramp", IONIC "now=0.1;target=0.167", IONIC "now=0.1;target=0.166"},
     {"copper-ramp", IONIC "target=0.18;steps=4", IONIC "target=0.18;steps=3;days=3"},
@@ -228,32 +285,50 @@ static const struct note_row notes[] = {
     {"copper-ramp", IONIC "target=0.18;steps=3;days=1h", IONIC "target=0.18;steps=3;days=30"},
     {"copper-ramp", AMINE "target=0.45", AMINE "now=0.35;target=0.45"},
     {"copper-ramp", IONIC "target=0.18", CHELATE "target=1.8"},
-    {"copper-ramp", IONIC "target=0.6;ceiling=2", IONIC "now=0.54;target=0.6;ceiling=2"},
+    {"copper-ramp", IONIC "now=0.15;target=0.22;ceiling=0.24",
+     IONIC "now=0.18;target=0.24;ceiling=0.24"},
+    {"copper-brackish", FRESH "salinity=24.9;target=0.18", FRESH "salinity=25;target=0.18"},
+    {"copper-brackish", FRESH "salinity=0;added=9mL", OTHER "target=3"},
     {"ceiling-over-usual", IONIC "target=0.18;ceiling=0.21", IONIC "target=0.18;ceiling=0.2"},
-    {"ceiling-over-usual", IONIC "target=0.18;ceiling=2", CHELATE "target=1.8"},
+    {"ceiling-over-usual", IONIC "target=0.18;ceiling=0.24", CHELATE "target=1.8"},
     {"ceiling-over-usual", IONIC "added=15mL;ceiling=2", IONIC "added=15mL"},
-    {"ceiling-over-usual", FORMAL "solution-ul;target=20;ceiling=251",
-     FORMAL "solution-ul;target=20;ceiling=250"},
-    {"ceiling-over-usual", FORMAL "formaldehyde-mg;target=20;ceiling=93", DYE "target=3;ceiling=9"},
-    {"dose-unlikely", DYE "target=20.1", DYE "target=20"},
-    {"dose-unlikely", DYE "target=20.1", DYE "added=300mL"},
+    {"ceiling-over-usual", FORMAL "solution-ul;target=20;ceiling=232",
+     FORMAL "solution-ul;target=20;ceiling=231"},
+    {"ceiling-over-usual", FORMAL "formaldehyde-mg;target=20;ceiling=86", DYE "target=3;ceiling=9"},
+    {"ceiling-over-usual", DYE "target=3;ceiling=20.1", DYE "target=3;ceiling=20"},
+    {"ceiling-over-known", AMINE_BARE "target=0.45;ceiling=0.51", AMINE "target=0.45"},
+    {"ceiling-over-known", CHELATE_BARE "target=2;ceiling=2.6",
+     CHELATE_BARE "target=2;ceiling=2.5"},
+    {"ceiling-over-known", AMINE_BARE "added=9mL;ceiling=0.6", OTHER "target=3;ceiling=9"},
     {"copper-ramp", IONIC "target=0.18", IONIC "added=20mL"},
     {"dye-level-high", DYE "target=5.1", DYE "target=5"},
     {"dye-level-high", DYE "added=56mL", OTHER "target=50"},
     {"formalin-oxygen", FORMAL "solution-ul;target=5", OTHER "target=5"},
     {"formalin-bath-only", FORMAL "solution-mg;target=25.1", FORMAL "solution-mg;target=25"},
     {"formalin-bath-only", FORMAL "solution-ul;target=23.2", FORMAL "solution-ul;target=23.1"},
+    {"formalin-young", FORMAL "solution-mg;target=10.1", FORMAL "solution-mg;target=10"},
+    {"formalin-young", FORMAL "solution-mg;target=25", FORMAL "solution-mg;target=25.1"},
+    {"formalin-young", FORMAL "solution-mg;target=25", OTHER "target=25"},
+    {"formalin-stops-filter", FORMAL "formaldehyde-mg;target=37",
+     FORMAL "formaldehyde-mg;target=36.9"},
+    {"formalin-stops-filter", FORMAL "solution-ul;target=100", OTHER "target=100"},
+    {"formalin-slows-filter", FORMAL "formaldehyde-mg;target=9.25",
+     FORMAL "formaldehyde-mg;target=9.24"},
+    {"formalin-slows-filter", FORMAL "formaldehyde-mg;target=36.9",
+     FORMAL "formaldehyde-mg;target=37"},
     {"small-liquid", OTHER "target=0.09", OTHER "target=0.1"},
     {"small-liquid", OTHER "target=0.2;steps=3", OTHER "target=0.3;steps=3"},
     {"small-liquid", OTHER "target=0.09", OTHER "added=0.5mL"},
     {"weigh-small", POWDER "target=9", POWDER "target=10"},
     {"weigh-small", POWDER "target=20;steps=3", POWDER "added=0.5g"},
     {"added-over", IONIC "added=23mL", IONIC "added=22mL"},
-    {"added-over", FORMAL "solution-ul;added=28mL", FORMAL "solution-ul;added=27mL"},
+    {"added-over", FORMAL "solution-ul;added=26mL", FORMAL "solution-ul;added=25mL"},
     {"added-over", OTHER "added=23mL;ceiling=2", OTHER "added=23mL"},
     {"evaporation", IONIC "target=0.18", COPPER "target=0.18"},
     {"copper-kit", CHELATE "target=1.8", OTHER "target=3"},
-    {"copper-low-salinity", AMINE "target=0.45", OTHER "target=3"},
+    {"copper-sensitive", AMINE "target=0.45", OTHER "target=3"},
+    {"copper-filter", CHELATE "target=1.8", DYE "target=3"},
+    {"antibiotic-filter", OTHER "target=3", DYE "target=3"},
     {"stock-invertebrates", IONIC "target=0.18", DYE "target=3"},
     {"copper-reducers-out", IONIC "target=0.18", CHELATE "target=1.8"},
     {"copper-reducers-out", AMINE "target=0.45", DYE "target=3"},
@@ -262,8 +337,10 @@ static const struct note_row notes[] = {
     {"formalin-37", FORMAL "solution-ul;target=20", FORMAL "solution-ul;target=20;strength=40%wv"},
     {"formalin-care", FORMAL "solution-ul;target=20", DYE "target=3"},
     {"dose-how", DYE "target=3", DYE "added=30mL"},
-    {"ceiling-unsaid", DYE "target=3", DYE "target=3;ceiling=4"},
-    {"ceiling-unsaid", OTHER "target=3", FORMAL "solution-ul;target=20"},
+    {"ceiling-unsaid", OTHER "target=3", OTHER "target=3;ceiling=4"},
+    {"ceiling-unsaid", OTHER "added=3mL", FORMAL "solution-ul;target=20"},
+    {"ceiling-unsaid", AMINE_BARE "added=20mL", IONIC "target=0.18"},
+    {"ceiling-unsaid", CHELATE_BARE "added=20mL", DYE "target=3"},
     {"dye-form", DYE "target=3", OTHER "target=3"},
     {"dye-tank", DYE "target=3", OTHER "target=3"},
     {"dye-handlers", DYE "target=3", OTHER "target=3"},
@@ -280,29 +357,44 @@ static void every_note(void **state)
 /* Where each note that hangs on a number begins and ends. */
 static const struct note_edge edges[] = {
     {"dose-unlikely", ABOVE, 25, "label_raises", NULL,
-     COPPER "target=0.18;label_dose=1mL;label_per=40L;label_raises=25"},
+     COPPER "target=0.18;label_liquid=1mL;label_per=40L;label_raises=25"},
     {"dose-unlikely", BELOW, 10, "label_per", NULL,
-     COPPER "target=0.18;label_dose=1L;label_per=10L;label_raises=0.1"},
+     COPPER "target=0.18;label_liquid=1L;label_per=10L;label_raises=0.1"},
     {"dose-unlikely", ABOVE, 1100, "added", NULL, POWDER "added=1100g"},
-    {"dose-unlikely", ABOVE, 20, "target", NULL, DYE "target=20"},
+    {"dose-unlikely", BELOW, 0.2, "label_mass", NULL, LABEL "label_mass=0.2g;target=9"},
     {"target-not-above", UP_TO, 0.17, "target", NULL, IONIC "now=0.17;target=0.17"},
     {"floor-over-ceiling", ABOVE, 0.2, "floor", NULL, IONIC "target=0.18;floor=0.2"},
     {"floor-over-ceiling", BELOW, 0.17, "ceiling", NULL,
      IONIC "target=0.16;floor=0.17;ceiling=0.17"},
     {"over-ceiling", ABOVE, 0.2, "target", NULL, IONIC "target=0.2"},
     {"over-ceiling", ABOVE, 0.5, "target", NULL, AMINE "target=0.5"},
-    {"over-ceiling", ABOVE, 250, "target", NULL, FORMAL "solution-ul;target=250"},
-    {"over-ceiling", ABOVE, 270, "target", NULL, FORMAL "solution-mg;target=270"},
-    {"over-ceiling", ABOVE, 92.5, "target", NULL, FORMAL "formaldehyde-mg;target=92.5"},
+    {"dye-over", ABOVE, 20, "target", NULL, DYE "target=20"},
+    {"formalin-over", ABOVE, 250 / 1.08, "target", NULL, FORMAL "solution-ul;target=231"},
+    {"formalin-over", ABOVE, 250, "target", NULL, FORMAL "solution-mg;target=250"},
+    {"formalin-over", ABOVE, 92.5 / 1.08, "target", NULL, FORMAL "formaldehyde-mg;target=85"},
+    {"formalin-over", ABOVE, 150 / 1.08, "target", NULL, WARM "solution-ul;target=138"},
+    {"formalin-over", ABOVE, 150, "target", NULL, WARM "solution-mg;target=150"},
+    {"formalin-over", ABOVE, 55.5 / 1.08, "target", NULL, WARM "formaldehyde-mg;target=51"},
+    {"formalin-over", ABOVE, 21, "temp", NULL, FORMAL "solution-mg;target=160"},
+    {"ceiling-too-high", FROM, 0.25, "ceiling", NULL, IONIC "target=0.18;ceiling=0.25"},
+    {"copper-in-fresh", BELOW, 1, "salinity", NULL, IONIC "target=0.18"},
+    {"copper-brackish", BELOW, 25, "salinity", NULL, IONIC "target=0.18"},
+    {"ceiling-over-known", ABOVE, 0.5, "ceiling", NULL, AMINE "target=0.45"},
+    {"ceiling-over-known", ABOVE, 2.5, "ceiling", NULL, CHELATE_BARE "target=2;ceiling=2.5"},
+    {"formalin-young", ABOVE, 10, "target", NULL, FORMAL "solution-mg;target=10"},
+    {"formalin-stops-filter", FROM, 37, "target", NULL, FORMAL "formaldehyde-mg;target=37"},
+    {"formalin-slows-filter", FROM, 9.25, "target", NULL, FORMAL "formaldehyde-mg;target=9.25"},
     {"under-floor", BELOW, 0.15, "target", NULL, IONIC "target=0.15"},
     {"under-floor", BELOW, 0.15, "added", "level_after", IONIC "added=16mL"},
     {"under-floor", BELOW, 0.15, "target", NULL, IONIC "target=0.15;ceiling=0.15"},
-    {"floor-not-yet", FROM, 0.15, "target", NULL, IONIC "target=0.15;steps=2"},
-    {"floor-not-yet", BELOW, 0.35, "now", NULL, AMINE "target=0.45;now=0.35;steps=2;days=1"},
+    {"floor-on-the-way", FROM, 0.15, "target", NULL, IONIC "target=0.15;steps=2"},
+    {"floor-on-the-way", BELOW, 0.35, "now", NULL, AMINE "target=0.45;now=0.35;steps=2;days=1"},
+    {"floor-not-yet", BELOW, 1.2, "now", NULL, CHELATE "target=1.8;now=1.2;steps=2;days=1"},
     {"copper-ramp", ABOVE, 0.2 / 3, "target", NULL, IONIC "target=0.06"},
     {"copper-ramp", ABOVE, 0.5 / 3, "target", NULL, AMINE "target=0.2"},
     {"ceiling-over-usual", ABOVE, 0.2, "ceiling", NULL, IONIC "target=0.18;ceiling=0.2"},
-    {"ceiling-over-usual", ABOVE, 250, "ceiling", NULL, FORMAL "solution-ul;target=20;ceiling=250"},
+    {"ceiling-over-usual", ABOVE, 250, "ceiling", NULL, FORMAL "solution-mg;target=20;ceiling=250"},
+    {"ceiling-over-usual", ABOVE, 20, "ceiling", NULL, DYE "target=3;ceiling=20"},
     {"dye-level-high", ABOVE, 5, "target", NULL, DYE "target=5"},
     {"dye-level-high", ABOVE, 5, "added", "level_after", DYE "added=55mL"},
     {"formalin-bath-only", ABOVE, 25, "target", NULL, FORMAL "solution-mg;target=25"},
@@ -313,7 +405,7 @@ static const struct note_edge edges[] = {
     {"weigh-small", BELOW, 1, "volume", "mass", POWDER "target=10"},
     {"weigh-small", BELOW, 1, "volume", "step_mass", POWDER "target=30;steps=3"},
     {"added-over", ABOVE, 0.2, "added", "level_after", IONIC "added=22mL"},
-    {"added-over", ABOVE, 250, "added", "solution_ul", FORMAL "solution-ul;added=27mL"},
+    {"added-over", ABOVE, 250, "added", "solution_mg", FORMAL "solution-ul;added=27mL"},
 };
 
 static void every_edge(void **state)
@@ -330,10 +422,11 @@ static const struct {
     {"liquid", IONIC "target=0.18", IONIC "added=20mL"},
     {"mass", CRYSTAL "target=0.18", IONIC "target=0.18"},
     {"mass", POWDER "target=5", POWDER "added=5g"},
-    {"step_amount", IONIC "target=0.18;steps=2", IONIC "target=0.18"},
-    {"step_amount", FORMAL "solution-ul;target=20;steps=2", POWDER "target=5;steps=2"},
-    {"step_mass", POWDER "target=5;steps=2", POWDER "target=5"},
-    {"step_mass", POWDER "target=5;steps=2", IONIC "target=0.18;steps=2"},
+    {"step_amount", IONIC "target=0.18;steps=2", IONIC "added=20mL"},
+    {"step_amount", FORMAL "solution-ul;target=20", POWDER "target=5;steps=2"},
+    {"step_mass", POWDER "target=5;steps=2", POWDER "added=5g"},
+    {"step_mass", POWDER "target=5", IONIC "target=0.18;steps=2"},
+    {"step_every", IONIC "target=0.18;steps=2;days=1", IONIC "target=0.18"},
     {"step_every", IONIC "target=0.18;steps=2;days=1", IONIC "target=0.18;steps=2"},
     {"level_after", IONIC "target=0.18", FORMAL "solution-ul;target=20"},
     {"solution_ul", FORMAL "solution-mg;target=20", IONIC "target=0.18"},
@@ -364,8 +457,13 @@ static void working_of_many_steps(void **state)
     check_working(dose(), IONIC "target=0.18;steps=30;days=3");
     check_working(dose(), FORMAL "formaldehyde-mg;now=3;target=9;steps=30");
     check_working(dose(), FORMAL "solution-ul;now=3;added=30mL;strength=40%wv");
+    check_working(dose(), FORMAL "solution-mg;now=30;added=30mL");
+    check_working(dose(), POWDER "added=300mg;now=0.02;ceiling=0.5");
+    check_working(dose(), LABEL "label_mass=0.4g;target=9;steps=3");
+    check_working(dose(), COPPER "source=powder;target=0.18;label_mass=0.4g;label_per=80L;"
+                                 "label_raises=0.2;strength_as=copper-sulfate-pentahydrate");
     check_working(dose(), CRYSTAL "added=300mg;now=0.02;purity=97%");
-    check_working(dose(), COPPER "target=0.18;label_dose=1mL;label_per=40L;label_raises=0.15;"
+    check_working(dose(), COPPER "target=0.18;label_liquid=1mL;label_per=40L;label_raises=0.15;"
                                  "strength_as=copper-sulfate-pentahydrate");
 }
 
@@ -380,9 +478,17 @@ static void questions_that_are_wrong(void **state)
     } wrong[] = {
         {"kind=other;target=3;strength=1%wv", HW_PROBLEM_MISSING},
         {"volume=75L;target=3;strength=1%wv", HW_PROBLEM_MISSING},
-        {"volume=75L;kind=formalin;target=3", HW_PROBLEM_MISSING},
-        {"volume=75L;kind=copper-amine;target=3;strength=1%wv;floor=1", HW_PROBLEM_MISSING},
+        {"volume=75L;kind=formalin;temp=20;target=3", HW_PROBLEM_MISSING},
+        {"volume=75L;kind=formalin;formalin_basis=solution-mg;target=3", HW_PROBLEM_MISSING},
+        {"volume=75L;kind=copper-ionic;target=0.18;strength=1%wv", HW_PROBLEM_MISSING},
+        {"volume=75L;kind=copper-amine;target=3;strength=1%wv;ceiling=4", HW_PROBLEM_MISSING},
         {"volume=75L;kind=copper-chelated;target=3;strength=1%wv;ceiling=4", HW_PROBLEM_MISSING},
+        {"volume=75L;kind=dye;target=3;strength=1%wv", HW_PROBLEM_MISSING},
+        {DYE "salinity=33;target=3", HW_PROBLEM_OUT_OF_PLACE},
+        {OTHER "biofilter=no;target=3", HW_PROBLEM_OUT_OF_PLACE},
+        {OTHER "temp=25;target=3", HW_PROBLEM_OUT_OF_PLACE},
+        {OTHER "label_mass=1g;target=3", HW_PROBLEM_OUT_OF_PLACE},
+        {POWDER "label_liquid=1mL;target=3", HW_PROBLEM_OUT_OF_PLACE},
         {OTHER "now=1", HW_PROBLEM_NONE_OF_GROUP},
         {OTHER "target=2;added=3mL", HW_PROBLEM_MANY_OF_GROUP},
         {OTHER "target=2;formalin_basis=solution-ul", HW_PROBLEM_OUT_OF_PLACE},
@@ -401,8 +507,8 @@ static void questions_that_are_wrong(void **state)
         {IONIC "added=3g", HW_PROBLEM_WRONG_KIND},
         {IONIC "added=3", HW_PROBLEM_NEEDS_UNIT},
         {COPPER "target=0.18;strength=1", HW_PROBLEM_NEEDS_UNIT},
-        {COPPER "target=0.18;label_dose=1", HW_PROBLEM_NEEDS_UNIT},
-        {COPPER "target=0.18;label_dose=3drops", HW_PROBLEM_HOUSE_MEASURE},
+        {COPPER "target=0.18;label_liquid=1", HW_PROBLEM_NEEDS_UNIT},
+        {COPPER "target=0.18;label_liquid=3drops", HW_PROBLEM_HOUSE_MEASURE},
         {POWDER "added=1tsp", HW_PROBLEM_HOUSE_MEASURE},
         {IONIC "target=0.18;steps=0", HW_PROBLEM_OUT_OF_RANGE},
         {IONIC "target=0.18;steps=2.5", HW_PROBLEM_NOT_WHOLE},
@@ -434,8 +540,8 @@ static void corners_are_answered(void **state)
     check(isfinite(ask_for("volume=1e5L;kind=other;strength=0.001mg/mL;added=0.001mL", "active")));
     check(isfinite(ask_for("volume=1e5L;kind=other;strength=1000mg/mL;added=1000L", "active")));
     check(isfinite(ask_for("volume=1e5L;kind=other;source=powder;added=1000kg", "active")));
-    check(isfinite(ask_for(FORMAL "solution-ul;target=1e4;ceiling=1e4", "oxygen_used")));
-    check(isfinite(ask_for(FORMAL "formaldehyde-mg;target=1e4;ceiling=1e4", "solution_mg")));
+    check(isfinite(ask_for(FORMAL "solution-ul;now=1e4;added=1mL", "oxygen_used")));
+    check(isfinite(ask_for(FORMAL "formaldehyde-mg;now=9e3;added=1mL", "solution_mg")));
     check(isfinite(ask_for(FORMAL "solution-mg;target=1e-4;ceiling=1e-4", "oxygen_used")));
     check(isfinite(ask_for(CRYSTAL "target=0.2;purity=0.01%", "mass")));
     check(isfinite(ask_for(COPPER "strength=0.001mg/mL;target=0.2;strength_as="

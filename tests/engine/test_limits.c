@@ -39,7 +39,14 @@ static const struct {
     {HW_LIMIT_COPPER_IONIC_LOW, 0.15, "fish-disease page: 0.15 to 0.20 mg/L"},
     {HW_LIMIT_COPPER_IONIC_HIGH, 0.20, "fish-disease page: 0.15 to 0.20 mg/L"},
     {HW_LIMIT_COPPER_RAMP_DAYS, 3, "Zec, Hadfield & Hungerford 2017: over 3 to 5 days"},
-    {HW_LIMIT_FORMALIN_BATH, 250, "a veterinary manual's table: 250 uL/L, an hour at most"},
+    {HW_LIMIT_COPPER_IONIC_MOST, 0.25, "trial of 2008: 60 % of flame angelfish dead within 12 h"},
+    {HW_LIMIT_COPPER_SALINITY, 25, "Zec, Hadfield & Hungerford 2017: salinity above 25 g/L"},
+    {HW_LIMIT_FORMALIN_BATH, 250, "UF/IFAS VM77: 250 mg/L, an hour at most"},
+    {HW_LIMIT_FORMALIN_WARM, 150, "UF/IFAS VM77: 150 mg/L above 70 F, an hour at most"},
+    {HW_LIMIT_FORMALIN_WARM_FROM, 21, "UF/IFAS VM77: above 70 F (21 C)"},
+    {HW_LIMIT_FORMALIN_YOUNG, 10, "Piper 1982, p. 276: not above 10 ppm for striped bass"},
+    {HW_LIMIT_FORMALIN_FILTER, 37, "Fredricks 2018: 37 mg/L of formaldehyde, no recovery in 8 d"},
+    {HW_LIMIT_FORMALIN_FILTER_SOME, 9.25, "Fredricks 2018: 9.25 mg/L on 4 days, impaired"},
     {HW_LIMIT_FORMALIN_STAY, 25, "UF/IFAS VM77: 15 to 25 mg/L where it stays in"},
     {HW_LIMIT_COPPER_SALINITY, 25, "Zec, Hadfield & Hungerford 2017: above 25 g/L"},
     {HW_LIMIT_BINDER_EXCESS, 4, "US patent 4,666,610, abstract: four moles to one of ammonia"},
@@ -119,12 +126,16 @@ static void says(const char *code, const char *words, double figure, double by_l
 static void figures_that_follow(void **state)
 {
     (void)state;
-    double high = value_of(HW_LIMIT_COPPER_IONIC_HIGH);
+    double bath = value_of(HW_LIMIT_FORMALIN_BATH);
+    double warm = value_of(HW_LIMIT_FORMALIN_WARM);
     double days = value_of(HW_LIMIT_COPPER_RAMP_DAYS);
     double contact = value_of(HW_LIMIT_DISINFECT_CONTACT);
     double share = value_of(HW_LIMIT_NITRATE_KIT_SHARE);
-    says("copper-ramp", "by more than 0.067 mg/L", 0.067, high / days, 0.0005);
     says("copper-ramp", "more than a third of the ceiling", 1.0 / 3, 1 / days, 0);
+    says("formalin-over", "(231.4 uL/L, 85.6 mg/L", 231.4, bath / 1.08 - 0.05, 0.05);
+    says("formalin-over", "85.6 mg/L of formaldehyde", 85.6, bath / 1.08 * 0.37 - 0.05, 0.05);
+    says("formalin-over", "(138.8 uL/L, 51.3)", 138.8, warm / 1.08 - 0.05, 0.05);
+    says("formalin-over", "uL/L, 51.3)", 51.3, warm / 1.08 * 0.37 - 0.05, 0.05);
     says("stock-near-solubility", "More than half", 50, value_of(HW_LIMIT_STOCK_SOLUBILITY), 0);
     says("top-up-large", "more than a fifth", 20, value_of(HW_LIMIT_TOP_UP_SHARE), 0);
     says("load-quarter", "is more than a quarter", 25, value_of(HW_LIMIT_LOAD_SHARE), 0);

@@ -208,7 +208,7 @@ static void low_is_below_high(void **state)
     struct hw_answer answer;
     static const char *const lines[][2] = {
         {"ammonia", "tan=0.6+-15%;ph=8.15+-0.1;temp=77F+-1;salinity=34+-1"},
-        {"change", "volume=110L+-2;share=25%+-2;now=0.5+-0.02;goal=0.2"},
+        {"change", "volume=110L+-2;share=25%+-2;now=0.5+-0.02;keep=0.5;strength=1mg/mL;goal=0.2"},
         {"volume", "measured=inside;length=100cm+-0.5;width=50cm+-0.5;depth=39.5cm+-0.3"},
         {"oxygen",
          "temp=25+-0.5;salinity=34+-1;oxygen_now=6.1+-0.2;volume=110L+-2;biomass=240g+-20"},

@@ -416,6 +416,7 @@ const struct function reference_public[] = {
     {"dose_liquid_active", .in = "liquid strength", .out = "active", .of2 = hw_dose_liquid_active},
     {"dose_powder", .in = "active share", .out = "mass", .of2 = hw_dose_powder},
     {"dose_powder_active", .in = "mass share", .out = "active", .of2 = hw_dose_powder_active},
+    {"dose_label_share", .in = "raises per mass", .out = "share", .of3 = hw_dose_label_share},
     {"dose_copper", .in = "salt", .out = "copper", .of1 = hw_dose_copper},
     {"dose_step_level", .in = "now target steps step", .out = "level", .call = dose_step_level},
     {"formalin_to_formaldehyde", {{"basis", formalins}}, "level", "formaldehyde",
