@@ -86,11 +86,11 @@ const struct example examples[] = {
     {"challenge", "ammonium chloride to bring 20 US gallons to 2 mg/L, no fish in the water",
      "holdwater challenge --volume 20gal --fish no"},
     {"challenge", "10 % household ammonia for a tank of 110 L, with what it costs the water",
-     "holdwater challenge --volume 110L --fish no --source ammonia-solution --strength 10% --ph "
+     "holdwater challenge --volume 110L --fish no --reagent ammonia-solution --strength 10% --ph "
      "8.1 "
      "--temp 25 --salinity 34 --alkalinity 2.6meq/L"},
     {"challenge", "a bottle labelled 56.6 % NH4OH, a kit that counts NH3, the working",
-     "holdwater challenge --volume 75L --fish no --basis nh3 --source ammonia-solution --strength "
+     "holdwater challenge --volume 75L --fish no --basis nh3 --reagent ammonia-solution --strength "
      "56.6% --strength-as nh4oh --work"},
     {"concentrate", "5 mL are to raise 110 L by 0.5 mg/L as N: a quarter of a litre of stock",
      "holdwater concentrate --reagent ammonium-chloride --raises 0.5 --per 5mL --into 110L --make "
