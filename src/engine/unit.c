@@ -102,7 +102,6 @@ static const struct {
     {HW_BODY_RATE, "a rate per mass of fish"},
     {HW_PARTS, "parts by volume"},
     {HW_ALKALINITY_PER_DAY, "a change of alkalinity per day"},
-    {HW_YES_NO, "yes or no"},
 };
 
 const char *hw_kind_name(enum hw_kind kind)
