@@ -33,6 +33,7 @@ static const struct hw_input inputs[BIOLOAD_INPUTS] = {
      "in a day with no filter at work, in the basis; above 100 doubt the unit"},
     [BIOLOAD_BASIS] = {.name = "basis", .unit = "", .kind = HW_CHOICE, .hi = HW_NITROGEN_NH4,
      .words = basis_words, .need = HW_PRESET, .preset = HW_NITROGEN_N,
+     .when_input = BIOLOAD_RISE, .when_words = HW_WHEN_GIVEN,
      .help = "what rise counts: nitrogen, ammonia or ammonium (the kit's leaflet says)"},
     [BIOLOAD_RATION] = {.name = "ration", .unit = "%", .kind = HW_SHARE,
      .lo = 100 * HW_BIOLOAD_RATION_SHARE_MIN, .hi = 100 * HW_BIOLOAD_RATION_SHARE_MAX,
@@ -53,8 +54,8 @@ static const struct hw_input inputs[BIOLOAD_INPUTS] = {
      .hi = 1e8, .need = HW_OPTIONAL, .help = "nitrogen that the filter cleared in its challenge, "
      "capacity of verdict; less is no filter"},
     [BIOLOAD_LEFT] = {.name = "left", .unit = "%", .kind = HW_SHARE, .hi = 100, .need = HW_PRESET,
-     .preset = 100, .help = "share of that capacity that is left, after a medicine for one; more "
-     "than all is not counted"},
+     .preset = 100, .when_input = BIOLOAD_CAPACITY, .when_words = HW_WHEN_GIVEN, .help = "share of "
+     "that capacity that is left, after a medicine for one; more than all is not counted"},
     [BIOLOAD_PH] = {.name = "ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN, .hi = HW_PH_MAX,
      .need = HW_OPTIONAL, .help = "pH of the tank water by a meter; below 5 or above 10 doubt the "
      "reading"},

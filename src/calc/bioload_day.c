@@ -124,11 +124,12 @@ void bioload_work(const double in[], struct hw_steps *steps)
 {
     struct bioload_day day = bioload_day(in);
     step_nitrogen(&day, in, steps);
-    hw_step(steps, "rise_per_day", day.rise, "mg/L/d", "", "(%.10g + %.10g) / %.10g", day.fed, day.dead,
-            in[BIOLOAD_VOLUME]);
+    hw_step(steps, "rise_per_day", day.rise, "mg/L/d", "", "(%.10g + %.10g) / %.10g", day.fed,
+            day.dead, in[BIOLOAD_VOLUME]);
     if (!isnan(day.share)) {
-        hw_step(steps, "load_share", day.share, "%", "", "100 * (%.10g + %.10g) / (%.10g * %.10g/100)",
-                day.fed, day.dead, in[BIOLOAD_CAPACITY], in[BIOLOAD_LEFT]);
+        hw_step(steps, "load_share", day.share, "%", "",
+                "100 * (%.10g + %.10g) / (%.10g * %.10g/100)", day.fed, day.dead,
+                in[BIOLOAD_CAPACITY], in[BIOLOAD_LEFT]);
     }
     step_limit(&day, in, steps);
     hw_step(steps, "alkalinity_used", day.alkalinity, "meq/L/d", "nitrification",

@@ -18,8 +18,8 @@ enum {
 
 /* One row, and what the core says of it. */
 struct bioload_day {
-    bool by_rise; /* the keeper's own reading stands in for the food */
-    double feed;  /* g/d, given or by the ration; NaN by a rise */
+    bool by_rise;  /* the keeper's own reading stands in for the food */
+    double feed;   /* g/d, given or by the ration; NaN by a rise */
     double rise_n; /* the rise given, mg/L/d as N; NaN without one */
     double fed, dead,
         production; /* mg of nitrogen a day: food or the rise given, out of what rots, both */

@@ -15,7 +15,7 @@ enum {
 /* clang-format on */
 
 static const char *const reagent_words[] = {"ammonium-chloride", "ammonium-sulfate",
-                                           "ammonia-solution", "concentrate", NULL};
+                                            "ammonia-solution", "concentrate", NULL};
 static const char *const strength_words[] = {"nh3", "nh4oh", NULL};
 enum { CHALLENGE_SALTS = 1u << CHALLENGE_CHLORIDE | 1u << CHALLENGE_SULFATE };
 

@@ -33,11 +33,11 @@ struct challenge_dose {
     int reagent;
     enum hw_nitrogen_basis basis;
     enum hw_challenge_source dose_as;
-    double now_n, dose_n, total_n; /* mg/L: in the water, added, both */
-    double nitrogen;               /* mg to be added */
-    double nh3_percent, density;   /* of ammonia solution; else NaN */
-    double strength_n;             /* g/L of a liquid; NaN for a salt */
-    double mass, liquid;           /* g or mL; the other is NaN */
+    double now_n, dose_n, total_n;       /* mg/L: in the water, added, both */
+    double nitrogen;                     /* mg to be added */
+    double nh3_percent, density;         /* of ammonia solution; else NaN */
+    double strength_n;                   /* g/L of a liquid; NaN for a salt */
+    double mass, liquid;                 /* g or mL; the other is NaN */
     double reading[HW_NITROGEN_NH4 + 1]; /* of kits of each basis, once it is mixed */
     double nitrate, oxygen, alkalinity;
     bool sample;             /* pH, temperature and salinity are given */

@@ -56,9 +56,9 @@ static const struct hw_result results[CONCENTRATE_RESULTS] = {
 };
 /* clang-format on */
 
-static const char *const sources[] = {
-    "iupac-weights", "solubility",      "solubility-sulfate", "copper-window",
-    "copper-ramp",   "common-practice", "our-arithmetic",     NULL};
+static const char *const sources[] = {"iupac-weights",  "solubility",  "solubility-sulfate",
+                                      "copper-window",  "copper-ramp", "common-practice",
+                                      "our-arithmetic", NULL};
 
 /* One row, and what the core says of it. */
 struct stock {

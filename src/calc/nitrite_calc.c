@@ -40,19 +40,10 @@ static const struct hw_result results[NITRITE_RESULTS] = {
 };
 /* clang-format on */
 
-static const char *const sources[] = {"iupac-weights",
-                                      "chlorinity",
-                                      "sea-salt",
-                                      "eos80",
-                                      "grouper-trial",
-                                      "grouper2022",
-                                      "nitrite-calcium",
-                                      "tomasso1986",
-                                      "catfish-ratio",
-                                      "kit-chemistry",
-                                      "common-practice",
-                                      "our-arithmetic",
-                                      NULL};
+static const char *const sources[] = {
+    "iupac-weights",   "chlorinity",      "sea-salt",    "eos80",         "grouper-trial",
+    "grouper2022",     "nitrite-calcium", "tomasso1986", "catfish-ratio", "kit-chemistry",
+    "common-practice", "our-arithmetic",  NULL};
 
 static void find(const double in[], double out[])
 {

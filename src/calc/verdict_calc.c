@@ -89,7 +89,7 @@ static const struct hw_result results[VERDICT_RESULTS] = {
 /* clang-format on */
 
 static const char *const sources[] = {
-    "conservation", "iupac-weights",  "nitrification",       "feed-nitrogen",   "half-saturation",
+    "conservation", "iupac-weights",  "nitrification", "feed-nitrogen",   "half-saturation",
     "theta",        "our-arithmetic", "dye-chemistry", "common-practice", NULL};
 
 static uint64_t passing_notes(const struct verdict_reading *r, const double in[])

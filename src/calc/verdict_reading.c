@@ -56,7 +56,8 @@ struct verdict_reading verdict_reading(const double in[])
         r.moved && r.tan_clear && r.nitrite_clear && !above(in[VERDICT_HOURS], in[VERDICT_WITHIN]);
     if (r.passed) {
         hw_verdict_feed_carried(r.capacity * r.turned / r.cleared, in[VERDICT_PROTEIN] / 100,
-                                in[VERDICT_WORKING_SHARE] / 100, r.colder, &r.feed, &r.working_feed);
+                                in[VERDICT_WORKING_SHARE] / 100, r.colder, &r.feed,
+                                &r.working_feed);
     }
     return r;
 }

@@ -31,11 +31,11 @@ struct verdict_reading {
     double cleared, turned; /* turned: ammonia that was cleared; no more than was cleared in all */
     double rate, capacity;
     double feed, working_feed; /* NaN unless passed */
-    double colder;         /* degrees; 0 when warmer or not known */
-    double hours_to_clear; /* NaN when clear */
-    double nitrate;        /* the rise to expect, mg/L of the ion */
-    bool readable;         /* the start was above half a step */
-    bool moved;            /* something was cleared: all of the above stands, but for the food */
+    double colder;             /* degrees; 0 when warmer or not known */
+    double hours_to_clear;     /* NaN when clear */
+    double nitrate;            /* the rise to expect, mg/L of the ion */
+    bool readable;             /* the start was above half a step */
+    bool moved; /* something was cleared: all of the above stands, but for the food */
     bool passed;
 };
 

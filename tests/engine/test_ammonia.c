@@ -250,6 +250,7 @@ static const struct note_edge edges[] = {
      "tan=0.3;ph=8.4;temp=26;salinity=34;long_limit=1"},
     {"act-today", ABOVE, 0.25, "tan", NULL, "tan=0.25;ph=7;temp=25;salinity=34"},
     {"any-ammonia", UP_TO, 0.25, "tan", NULL, "tan=0.25;ph=7;temp=25;salinity=34"},
+    {"kit-end", FROM, 3, "tan", NULL, "tan=3;dilution=2;ph=7;temp=25;salinity=34"},
     {"criteria-jump", BELOW, 2, "salinity", NULL, "tan=1;ph=8;temp=25;salinity=2"},
     {"criteria-jump", ABOVE, 9, "salinity", NULL, "tan=1;ph=8;temp=25;salinity=9"},
     {"criteria-jump", BELOW, 11, "salinity", NULL, "tan=1;ph=8;temp=25;salinity=11"},
@@ -282,8 +283,8 @@ static void every_edge(void **state)
 static void without_a_reading(void **state)
 {
     (void)state;
-    static const char *const needs[] = {"free",        "free_nh3", "free_for_limit", "long_ratio",
-                                        "short_ratio", "ph_long"};
+    static const char *const needs[] = {"free",       "free_nh3",    "free_for_limit",
+                                        "long_ratio", "short_ratio", "ph_long"};
     static const char *const needs_none[] = {"tan_long", "free_percent", "pka"};
     static const char *const waters[] = {
         "ph=8.1;temp=25;salinity=34",

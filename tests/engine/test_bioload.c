@@ -191,7 +191,7 @@ static const struct note_row notes[] = {
     {"load-means", "volume=110L;feed=0;protein=45%;capacity=220;left=0%",
      BIRCH ";capacity=662.4;left=0%"},
     {"left-own", BIRCH ";capacity=220;left=99%", BIRCH ";capacity=220"},
-    {"left-own", BIRCH ";capacity=220;left=0%", BIRCH ";left=50%"},
+    {"left-own", BIRCH ";capacity=220;left=0%", BIRCH},
     {"protein-unsaid", "volume=110L;feed=4g/d", BIRCH},
     {"protein-unsaid", "volume=110L;biomass=60g", FISH},
     {"protein-unsaid", "volume=110L;feed=4g/d;dead=3g", RISE},
@@ -263,6 +263,8 @@ static const struct note_edge edges[] = {
     {"load-quarter", UP_TO, 100, "capacity", "load_share", BIRCH ";capacity=165.6"},
     {"load-quarter", ABOVE, 25, "capacity", "load_share", BIRCH ";capacity=662"},
     {"load-means", UP_TO, 25, "capacity", "load_share", BIRCH ";capacity=662"},
+    {"load-over", ABOVE, 100, "left", "load_share", BIRCH ";capacity=662;left=25%"},
+    {"left-own", BELOW, 100, "left", NULL, BIRCH ";capacity=662;left=100%"},
     {"limit-within-day", BELOW, 24, "limit", "hours_to_limit", BIRCH ";limit=1.5"},
     {"change-more-than-all", BELOW, 24, "limit", "hours_to_limit", BIRCH ";limit=1.5"},
     {"below-starved", BELOW, 0.06 * 2.3 * 24, "ration", "production",
@@ -311,8 +313,14 @@ static void statuses(void **state)
     ask(bioload(), "volume=110L;feed=4g/d", &question, &answer);
     assert_status(answer.status, -1);
     size_t which = 0;
-    assert_int_equal(ask_settle(bioload(), "volume=110L", &question, &which), HW_PROBLEM_MISSING);
-    check(ask_settle(bioload(), BIRCH ";rise=0.3", &question, &which) != HW_FINE);
+    assert_int_equal(ask_settle(bioload(), "volume=110L", &question, &which),
+                     HW_PROBLEM_NONE_OF_GROUP);
+    assert_int_equal(ask_settle(bioload(), BIRCH ";rise=0.3", &question, &which),
+                     HW_PROBLEM_MANY_OF_GROUP);
+    assert_int_equal(ask_settle(bioload(), BIRCH ";basis=nh4", &question, &which),
+                     HW_PROBLEM_OUT_OF_PLACE);
+    assert_int_equal(ask_settle(bioload(), BIRCH ";left=50%", &question, &which),
+                     HW_PROBLEM_OUT_OF_PLACE);
     check(ask_settle(bioload(), "volume=110L;rise=0", &question, &which) != HW_FINE);
 }
 
@@ -339,8 +347,8 @@ static void stricter_of_two(void **state)
 static void corners_are_answered(void **state)
 {
     (void)state;
-    static const char *const results[] = {"production", "rise_per_day", "load_share", "hours_to_limit",
-                                          "alkalinity_used"};
+    static const char *const results[] = {"production", "rise_per_day", "load_share",
+                                          "hours_to_limit", "alkalinity_used"};
     for (unsigned corner = 0; corner < 256; corner++) {
         char line[240];
         (void)snprintf(line, sizeof line,

@@ -59,7 +59,8 @@ static void two_labels_of_one_bottle(void **state)
 {
     (void)state;
     char line[200];
-    (void)snprintf(line, sizeof line, "volume=75L;fish=no;reagent=ammonia-solution;strength=%.17g%%",
+    (void)snprintf(line, sizeof line,
+                   "volume=75L;fish=no;reagent=ammonia-solution;strength=%.17g%%",
                    56.6 * nh3 / 35.046);
     double liquid = ask_for("volume=75L;fish=no;reagent=ammonia-solution;strength=56.6%;"
                             "strength_as=nh4oh",
@@ -174,13 +175,15 @@ static void every_note(void **state)
 static const struct note_edge edges[] = {
     {"nothing-to-add", UP_TO, 2, "target", NULL, TANK ";target=2;now=2"},
     {"outside-densities", BELOW, 0.5, "strength", NULL,
-     TANK ";source=ammonia-solution;strength=0.5%"},
+     TANK ";reagent=ammonia-solution;strength=0.5%"},
     {"outside-densities", ABOVE, 30, "strength", NULL,
-     TANK ";source=ammonia-solution;strength=30%"},
+     TANK ";reagent=ammonia-solution;strength=30%"},
     {"weigh-small", BELOW, 1, "volume", "mass", TANK},
     {"small-liquid", BELOW, 1, "volume", "liquid", SOLUTION},
     {"alkalinity-low", BELOW, 2 + 2 * 2 / 14.007, "alkalinity", NULL, TANK ";alkalinity=2.3"},
-    {"dose-stalls", ABOVE, 5, "target", NULL, TANK ";target=5"},
+    {"dose-stalls", ABOVE, 1, "target", "free_peak", TANK WATER ";target=18"},
+    {"dose-slows", UP_TO, 1, "target", "free_peak", TANK WATER ";target=18"},
+    {"dose-slows", ABOVE, 0.1, "target", "free_peak", TANK WATER ";target=2"},
     {"carbonate-fresh", BELOW, 5, "salinity", NULL,
      TANK ";ph=7.6;temp=25;salinity=5;alkalinity=2.3"},
     {"fit-stretched", BELOW, 5, "temp", NULL, TANK ";ph=8.1;temp=5;salinity=34"},

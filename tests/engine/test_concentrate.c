@@ -109,7 +109,6 @@ static const struct note_edge edges[] = {
     {"small-liquid", BELOW, 1, "per", NULL, COPPER "raises=0.04;per=1mL"},
     {"stock-copper-step", ABOVE, 0.05, "raises", NULL, COPPER "raises=0.05"},
     {"stock-copper-over", ABOVE, 0.2, "raises", NULL, COPPER "raises=0.2"},
-    {"dose-stalls", ABOVE, 5, "raises", NULL, CHLORIDE "raises=5;per=100mL"},
 };
 
 static void every_edge(void **state)

@@ -91,9 +91,9 @@ static void every_note(void **state)
 /* Where each note that hangs on a number begins and ends. */
 static const struct note_edge edges[] = {
     {"nitrite-fresh-act", BELOW, 1, "salinity", NULL, "nitrite=0.1;salinity=1g/kg"},
-    {"nitrite-effect", ABOVE, 6, "nitrite", NULL, "nitrite=6;salinity=34"},
-    {"nitrite-effect", ABOVE, 6, "nitrite", "as_n", "nitrite=20;basis=ion;salinity=34"},
-    {"chloride-ratio-low", BELOW, 20, "nitrite", "chloride_ratio", "nitrite=55;salinity=2"},
+    {"nitrite-effect", FROM, 3, "nitrite", NULL, "nitrite=3;salinity=34"},
+    {"nitrite-effect", FROM, 3, "nitrite", "as_n", "nitrite=10;basis=ion;salinity=34"},
+    {"chloride-ratio-low", BELOW, 40.5, "nitrite", "chloride_ratio", "nitrite=27;salinity=2"},
     {"nitrite-low-salinity", BELOW, 20, "salinity", NULL, "nitrite=0.3;salinity=20"},
     {"nitrite-low-salinity", FROM, 1, "salinity", NULL, "nitrite=0.3;salinity=1g/kg"},
     {"tap-chloride", BELOW, 1, "salinity", NULL, "nitrite=0;salinity=1g/kg"},
