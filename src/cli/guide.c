@@ -53,6 +53,8 @@ const struct example examples[] = {
     {"bioload", "60 g of fish in a tank of 20 US gallons without a filter, the working",
      "holdwater bioload --volume 20gal --biomass 60g --ration 1.5% --protein 12% --ph 8.0 --temp "
      "77F --salinity 33 --work"},
+    {"bioload", "ammonia rose by 0.4 mg/L in a day without a filter: how much water each day?",
+     "holdwater bioload --volume 75L --rise 0.4 --ph 8.1 --temp 25 --salinity 34"},
     {"bioload", "a dead fish of 18 g, found in the morning; a limit of your own",
      "holdwater bioload --volume 190L --feed 3g/d --protein 45% --dead 18g --limit 0.5"},
     {"ammonia", "a reading of 0.6 mg/L in salt water: how much is free, how far from a limit?",
@@ -69,6 +71,8 @@ const struct example examples[] = {
      "free,long_ratio"},
     {"ammonia", "backwards: how far may the pH rise?",
      "holdwater ammonia --tan 0.6 --temp 25 --salinity 34 --solve ph --for long_ratio=1"},
+    {"ammonia", "no reading yet: what total does this water allow, by a kit that counts NH4?",
+     "holdwater ammonia --basis nh4 --ph 8.15 --temp 25 --salinity 34 --medicine none"},
     {"ammonia", "a wall chart of that reading: pH across, temperature down",
      "holdwater ammonia --tan 0.6 --ph 7.8:8.6:0.1 --temp 22:28:1 --salinity 34 --only free"},
     {"nitrite", "a kit that counts the ion shows 0.5 mg/L in salt water",
