@@ -95,8 +95,8 @@ int hw_stock_mass(enum hw_stock_reagent reagent, double strength, double make, d
  *     Not modelled.
  * Source
  *   Perry's Chemical Engineers' Handbook, table 2-122 (ammonium chloride); chemical tables (copper
- *   sulfate); CRC Handbook of Chemistry and Physics (ammonium sulfate, recalled); its 102nd edition,
- *   concentrative properties of aqueous solutions (densities).
+ *   sulfate); CRC Handbook of Chemistry and Physics (ammonium sulfate, recalled); its 102nd
+ *   edition, concentrative properties of aqueous solutions (densities).
  */
 int hw_stock_solubility(enum hw_stock_reagent reagent, double *solubility);
 
