@@ -96,7 +96,7 @@ ask concentrate --reagent ammonium-chloride --raises 0.5 --per 5mL --into 110L -
 
 say '2031-02-12, a month later. Ammonia for 2 mg/L, or four doses of the stock; no fish in the water.'
 ask challenge --volume 110L --fish no --ph 8.1 --temp 25.5 --salinity 33 --alkalinity 2.6meq/L
-log 2031-02-12T18:00+00:00 challenge --tank birch --tanks tanks.csv --fish no --only mass,reading
+log 2031-02-12T18:00+00:00 challenge --tank birch --tanks tanks.csv --fish no --only mass,reading_n
 
 say 'A day later: ammonia is gone, a little nitrite is not. Has the filter passed?'
 ask verdict --volume 110L --start-tan 2 --tan 0 --nitrite 0.5 --hours 24 \

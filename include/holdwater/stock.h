@@ -14,7 +14,7 @@ extern "C" {
 /* Grams of reagent, as weighed, that a litre of solution holds at most at 20 degrees. */
 #define HW_STOCK_AMMONIUM_CHLORIDE_SOLUBILITY 291.0
 #define HW_STOCK_AMMONIUM_SULFATE_SOLUBILITY  535.0
-#define HW_STOCK_COPPER_SULFATE_SOLUBILITY    310.0
+#define HW_STOCK_COPPER_SULFATE_SOLUBILITY    319.0
 
 /* By how much one dose raises the water, mg/L. */
 #define HW_STOCK_RAISES_MIN 0.001
@@ -86,16 +86,17 @@ int hw_stock_mass(enum hw_stock_reagent reagent, double strength, double make, d
  * Notes
  *  1. Ammonium chloride: 37.2 g in 100 g of water (read), so 27.1 % by mass, times 1.075 kg/L
  *     (read). Ammonium sulfate: 75.4 g in 100 g of water (recalled), so 43.0 %, times 1.245 kg/L.
- *     Copper sulfate: 16.7 % of the anhydrous salt (recalled), so 26.1 % of the pentahydrate, times
- *     1.190 kg/L; 201 g/L of the anhydrous salt, 314 g/L of the pentahydrate, in an encyclopaedia.
- *     The two densities are from the straight line through the last two points of a table at 20
- *     degrees. All three are rounded down.
+ *     Copper sulfate: 20.7 g of the anhydrous salt in 100 g of water (read), so 17.1 %, which is
+ *     26.8 % of the pentahydrate, times 1.195 kg/L; an encyclopaedia has 201 g/L of the anhydrous
+ *     salt, 314 g/L of the pentahydrate. The density of the sulfate is from the straight line
+ *     through the last two points of a table at 20 degrees, that of copper sulfate from between its
+ *     points at 10 and 18 %. All three are rounded down.
  *  2. Colder less dissolves: at 0 degrees ammonium chloride 29.4 g in 100 g of water, four fifths.
  *     Not modelled.
  * Source
- *   Perry's Chemical Engineers' Handbook, table 2-122 (ammonium chloride); CRC Handbook of
- *   Chemistry and Physics (the others, recalled); its 102nd edition, concentrative properties of
- *   aqueous solutions (densities).
+ *   Perry's Chemical Engineers' Handbook, table 2-122 (ammonium chloride); chemical tables (copper
+ *   sulfate); CRC Handbook of Chemistry and Physics (ammonium sulfate, recalled); its 102nd
+ *   edition, concentrative properties of aqueous solutions (densities).
  */
 int hw_stock_solubility(enum hw_stock_reagent reagent, double *solubility);
 

@@ -7,8 +7,8 @@
 
 /* clang-format off */
 enum {
-    AMMONIA_FREE, AMMONIA_FREE_NH3, AMMONIA_FREE_PERCENT, AMMONIA_PKA, AMMONIA_FREE_FOR_LIMIT,
-    AMMONIA_LONG_RATIO, AMMONIA_SHORT_RATIO, AMMONIA_TAN_LONG, AMMONIA_PH_LONG, AMMONIA_RESULTS
+    AMMONIA_FREE, AMMONIA_LONG_RATIO, AMMONIA_SHORT_RATIO, AMMONIA_TAN_LONG, AMMONIA_PH_LONG,
+    AMMONIA_FREE_PERCENT, AMMONIA_FREE_NH3, AMMONIA_FREE_FOR_LIMIT, AMMONIA_PKA, AMMONIA_RESULTS
 };
 /* clang-format on */
 
@@ -19,7 +19,8 @@ enum { AMMONIA_ON_METER = 1u << HW_PH_METER, AMMONIA_NOT_ON_METER = 0x1eu };
 /* clang-format off */
 static const struct hw_input inputs[AMMONIA_INPUTS] = {
     [AMMONIA_TAN] = {.name = "tan", .unit = "mg/L", .kind = HW_CONCENTRATION, .hi = 1000,
-     .help = "total ammonia as the kit reads it, in the kit's basis"},
+     .need = HW_OPTIONAL, .cell_filled = true, .help = "total ammonia as the kit reads it, in the "
+     "kit's basis"},
     [AMMONIA_BASIS] = BASIS_INPUT,
     [AMMONIA_DILUTION] = {.name = "dilution", .unit = "", .kind = HW_NUMBER, .lo = 1, .hi = 1000,
      .need = HW_PRESET, .preset = 1, .help = "how many times the sample was diluted before the "
@@ -57,16 +58,7 @@ static const struct hw_input inputs[AMMONIA_INPUTS] = {
 
 static const struct hw_result results[AMMONIA_RESULTS] = {
     [AMMONIA_FREE] = {.name = "free", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
-     .help = "free (un-ionised) ammonia, as N"},
-    [AMMONIA_FREE_NH3] = {.name = "free_nh3", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
-     .help = "free (un-ionised) ammonia, as NH3"},
-    [AMMONIA_FREE_PERCENT] = {.name = "free_percent", .unit = "", .kind = HW_NUMBER, .digits = 3,
-     .help = "share of the total that is free, per cent"},
-    [AMMONIA_PKA] = {.name = "pka", .unit = "", .kind = HW_NUMBER, .digits = 5,
-     .help = "ionisation constant used, on the pH scale given"},
-    [AMMONIA_FREE_FOR_LIMIT] = {.name = "free_for_limit", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .digits = 3, .sometimes = true, .help = "free ammonia as the salt-water limits count it, as "
-     "NH3"},
+     .sometimes = true, .help = "free (un-ionised) ammonia, as N"},
     [AMMONIA_LONG_RATIO] = {.name = "long_ratio", .unit = "", .kind = HW_NUMBER, .digits = 3,
      .sometimes = true, .help = "times the limit for days; above 1 is over it"},
     [AMMONIA_SHORT_RATIO] = {.name = "short_ratio", .unit = "", .kind = HW_NUMBER, .digits = 3,
@@ -77,6 +69,15 @@ static const struct hw_result results[AMMONIA_RESULTS] = {
     [AMMONIA_PH_LONG] = {.name = "ph_long", .unit = "", .kind = HW_PH, .digits = 3, .safe = -1,
      .sometimes = true, .help = "pH at which this total reaches the limit for days, on the scale "
      "given"},
+    [AMMONIA_FREE_PERCENT] = {.name = "free_percent", .unit = "", .kind = HW_NUMBER, .digits = 3,
+     .help = "share of the total that is free, per cent"},
+    [AMMONIA_FREE_NH3] = {.name = "free_nh3", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
+     .sometimes = true, .help = "free (un-ionised) ammonia, as NH3"},
+    [AMMONIA_FREE_FOR_LIMIT] = {.name = "free_for_limit", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 3, .sometimes = true, .help = "free ammonia as the salt-water limits count it, as "
+     "NH3"},
+    [AMMONIA_PKA] = {.name = "pka", .unit = "", .kind = HW_NUMBER, .digits = 5,
+     .help = "ionisation constant used, on the pH scale given"},
 };
 /* clang-format on */
 
@@ -177,10 +178,14 @@ static uint64_t medicine_notes(double medicine)
            note_if(!(set & MEDICINE_BINDER), HW_AMMONIA_NOTE_BOUND_BY_BINDER);
 }
 
-static uint64_t sample_notes(const struct ammonia_sample *s, double medicine)
+static uint64_t sample_notes(const struct ammonia_sample *s, const double in[])
 {
     bool act = above_limit(s->total_n, HW_LIMIT_ACT_TODAY);
-    return medicine_notes(medicine) | note_if(act, HW_AMMONIA_NOTE_ACT_TODAY) |
+    bool read = !isnan(in[AMMONIA_TAN]);
+    return medicine_notes(in[AMMONIA_MEDICINE]) | note_if(!read, HW_AMMONIA_NOTE_TAN_UNSAID) |
+           note_if(read && !below_limit(in[AMMONIA_TAN], HW_LIMIT_KIT_END),
+                   HW_AMMONIA_NOTE_KIT_END) |
+           note_if(act, HW_AMMONIA_NOTE_ACT_TODAY) |
            note_if(s->total_n > 0 && !act, HW_AMMONIA_NOTE_ANY_AMMONIA) |
            note_if(s->fit_stretched, HW_AMMONIA_NOTE_FIT_STRETCHED) |
            note_if(s->criteria_stretched, HW_AMMONIA_NOTE_CRITERIA_STRETCHED);
@@ -196,16 +201,16 @@ static void answer(const double in[], double out[], uint64_t *notes)
     struct ammonia_sample s = ammonia_sample(in);
     struct ammonia_standing days = against(&s, in, &ammonia_long_limits, notes);
     struct ammonia_standing hour = against(&s, in, &ammonia_short_limits, notes);
-    *notes |= sample_notes(&s, in[AMMONIA_MEDICINE]);
+    *notes |= sample_notes(&s, in);
     out[AMMONIA_FREE] = s.free_n;
-    out[AMMONIA_FREE_NH3] = nitrogen_from_n(HW_NITROGEN_NH3, s.free_n);
-    out[AMMONIA_FREE_PERCENT] = 100 * s.fraction;
-    out[AMMONIA_PKA] = s.pk;
-    out[AMMONIA_FREE_FOR_LIMIT] = s.free_1989;
     out[AMMONIA_LONG_RATIO] = days.ratio;
     out[AMMONIA_SHORT_RATIO] = hour.ratio;
     out[AMMONIA_TAN_LONG] = nitrogen_from_n(s.basis, days.total_n);
     out[AMMONIA_PH_LONG] = in_ph_range(days.ph);
+    out[AMMONIA_FREE_PERCENT] = 100 * s.fraction;
+    out[AMMONIA_FREE_NH3] = nitrogen_from_n(HW_NITROGEN_NH3, s.free_n);
+    out[AMMONIA_FREE_FOR_LIMIT] = s.free_1989;
+    out[AMMONIA_PKA] = s.pk;
 }
 
 /* clang-format off */

@@ -189,7 +189,7 @@ static void step_limit(const struct ammonia_sample *s, const double in[], const 
     }
 }
 
-static void step_limits(const struct ammonia_sample *s, const double in[], struct hw_steps *steps)
+static void step_reading(const struct ammonia_sample *s, const double in[], struct hw_steps *steps)
 {
     if (!isnan(s->free_1989)) {
         step_pk_1989(s->temp, s->salinity, "pk_1989", s->pk_1989, steps);
@@ -199,12 +199,39 @@ static void step_limits(const struct ammonia_sample *s, const double in[], struc
     }
     step_limit(s, in, "long_ratio", &ammonia_long_limits, steps);
     step_limit(s, in, "short_ratio", &ammonia_short_limits, steps);
+    hw_step(steps, "free_nh3", nitrogen_from_n(HW_NITROGEN_NH3, s->free_n), "mg/L", "iupac-weights",
+            "%.10g * %.10g * %.10g/%.10g", s->fraction, s->total_n, HW_MOLAR_NH3, HW_MOLAR_N);
+    hw_step(steps, "free", s->free_n, "mg/L", "", "%.10g * %.10g", s->fraction, s->total_n);
+}
+
+/* Without a reading the total that reaches the limit for days is what is told first. */
+static void step_tan_long(const struct ammonia_sample *s, const double in[], struct hw_steps *steps)
+{
+    double own = in[AMMONIA_LONG_LIMIT];
+    double limit_n = NAN;
+    if (!isnan(own)) {
+        enum hw_nitrogen_basis basis = (enum hw_nitrogen_basis)in[AMMONIA_LIMIT_BASIS];
+        limit_n = nitrogen_to_n(basis, own) / s->fraction;
+        hw_step(steps, "limit_used", limit_n, "mg/L", "", "%.10g * %.10g/%.10g / %.10g", own,
+                HW_MOLAR_N, basis_molar(basis), s->fraction);
+    } else if (s->meter_in_range) {
+        struct long_limit published = long_limit(s->ph_meter, s->temp, s->salinity);
+        limit_n = published.total_n;
+        long_limit_work(&published, "limit_used", steps);
+    }
+    if (!isnan(limit_n)) {
+        hw_step(steps, "tan_long", nitrogen_from_n(s->basis, limit_n), "mg/L", "iupac-weights",
+                "%.10g * %.10g/%.10g", limit_n, basis_molar(s->basis), HW_MOLAR_N);
+    }
 }
 
 void ammonia_work(const double in[], struct hw_steps *steps)
 {
     struct ammonia_sample s = ammonia_sample(in);
-    step_total(&s, in, steps);
+    bool read = !isnan(in[AMMONIA_TAN]);
+    if (read) {
+        step_total(&s, in, steps);
+    }
     if (s.model == HW_AMMONIA_KHOO1977) {
         step_pk_khoo(&s, steps);
     } else if (s.model == HW_AMMONIA_EPA1989) {
@@ -214,8 +241,9 @@ void ammonia_work(const double in[], struct hw_steps *steps)
     }
     hw_step(steps, "free_percent", 100 * s.fraction, "", "", "100 / (1 + 10^(%.10g - %.10g))", s.pk,
             s.ph);
-    step_limits(&s, in, steps);
-    hw_step(steps, "free_nh3", nitrogen_from_n(HW_NITROGEN_NH3, s.free_n), "mg/L", "iupac-weights",
-            "%.10g * %.10g * %.10g/%.10g", s.fraction, s.total_n, HW_MOLAR_NH3, HW_MOLAR_N);
-    hw_step(steps, "free", s.free_n, "mg/L", "", "%.10g * %.10g", s.fraction, s.total_n);
+    if (read) {
+        step_reading(&s, in, steps);
+    } else {
+        step_tan_long(&s, in, steps);
+    }
 }

@@ -10,12 +10,12 @@
 
 /* clang-format off */
 enum {
-    BIOLOAD_PRODUCTION, BIOLOAD_RISE, BIOLOAD_LOAD_SHARE, BIOLOAD_HOURS_TO_LIMIT,
-    BIOLOAD_CHANGE_NEEDED, BIOLOAD_ALKALINITY_USED, BIOLOAD_RESULTS
+    BIOLOAD_PRODUCTION, BIOLOAD_RISE_PER_DAY, BIOLOAD_LOAD_SHARE, BIOLOAD_HOURS_TO_LIMIT,
+    BIOLOAD_SHARE_A_DAY, BIOLOAD_ALKALINITY_USED, BIOLOAD_RESULTS
 };
 /* clang-format on */
 
-enum { BIOLOAD_EATERS = 1 }; /* the group of feed and biomass */
+enum { BIOLOAD_GIVERS = 1 }; /* the group of feed, biomass and rise */
 
 /* clang-format off */
 static const struct hw_input inputs[BIOLOAD_INPUTS] = {
@@ -23,19 +23,26 @@ static const struct hw_input inputs[BIOLOAD_INPUTS] = {
      .lo = HW_BIOLOAD_VOLUME_MIN, .hi = HW_BIOLOAD_VOLUME_MAX, .help = "water in the tank and its "
      "filter, without rock and sand; outside this doubt the unit"},
     [BIOLOAD_FEED] = {.name = "feed", .unit = "g/d", .kind = HW_MASS_PER_DAY,
-     .lo = HW_BIOLOAD_FEED_MIN, .hi = HW_BIOLOAD_FEED_MAX, .group = BIOLOAD_EATERS,
+     .lo = HW_BIOLOAD_FEED_MIN, .hi = HW_BIOLOAD_FEED_MAX, .group = BIOLOAD_GIVERS,
      .help = "food in a day, as it is fed; more than 100 kg is no quarantine tank"},
     [BIOLOAD_BIOMASS] = {.name = "biomass", .unit = "g", .kind = HW_MASS,
-     .lo = HW_BIOLOAD_BIOMASS_MIN, .hi = HW_BIOLOAD_BIOMASS_MAX, .group = BIOLOAD_EATERS,
+     .lo = HW_BIOLOAD_BIOMASS_MIN, .hi = HW_BIOLOAD_BIOMASS_MAX, .group = BIOLOAD_GIVERS,
      .help = "all living fish together, when the food is not weighed; outside this doubt the unit"},
+    [BIOLOAD_RISE] = {.name = "rise", .unit = "mg/L/d", .kind = HW_RISE_PER_DAY, .lo = 0.01,
+     .hi = 100, .group = BIOLOAD_GIVERS, .help = "your own reading: by how much total ammonia rose "
+     "in a day with no filter at work, in the basis; above 100 doubt the unit"},
+    [BIOLOAD_BASIS] = {.name = "basis", .unit = "", .kind = HW_CHOICE, .hi = HW_NITROGEN_NH4,
+     .words = basis_words, .need = HW_PRESET, .preset = HW_NITROGEN_N,
+     .when_input = BIOLOAD_RISE, .when_words = HW_WHEN_GIVEN,
+     .help = "what rise counts: nitrogen, ammonia or ammonium (the kit's leaflet says)"},
     [BIOLOAD_RATION] = {.name = "ration", .unit = "%", .kind = HW_SHARE,
      .lo = 100 * HW_BIOLOAD_RATION_SHARE_MIN, .hi = 100 * HW_BIOLOAD_RATION_SHARE_MAX,
      .need = HW_PRESET, .preset = 2,
      .help = "food in a day as a share of biomass; no fish eats more than a fifth of itself"},
     [BIOLOAD_PROTEIN] = {.name = "protein", .unit = "%", .kind = HW_SHARE,
      .lo = 100 * HW_BIOLOAD_PROTEIN_SHARE_MIN, .hi = 100 * HW_BIOLOAD_PROTEIN_SHARE_MAX,
-     .help = "protein in the food as "
-     "it is fed: dry food 40 to 60 %, wet and frozen 5 to 20 %"},
+     .need = HW_OPTIONAL, .help = "protein in the food as it is fed, needed with feed and biomass: "
+     "dry food 40 to 60 %, wet and frozen 5 to 20 %"},
     [BIOLOAD_FACTOR] = {.name = "factor", .unit = "", .kind = HW_NUMBER,
      .lo = HW_BIOLOAD_FACTOR_MIN, .hi = HW_BIOLOAD_FACTOR_MAX, .need = HW_PRESET,
      .preset = HW_BIOLOAD_FACTOR, .help = "g of ammonia nitrogen from a g of protein: measured in "
@@ -46,6 +53,9 @@ static const struct hw_input inputs[BIOLOAD_INPUTS] = {
     [BIOLOAD_CAPACITY] = {.name = "capacity", .unit = "mg/d", .kind = HW_MASS_PER_DAY, .lo = 0.1,
      .hi = 1e8, .need = HW_OPTIONAL, .help = "nitrogen that the filter cleared in its challenge, "
      "capacity of verdict; less is no filter"},
+    [BIOLOAD_LEFT] = {.name = "left", .unit = "%", .kind = HW_SHARE, .hi = 100, .need = HW_PRESET,
+     .preset = 100, .when_input = BIOLOAD_CAPACITY, .when_words = HW_WHEN_GIVEN, .help = "share of "
+     "that capacity that is left, after a medicine for one; more than all is not counted"},
     [BIOLOAD_PH] = {.name = "ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN, .hi = HW_PH_MAX,
      .need = HW_OPTIONAL, .help = "pH of the tank water by a meter; below 5 or above 10 doubt the "
      "reading"},
@@ -63,14 +73,15 @@ static const struct hw_input inputs[BIOLOAD_INPUTS] = {
 static const struct hw_result results[BIOLOAD_RESULTS] = {
     [BIOLOAD_PRODUCTION] = {.name = "production", .unit = "mg/d", .kind = HW_MASS_PER_DAY,
      .digits = 3, .help = "ammonia given off in a day, as N"},
-    [BIOLOAD_RISE] = {.name = "rise", .unit = "mg/L/d", .kind = HW_RISE_PER_DAY, .digits = 3,
+    [BIOLOAD_RISE_PER_DAY] = {.name = "rise_per_day", .unit = "mg/L/d", .kind = HW_RISE_PER_DAY,
+     .digits = 3,
      .help = "by which total ammonia rises when no filter works, as N"},
     [BIOLOAD_LOAD_SHARE] = {.name = "load_share", .unit = "%", .kind = HW_SHARE, .digits = 3,
      .sometimes = true, .help = "of the capacity at the challenge; stay below "
      HW_FIGURE_LOAD_SHARE " %"},
     [BIOLOAD_HOURS_TO_LIMIT] = {.name = "hours_to_limit", .unit = "h", .kind = HW_TIME, .digits = 2,
      .safe = -1, .sometimes = true, .help = "from no ammonia to the limit when no filter works"},
-    [BIOLOAD_CHANGE_NEEDED] = {.name = "change_needed", .unit = "%", .kind = HW_SHARE, .digits = 3,
+    [BIOLOAD_SHARE_A_DAY] = {.name = "share_a_day", .unit = "%", .kind = HW_SHARE, .digits = 3,
      .safe = 1, .sometimes = true, .help = "of the water, changed once every day, holds the limit "
      "without a filter"},
     [BIOLOAD_ALKALINITY_USED] = {.name = "alkalinity_used", .unit = "meq/L/d",
@@ -87,12 +98,13 @@ static const char *const sources[] = {
 
 static uint64_t load_notes(const struct bioload_day *day, const double in[])
 {
-    bool over = above(day->production, in[BIOLOAD_CAPACITY]);
+    bool over = above(day->production, day->left);
     bool quarter = above_limit(day->share, HW_LIMIT_LOAD_SHARE);
     return note_if(over, HW_BIOLOAD_NOTE_LOAD_OVER) |
+           note_if(day->left < in[BIOLOAD_CAPACITY], HW_BIOLOAD_NOTE_LEFT_OWN) |
            note_if(quarter && !over, HW_BIOLOAD_NOTE_LOAD_QUARTER) |
            note_if(isnan(in[BIOLOAD_CAPACITY]), HW_BIOLOAD_NOTE_CAPACITY_UNSAID) |
-           note_if(!isnan(in[BIOLOAD_CAPACITY]) && !quarter, HW_BIOLOAD_NOTE_LOAD_MEANS);
+           note_if(!isnan(in[BIOLOAD_CAPACITY]) && !quarter && !over, HW_BIOLOAD_NOTE_LOAD_MEANS);
 }
 
 /* What stands in for a limit that is not there: all that is missing is told. */
@@ -132,28 +144,40 @@ static uint64_t limit_notes(const struct bioload_day *day, const double in[])
            note_if(day->exchanged > 0, HW_BIOLOAD_NOTE_CHANGE_STEADY);
 }
 
-static uint64_t nitrogen_notes(const struct bioload_day *day, const double in[])
+static uint64_t food_notes(const struct bioload_day *day, const double in[])
 {
     bool recalled = in[BIOLOAD_FACTOR] == HW_BIOLOAD_FACTOR;
     bool fish = !isnan(in[BIOLOAD_BIOMASS]);
-    return note_if(in[BIOLOAD_DEAD] > 0, HW_BIOLOAD_NOTE_DEAD_IN_WATER) |
+    if (day->by_rise) {
+        return note_bit(HW_BIOLOAD_NOTE_RISE_OWN);
+    }
+    return note_bit(HW_BIOLOAD_NOTE_PROTEIN_AS_FED) |
            note_if(below(day->fed, day->starved), HW_BIOLOAD_NOTE_BELOW_STARVED) |
-           note_if(day->rise < HW_BIOLOAD_RISE_LEAST, HW_BIOLOAD_NOTE_NOTHING_GIVEN_OFF) |
            note_if(recalled, HW_BIOLOAD_NOTE_FEED_FIGURE) |
            note_if(!recalled, HW_BIOLOAD_NOTE_FACTOR_OWN) |
            note_if(fish, HW_BIOLOAD_NOTE_RATION_ROUGH) |
            note_if(!fish, HW_BIOLOAD_NOTE_RATION_UNUSED);
 }
 
+static uint64_t notes_of(const struct bioload_day *day, const double in[])
+{
+    if (!day->by_rise && isnan(in[BIOLOAD_PROTEIN])) {
+        return note_bit(HW_BIOLOAD_NOTE_PROTEIN_UNSAID);
+    }
+    return load_notes(day, in) | limit_notes(day, in) | food_notes(day, in) |
+           note_if(in[BIOLOAD_DEAD] > 0, HW_BIOLOAD_NOTE_DEAD_IN_WATER) |
+           note_if(day->rise < HW_BIOLOAD_RISE_LEAST, HW_BIOLOAD_NOTE_NOTHING_GIVEN_OFF);
+}
+
 static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct bioload_day day = bioload_day(in);
-    *notes |= load_notes(&day, in) | limit_notes(&day, in) | nitrogen_notes(&day, in);
+    *notes |= notes_of(&day, in);
     out[BIOLOAD_PRODUCTION] = day.production;
-    out[BIOLOAD_RISE] = day.rise;
+    out[BIOLOAD_RISE_PER_DAY] = day.rise;
     out[BIOLOAD_LOAD_SHARE] = day.share;
     out[BIOLOAD_HOURS_TO_LIMIT] = day.hours;
-    out[BIOLOAD_CHANGE_NEEDED] = 100 * day.exchanged;
+    out[BIOLOAD_SHARE_A_DAY] = 100 * day.exchanged;
     out[BIOLOAD_ALKALINITY_USED] = day.alkalinity;
 }
 

@@ -6,7 +6,7 @@
 
 #include <math.h>
 
-static void find_nitrogen(const double in[], struct bioload_day *day)
+static void find_fed(const double in[], struct bioload_day *day)
 {
     if (isnan(in[BIOLOAD_BIOMASS])) {
         day->feed = in[BIOLOAD_FEED];
@@ -16,7 +16,23 @@ static void find_nitrogen(const double in[], struct bioload_day *day)
         hw_bioload_starved(in[BIOLOAD_BIOMASS], per_hour, &day->starved);
     }
     hw_bioload_from_feed(day->feed, in[BIOLOAD_PROTEIN] / 100, in[BIOLOAD_FACTOR], &day->fed);
-    hw_bioload_from_dead(in[BIOLOAD_DEAD], in[BIOLOAD_PROTEIN] / 100, &day->dead);
+}
+
+/* A protein that is not given leaves what is dead with the least. */
+static double dead_protein(const double in[])
+{
+    return isnan(in[BIOLOAD_PROTEIN]) ? HW_BIOLOAD_DEAD_PROTEIN_SHARE : in[BIOLOAD_PROTEIN] / 100;
+}
+
+static void find_nitrogen(const double in[], struct bioload_day *day)
+{
+    if (day->by_rise) {
+        day->rise_n = nitrogen_to_n((enum hw_nitrogen_basis)in[BIOLOAD_BASIS], in[BIOLOAD_RISE]);
+        day->fed = day->rise_n * in[BIOLOAD_VOLUME];
+    } else {
+        find_fed(in, day);
+    }
+    hw_bioload_from_dead(in[BIOLOAD_DEAD], dead_protein(in), &day->dead);
     day->production = day->fed + day->dead;
 }
 
@@ -33,7 +49,9 @@ static void find_alkalinity(struct bioload_day *day)
 struct bioload_day bioload_day(const double in[])
 {
     struct bioload_day day = {
+        .by_rise = !isnan(in[BIOLOAD_RISE]),
         .feed = NAN,
+        .rise_n = NAN,
         .starved = NAN,
         .hours = NAN,
         .exchanged = NAN,
@@ -41,7 +59,8 @@ struct bioload_day bioload_day(const double in[])
     find_nitrogen(in, &day);
     hw_bioload_rise(day.production, in[BIOLOAD_VOLUME], &day.rise);
     find_alkalinity(&day);
-    day.share = 100 * day.production / in[BIOLOAD_CAPACITY];
+    day.left = in[BIOLOAD_CAPACITY] * in[BIOLOAD_LEFT] / 100;
+    day.share = day.left > 0 ? 100 * day.production / day.left : (double)NAN;
     day.published = long_limit(in[BIOLOAD_PH], in[BIOLOAD_TEMP], in[BIOLOAD_SALINITY]);
     day.limit = isnan(in[BIOLOAD_LIMIT]) ? day.published.total_n : in[BIOLOAD_LIMIT];
     hw_bioload_hours(day.rise, day.limit, &day.hours);
@@ -49,7 +68,7 @@ struct bioload_day bioload_day(const double in[])
     return day;
 }
 
-static void step_nitrogen(const struct bioload_day *day, const double in[], struct hw_steps *steps)
+static void step_fed(const struct bioload_day *day, const double in[], struct hw_steps *steps)
 {
     if (!isnan(in[BIOLOAD_BIOMASS])) {
         hw_step(steps, "fed_a_day", day->feed, "g/d", "", "%.10g * %.10g / 100",
@@ -59,10 +78,24 @@ static void step_nitrogen(const struct bioload_day *day, const double in[], stru
             in[BIOLOAD_FACTOR] == HW_BIOLOAD_FACTOR ? "feed-nitrogen" : "",
             "1000 * %.10g * %.10g / 100 * %.10g", day->feed, in[BIOLOAD_PROTEIN],
             in[BIOLOAD_FACTOR]);
+}
+
+static void step_nitrogen(const struct bioload_day *day, const double in[], struct hw_steps *steps)
+{
+    if (day->by_rise) {
+        hw_step(steps, "rise_as_n", day->rise_n, "mg/L/d", "iupac-weights", "%.10g * %.10g/%.10g",
+                in[BIOLOAD_RISE], HW_MOLAR_N,
+                basis_molar((enum hw_nitrogen_basis)in[BIOLOAD_BASIS]));
+        hw_step(steps, "nitrogen_read", day->fed, "mg/d", "conservation", "%.10g * %.10g",
+                day->rise_n, in[BIOLOAD_VOLUME]);
+    } else {
+        step_fed(day, in, steps);
+    }
     if (in[BIOLOAD_DEAD] > 0) {
+        double protein = 100 * dead_protein(in);
         hw_step(steps, "nitrogen_dead", day->dead, "mg/d", "protein-nitrogen",
                 "1000 * %.10g * (%.10g > %.10g ? %.10g : %.10g) / 100 * %.10g", in[BIOLOAD_DEAD],
-                in[BIOLOAD_PROTEIN], 100 * HW_BIOLOAD_DEAD_PROTEIN_SHARE, in[BIOLOAD_PROTEIN],
+                protein, 100 * HW_BIOLOAD_DEAD_PROTEIN_SHARE, protein,
                 100 * HW_BIOLOAD_DEAD_PROTEIN_SHARE, HW_BIOLOAD_WHOLE);
     }
 }
@@ -82,7 +115,7 @@ static void step_limit(const struct bioload_day *day, const double in[], struct 
                 day->limit, day->rise);
     }
     if (!isnan(day->exchanged)) {
-        hw_step(steps, "change_needed", 100 * day->exchanged, "%", "conservation",
+        hw_step(steps, "share_a_day", 100 * day->exchanged, "%", "conservation",
                 "100 * %.10g / %.10g", day->rise, day->limit);
     }
 }
@@ -91,11 +124,12 @@ void bioload_work(const double in[], struct hw_steps *steps)
 {
     struct bioload_day day = bioload_day(in);
     step_nitrogen(&day, in, steps);
-    hw_step(steps, "rise", day.rise, "mg/L/d", "", "(%.10g + %.10g) / %.10g", day.fed, day.dead,
-            in[BIOLOAD_VOLUME]);
+    hw_step(steps, "rise_per_day", day.rise, "mg/L/d", "", "(%.10g + %.10g) / %.10g", day.fed,
+            day.dead, in[BIOLOAD_VOLUME]);
     if (!isnan(day.share)) {
-        hw_step(steps, "load_share", day.share, "%", "", "100 * (%.10g + %.10g) / %.10g", day.fed,
-                day.dead, in[BIOLOAD_CAPACITY]);
+        hw_step(steps, "load_share", day.share, "%", "",
+                "100 * (%.10g + %.10g) / (%.10g * %.10g/100)", day.fed, day.dead,
+                in[BIOLOAD_CAPACITY], in[BIOLOAD_LEFT]);
     }
     step_limit(&day, in, steps);
     hw_step(steps, "alkalinity_used", day.alkalinity, "meq/L/d", "nitrification",

@@ -10,20 +10,23 @@
 /* The inputs, in the order of the table. */
 /* clang-format off */
 enum {
-    BIOLOAD_VOLUME, BIOLOAD_FEED, BIOLOAD_BIOMASS, BIOLOAD_RATION, BIOLOAD_PROTEIN, BIOLOAD_FACTOR,
-    BIOLOAD_DEAD, BIOLOAD_CAPACITY, BIOLOAD_PH, BIOLOAD_TEMP, BIOLOAD_SALINITY, BIOLOAD_LIMIT,
-    BIOLOAD_INPUTS
+    BIOLOAD_VOLUME, BIOLOAD_FEED, BIOLOAD_BIOMASS, BIOLOAD_RISE, BIOLOAD_BASIS, BIOLOAD_RATION,
+    BIOLOAD_PROTEIN, BIOLOAD_FACTOR, BIOLOAD_DEAD, BIOLOAD_CAPACITY, BIOLOAD_LEFT, BIOLOAD_PH,
+    BIOLOAD_TEMP, BIOLOAD_SALINITY, BIOLOAD_LIMIT, BIOLOAD_INPUTS
 };
 /* clang-format on */
 
 /* One row, and what the core says of it. */
 struct bioload_day {
-    double feed; /* g/d, given or by the ration */
+    bool by_rise;  /* the keeper's own reading stands in for the food */
+    double feed;   /* g/d, given or by the ration; NaN by a rise */
+    double rise_n; /* the rise given, mg/L/d as N; NaN without one */
     double fed, dead,
-        production; /* mg of nitrogen a day: by way of the fish, out of what rots, both */
+        production; /* mg of nitrogen a day: food or the rise given, out of what rots, both */
     double starved; /* mg/d that these fish give off unfed; NaN when their mass is not given */
     double rise;    /* mg/L/d */
-    double share;   /* of the capacity, per cent; NaN without one */
+    double left;    /* capacity that is left, mg/d; NaN without one */
+    double share;   /* production in it, per cent; NaN when there is none */
     struct long_limit published; /* at this pH, temperature and salinity */
     double limit;                /* mg/L: the one given, else the published one, else NaN */
     double hours, exchanged;     /* NaN without a limit, or when there is no such number */

@@ -64,7 +64,8 @@ struct hw_input {
     bool unit_must; /* a bare number is refused though its kind would allow it: strengths */
     double lo, hi;  /* both valid; a choice runs from 0 to its last word */
     enum hw_need need;
-    double preset; /* used when need is HW_PRESET */
+    double preset;    /* used when need is HW_PRESET */
+    bool cell_filled; /* optional, but a column of it has no empty cell: a reading not taken */
     /* Of a choice word i has value i; of a set word i is bit i, and the first, "none", stands
      * alone. NULL ends the list. */
     const char *const *words;

@@ -8,14 +8,14 @@
 
 /* clang-format off */
 enum {
-    CHALLENGE_MASS, CHALLENGE_LIQUID, CHALLENGE_NITROGEN, CHALLENGE_READING, CHALLENGE_NITRATE,
-    CHALLENGE_ALKALINITY_USED, CHALLENGE_OXYGEN_USED, CHALLENGE_FREE_PEAK, CHALLENGE_PH_AFTER,
-    CHALLENGE_RESULTS
+    CHALLENGE_MASS, CHALLENGE_LIQUID, CHALLENGE_READING_N, CHALLENGE_READING_NH3,
+    CHALLENGE_READING_NH4, CHALLENGE_NITRATE, CHALLENGE_FREE_PEAK, CHALLENGE_PH_AFTER,
+    CHALLENGE_NITROGEN, CHALLENGE_ALKALINITY_USED, CHALLENGE_OXYGEN_USED, CHALLENGE_RESULTS
 };
 /* clang-format on */
 
-static const char *const source_words[] = {"ammonium-chloride", "ammonium-sulfate",
-                                           "ammonia-solution", "concentrate", NULL};
+static const char *const reagent_words[] = {"ammonium-chloride", "ammonium-sulfate",
+                                            "ammonia-solution", "concentrate", NULL};
 static const char *const strength_words[] = {"nh3", "nh4oh", NULL};
 enum { CHALLENGE_SALTS = 1u << CHALLENGE_CHLORIDE | 1u << CHALLENGE_SULFATE };
 
@@ -34,26 +34,26 @@ static const struct hw_input inputs[CHALLENGE_INPUTS] = {
     [CHALLENGE_NOW] = {.name = "now", .unit = "mg/L", .kind = HW_CONCENTRATION, .hi = 50,
      .need = HW_PRESET, .help = "total ammonia in the water before the dose, in the basis; above "
      "50 change water first"},
-    [CHALLENGE_SOURCE] = {.name = "source", .unit = "", .kind = HW_CHOICE, .hi = 3,
-     .words = source_words, .need = HW_PRESET, .preset = CHALLENGE_CHLORIDE,
+    [CHALLENGE_REAGENT] = {.name = "reagent", .unit = "", .kind = HW_CHOICE, .hi = 3,
+     .words = reagent_words, .need = HW_PRESET, .preset = CHALLENGE_CHLORIDE,
      .help = "what is dosed; a concentrate is a solution of known ammonia content"},
     [CHALLENGE_STRENGTH] = {.name = "strength", .unit = "%", .kind = HW_SHARE, .unit_must = true,
-     .lo = 0.5, .hi = 62, .when_input = CHALLENGE_SOURCE, .when_words = 1u << CHALLENGE_SOLUTION,
+     .lo = 0.5, .hi = 62, .when_input = CHALLENGE_REAGENT, .when_words = 1u << CHALLENGE_SOLUTION,
      .help = "ammonia in the bottle by mass; the table of densities runs from 0.5 to 30 % NH3, "
      "which is 61.7 % NH4OH"},
     [CHALLENGE_STRENGTH_AS] = {.name = "strength_as", .unit = "", .kind = HW_CHOICE, .hi = 1,
      .words = strength_words, .need = HW_PRESET, .preset = CHALLENGE_AS_NH3,
-     .when_input = CHALLENGE_SOURCE, .when_words = 1u << CHALLENGE_SOLUTION,
+     .when_input = CHALLENGE_REAGENT, .when_words = 1u << CHALLENGE_SOLUTION,
      .help = "what the label's per cent counts: ammonia or ammonium hydroxide"},
     [CHALLENGE_CONCENTRATE_STRENGTH] = {.name = "concentrate_strength", .unit = "g/L",
      .kind = HW_CONCENTRATION, .unit_must = true, .lo = 0.01, .hi = 300,
-     .when_input = CHALLENGE_SOURCE, .when_words = 1u << CHALLENGE_CONCENTRATE,
+     .when_input = CHALLENGE_REAGENT, .when_words = 1u << CHALLENGE_CONCENTRATE,
      .help = "ammonia in the concentrate, in the basis; below 0.01 it is no concentrate, above 300 "
      "none is so strong"},
     [CHALLENGE_PURITY] = {.name = "purity", .unit = "%", .kind = HW_SHARE, .unit_must = true,
      .lo = 100 * HW_CHALLENGE_PURITY_SHARE_MIN, .hi = 100 * HW_CHALLENGE_PURITY_SHARE_MAX,
      .need = HW_PRESET, .preset = 100,
-     .when_input = CHALLENGE_SOURCE, .when_words = CHALLENGE_SALTS, .help = "share of the powder "
+     .when_input = CHALLENGE_REAGENT, .when_words = CHALLENGE_SALTS, .help = "share of the powder "
      "that is the salt; below 10 % it is something else"},
     [CHALLENGE_PH] = {.name = "ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN, .hi = HW_PH_MAX,
      .need = HW_OPTIONAL, .help = "pH of the water before the dose, by a meter calibrated in "
@@ -78,22 +78,26 @@ static const struct hw_result results[CHALLENGE_RESULTS] = {
      .sometimes = true, .help = "of the salt, to weigh"},
     [CHALLENGE_LIQUID] = {.name = "liquid", .unit = "mL", .kind = HW_VOLUME, .digits = 3,
      .sometimes = true, .help = "of the solution, to draw into a syringe"},
-    [CHALLENGE_NITROGEN] = {.name = "nitrogen", .unit = "mg", .kind = HW_MASS, .digits = 3,
-     .help = "in the dose"},
-    [CHALLENGE_READING] = {.name = "reading", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
-     .help = "what the kit should show once it is mixed, in the basis"},
+    [CHALLENGE_READING_N] = {.name = "reading_n", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 3, .help = "once it is mixed, by a kit that counts nitrogen, NH3-N"},
+    [CHALLENGE_READING_NH3] = {.name = "reading_nh3", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 3, .help = "the same water by a kit that counts ammonia, NH3"},
+    [CHALLENGE_READING_NH4] = {.name = "reading_nh4", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 3, .help = "the same water by a kit that counts ammonium, NH4"},
     [CHALLENGE_NITRATE] = {.name = "nitrate", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
      .help = "by which nitrate rises, as the ion, when all ammonia in the water is used up"},
-    [CHALLENGE_ALKALINITY_USED] = {.name = "alkalinity_used", .unit = "mgCaCO3/L",
-     .kind = HW_ALKALINITY, .digits = 3, .help = "from before the dose until all is nitrate"},
-    [CHALLENGE_OXYGEN_USED] = {.name = "oxygen_used", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .digits = 3, .help = "oxygen that the bacteria take for it"},
     [CHALLENGE_FREE_PEAK] = {.name = "free_peak", .unit = "mg/L", .kind = HW_CONCENTRATION,
      .digits = 3, .sometimes = true, .help = "free ammonia after the dose, as N, at ph_after, or "
      "at the pH given when that is not known"},
     [CHALLENGE_PH_AFTER] = {.name = "ph_after", .unit = "", .kind = HW_PH, .digits = 3,
      .sometimes = true, .help = "pH right after the dose is mixed in, before any gas goes in or "
      "out"},
+    [CHALLENGE_NITROGEN] = {.name = "nitrogen", .unit = "mg", .kind = HW_MASS, .digits = 3,
+     .help = "in the dose"},
+    [CHALLENGE_ALKALINITY_USED] = {.name = "alkalinity_used", .unit = "mgCaCO3/L",
+     .kind = HW_ALKALINITY, .digits = 3, .help = "from before the dose until all is nitrate"},
+    [CHALLENGE_OXYGEN_USED] = {.name = "oxygen_used", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 3, .help = "oxygen that the bacteria take for it"},
 };
 /* clang-format on */
 
@@ -103,15 +107,23 @@ static const char *const sources[] = {
     "takahashi1982",       "davies",          "emerson1975",    "khoo1977",
     "nitrification-needs", "common-practice", "our-arithmetic", NULL};
 
-static uint64_t source_notes(const struct challenge_dose *dose)
+static uint64_t reagent_notes(const struct challenge_dose *dose)
 {
-    bool salt = dose->source == CHALLENGE_CHLORIDE || dose->source == CHALLENGE_SULFATE;
+    bool salt = dose->reagent == CHALLENGE_CHLORIDE || dose->reagent == CHALLENGE_SULFATE;
     return note_if(salt, HW_CHALLENGE_NOTE_WEIGH_POWDER) |
            note_if(below_limit(dose->mass, HW_LIMIT_WEIGH_LEAST), HW_CHALLENGE_NOTE_WEIGH_SMALL) |
            note_if(below_limit(dose->liquid, HW_LIMIT_DRAW_LEAST), HW_CHALLENGE_NOTE_SMALL_LIQUID) |
-           note_if(dose->source == CHALLENGE_SOLUTION, HW_CHALLENGE_NOTE_PLAIN_AMMONIA) |
-           note_if(dose->source == CHALLENGE_SOLUTION, HW_CHALLENGE_NOTE_AMMONIA_CORROSIVE) |
-           note_if(dose->source == CHALLENGE_CONCENTRATE, HW_CHALLENGE_NOTE_COUNTER_ION);
+           note_if(dose->reagent == CHALLENGE_SOLUTION, HW_CHALLENGE_NOTE_PLAIN_AMMONIA) |
+           note_if(dose->reagent == CHALLENGE_SOLUTION, HW_CHALLENGE_NOTE_AMMONIA_CORROSIVE) |
+           note_if(dose->reagent == CHALLENGE_CONCENTRATE, HW_CHALLENGE_NOTE_COUNTER_ION);
+}
+
+/* The alkalinity was given, and is not used: the dose is reckoned as if it were not. */
+static uint64_t odd_notes(const struct challenge_dose *dose)
+{
+    bool solution = dose->reagent == CHALLENGE_SOLUTION;
+    return note_if(dose->readings_odd && !solution, HW_CHALLENGE_NOTE_PEAK_READINGS) |
+           note_if(dose->readings_odd && solution, HW_CHALLENGE_NOTE_PEAK_READINGS_HIGHER);
 }
 
 static uint64_t water_notes(const struct challenge_dose *dose, const double in[])
@@ -119,13 +131,15 @@ static uint64_t water_notes(const struct challenge_dose *dose, const double in[]
     double left = in[CHALLENGE_ALKALINITY] - dose->alkalinity / (HW_MOLAR_CALCIUM_CARBONATE / 2);
     bool told = !isnan(dose->ph_after);
     bool at_given = dose->sample && (!dose->carbonate || dose->readings_odd);
+    bool stalls = above_limit(dose->free_peak, HW_LIMIT_CHALLENGE_STALL);
+    bool slows = above_limit(dose->free_peak, HW_LIMIT_CHALLENGE_SLOW);
     return note_if(below_limit(left, HW_LIMIT_CHALLENGE_ALKALINITY),
                    HW_CHALLENGE_NOTE_ALKALINITY_LOW) |
            note_if(isnan(in[CHALLENGE_ALKALINITY]), HW_CHALLENGE_NOTE_ALKALINITY_UNSAID) |
-           note_if(above_limit(dose->total_n, HW_LIMIT_CHALLENGE_STALL),
-                   HW_CHALLENGE_NOTE_DOSE_STALLS) |
-           note_if(at_given && dose->source == CHALLENGE_SOLUTION, HW_CHALLENGE_NOTE_PEAK_HIGHER) |
-           note_if(dose->readings_odd, HW_CHALLENGE_NOTE_PEAK_READINGS) |
+           note_if(stalls, HW_CHALLENGE_NOTE_DOSE_STALLS) |
+           note_if(slows && !stalls, HW_CHALLENGE_NOTE_DOSE_SLOWS) | odd_notes(dose) |
+           note_if(dose->sample && !dose->carbonate && dose->reagent == CHALLENGE_SOLUTION,
+                   HW_CHALLENGE_NOTE_PEAK_HIGHER) |
            note_if(!at_given && dose->sample && !told, HW_CHALLENGE_NOTE_PEAK_OUTSIDE_PH) |
            note_if(told && below_limit(in[CHALLENGE_SALINITY], HW_LIMIT_CARBONATE_FRESH),
                    HW_CHALLENGE_NOTE_CARBONATE_FRESH) |
@@ -139,7 +153,7 @@ static uint64_t refusals(const struct challenge_dose *dose, const double in[])
 {
     return note_if((int)in[CHALLENGE_FISH] == YES, HW_CHALLENGE_NOTE_FISH_IN_WATER) |
            note_if(in[CHALLENGE_TARGET] <= in[CHALLENGE_NOW], HW_CHALLENGE_NOTE_NOTHING_TO_ADD) |
-           note_if(dose->source == CHALLENGE_SOLUTION && isnan(dose->density),
+           note_if(dose->reagent == CHALLENGE_SOLUTION && isnan(dose->density),
                    HW_CHALLENGE_NOTE_OUTSIDE_DENSITIES);
 }
 
@@ -148,17 +162,19 @@ static void answer(const double in[], double out[], uint64_t *notes)
     struct challenge_dose dose = challenge_dose(in);
     *notes |= refusals(&dose, in);
     if (*notes == 0) {
-        *notes |= source_notes(&dose) | water_notes(&dose, in);
+        *notes |= reagent_notes(&dose) | water_notes(&dose, in);
     }
     out[CHALLENGE_MASS] = dose.mass;
     out[CHALLENGE_LIQUID] = dose.liquid;
-    out[CHALLENGE_NITROGEN] = dose.nitrogen;
-    out[CHALLENGE_READING] = dose.reading;
+    out[CHALLENGE_READING_N] = dose.reading[HW_NITROGEN_N];
+    out[CHALLENGE_READING_NH3] = dose.reading[HW_NITROGEN_NH3];
+    out[CHALLENGE_READING_NH4] = dose.reading[HW_NITROGEN_NH4];
     out[CHALLENGE_NITRATE] = dose.nitrate;
-    out[CHALLENGE_ALKALINITY_USED] = dose.alkalinity;
-    out[CHALLENGE_OXYGEN_USED] = dose.oxygen;
     out[CHALLENGE_FREE_PEAK] = dose.free_peak;
     out[CHALLENGE_PH_AFTER] = dose.ph_after;
+    out[CHALLENGE_NITROGEN] = dose.nitrogen;
+    out[CHALLENGE_ALKALINITY_USED] = dose.alkalinity;
+    out[CHALLENGE_OXYGEN_USED] = dose.oxygen;
 }
 
 /* clang-format off */

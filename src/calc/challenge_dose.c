@@ -7,14 +7,14 @@
 
 static void measure_salt(const double in[], struct challenge_dose *dose)
 {
-    hw_challenge_salt_mass((enum hw_challenge_salt)dose->source, in[CHALLENGE_PURITY] / 100,
+    hw_challenge_salt_mass((enum hw_challenge_salt)dose->reagent, in[CHALLENGE_PURITY] / 100,
                            dose->nitrogen, &dose->mass);
 }
 
 /* A strength outside the table of densities leaves NaN. */
 static void measure_liquid(const double in[], struct challenge_dose *dose)
 {
-    if (dose->source == CHALLENGE_SOLUTION) {
+    if (dose->reagent == CHALLENGE_SOLUTION) {
         bool as_nh4oh = (int)in[CHALLENGE_STRENGTH_AS] == CHALLENGE_AS_NH4OH;
         dose->nh3_percent = in[CHALLENGE_STRENGTH] * (as_nh4oh ? HW_MOLAR_NH3 / HW_MOLAR_NH4OH : 1);
         hw_challenge_solution_density(dose->nh3_percent, &dose->density);
@@ -77,7 +77,7 @@ static void find_free(const double in[], struct challenge_dose *dose)
 struct challenge_dose challenge_dose(const double in[])
 {
     struct challenge_dose dose = {
-        .source = (int)in[CHALLENGE_SOURCE],
+        .reagent = (int)in[CHALLENGE_REAGENT],
         .basis = (enum hw_nitrogen_basis)in[CHALLENGE_BASIS],
         .nh3_percent = (double)NAN,
         .density = (double)NAN,
@@ -95,13 +95,15 @@ struct challenge_dose challenge_dose(const double in[])
     };
     dose.carbonate = dose.sample && !isnan(in[CHALLENGE_ALKALINITY]);
     dose.dose_as =
-        dose.source == CHALLENGE_SOLUTION ? HW_CHALLENGE_FROM_AMMONIA : HW_CHALLENGE_FROM_AMMONIUM;
+        dose.reagent == CHALLENGE_SOLUTION ? HW_CHALLENGE_FROM_AMMONIA : HW_CHALLENGE_FROM_AMMONIUM;
     dose.now_n = nitrogen_to_n(dose.basis, in[CHALLENGE_NOW]);
     dose.total_n = nitrogen_to_n(dose.basis, in[CHALLENGE_TARGET]);
     dose.dose_n = dose.total_n - dose.now_n;
     dose.nitrogen = dose.dose_n * in[CHALLENGE_VOLUME];
-    dose.reading = nitrogen_from_n(dose.basis, dose.total_n);
-    if (dose.source == CHALLENGE_SOLUTION || dose.source == CHALLENGE_CONCENTRATE) {
+    for (int basis = HW_NITROGEN_N; basis <= HW_NITROGEN_NH4; basis++) {
+        dose.reading[basis] = nitrogen_from_n((enum hw_nitrogen_basis)basis, dose.total_n);
+    }
+    if (dose.reagent == CHALLENGE_SOLUTION || dose.reagent == CHALLENGE_CONCENTRATE) {
         measure_liquid(in, &dose);
     } else {
         measure_salt(in, &dose);

@@ -13,13 +13,13 @@
 /* clang-format off */
 enum {
     CHALLENGE_VOLUME, CHALLENGE_FISH, CHALLENGE_TARGET, CHALLENGE_BASIS, CHALLENGE_NOW,
-    CHALLENGE_SOURCE, CHALLENGE_STRENGTH, CHALLENGE_STRENGTH_AS, CHALLENGE_CONCENTRATE_STRENGTH,
+    CHALLENGE_REAGENT, CHALLENGE_STRENGTH, CHALLENGE_STRENGTH_AS, CHALLENGE_CONCENTRATE_STRENGTH,
     CHALLENGE_PURITY, CHALLENGE_PH, CHALLENGE_TEMP, CHALLENGE_SALINITY, CHALLENGE_ALKALINITY,
     CHALLENGE_INPUTS
 };
 /* clang-format on */
 
-/* The words of `source`; the first two are enum hw_challenge_salt. */
+/* The words of `reagent`; the first two are enum hw_challenge_salt. */
 enum {
     CHALLENGE_CHLORIDE = HW_CHALLENGE_AMMONIUM_CHLORIDE,
     CHALLENGE_SULFATE = HW_CHALLENGE_AMMONIUM_SULFATE,
@@ -30,15 +30,16 @@ enum { CHALLENGE_AS_NH3, CHALLENGE_AS_NH4OH };
 
 /* One row, and what the core says of it. Nitrogen is what everything is counted in. */
 struct challenge_dose {
-    int source;
+    int reagent;
     enum hw_nitrogen_basis basis;
     enum hw_challenge_source dose_as;
-    double now_n, dose_n, total_n; /* mg/L: in the water, added, both */
-    double nitrogen;               /* mg to be added */
-    double nh3_percent, density;   /* of ammonia solution; else NaN */
-    double strength_n;             /* g/L of a liquid; NaN for a salt */
-    double mass, liquid;           /* g or mL; the other is NaN */
-    double reading, nitrate, oxygen, alkalinity;
+    double now_n, dose_n, total_n;       /* mg/L: in the water, added, both */
+    double nitrogen;                     /* mg to be added */
+    double nh3_percent, density;         /* of ammonia solution; else NaN */
+    double strength_n;                   /* g/L of a liquid; NaN for a salt */
+    double mass, liquid;                 /* g or mL; the other is NaN */
+    double reading[HW_NITROGEN_NH4 + 1]; /* of kits of each basis, once it is mixed */
+    double nitrate, oxygen, alkalinity;
     bool sample;             /* pH, temperature and salinity are given */
     bool carbonate;          /* and the alkalinity, so that the pH after the dose is sought ... */
     bool readings_odd;       /* ... but it does not go with the pH: as if it were not given */

@@ -6,6 +6,15 @@
 
 #include <math.h>
 
+static void step_reading(const char *symbol, enum hw_nitrogen_basis basis,
+                         const struct challenge_dose *dose, const double in[],
+                         struct hw_steps *steps)
+{
+    hw_step(steps, symbol, dose->reading[basis], "mg/L", "iupac-weights",
+            "(%.10g + %.10g/%.10g) * %.10g/%.10g", dose->now_n, dose->nitrogen,
+            in[CHALLENGE_VOLUME], basis_molar(basis), HW_MOLAR_N);
+}
+
 static void step_nitrogen(const struct challenge_dose *dose, const double in[],
                           struct hw_steps *steps)
 {
@@ -16,9 +25,9 @@ static void step_nitrogen(const struct challenge_dose *dose, const double in[],
             in[CHALLENGE_NOW], HW_MOLAR_N, molar);
     hw_step(steps, "nitrogen", dose->nitrogen, "mg", "", "(%.10g - %.10g) * %.10g", dose->total_n,
             dose->now_n, in[CHALLENGE_VOLUME]);
-    hw_step(steps, "reading", dose->reading, "mg/L", "iupac-weights",
-            "(%.10g + %.10g/%.10g) * %.10g/%.10g", dose->now_n, dose->nitrogen,
-            in[CHALLENGE_VOLUME], molar, HW_MOLAR_N);
+    step_reading("reading_n", HW_NITROGEN_N, dose, in, steps);
+    step_reading("reading_nh3", HW_NITROGEN_NH3, dose, in, steps);
+    step_reading("reading_nh4", HW_NITROGEN_NH4, dose, in, steps);
 }
 
 static void step_uses(const struct challenge_dose *dose, struct hw_steps *steps)
@@ -55,7 +64,7 @@ static void step_free(const struct challenge_dose *dose, const double in[], stru
 
 static void step_mass(const struct challenge_dose *dose, const double in[], struct hw_steps *steps)
 {
-    bool chloride = dose->source == CHALLENGE_CHLORIDE;
+    bool chloride = dose->reagent == CHALLENGE_CHLORIDE;
     hw_step(steps, "mass", dose->mass, "g", "iupac-weights",
             "%.10g * %.10g/(%d*%.10g) / (%.10g/100) / 1000", dose->nitrogen,
             chloride ? HW_MOLAR_AMMONIUM_CHLORIDE : HW_MOLAR_AMMONIUM_SULFATE, chloride ? 1 : 2,
@@ -65,7 +74,7 @@ static void step_mass(const struct challenge_dose *dose, const double in[], stru
 static void step_liquid(const struct challenge_dose *dose, const double in[],
                         struct hw_steps *steps)
 {
-    if (dose->source == CHALLENGE_SOLUTION) {
+    if (dose->reagent == CHALLENGE_SOLUTION) {
         bool as_nh4oh = (int)in[CHALLENGE_STRENGTH_AS] == CHALLENGE_AS_NH4OH;
         hw_step(steps, "nh3_percent", dose->nh3_percent, "%", "iupac-weights",
                 "%.10g * %.10g/%.10g", in[CHALLENGE_STRENGTH], as_nh4oh ? HW_MOLAR_NH3 : 1,

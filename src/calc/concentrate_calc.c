@@ -56,9 +56,9 @@ static const struct hw_result results[CONCENTRATE_RESULTS] = {
 };
 /* clang-format on */
 
-static const char *const sources[] = {
-    "iupac-weights",  "solubility", "copper-window", "copper-ramp", "common-practice",
-    "our-arithmetic", NULL};
+static const char *const sources[] = {"iupac-weights",  "solubility",  "solubility-sulfate",
+                                      "copper-window",  "copper-ramp", "common-practice",
+                                      "our-arithmetic", NULL};
 
 /* One row, and what the core says of it. */
 struct stock {
@@ -102,19 +102,12 @@ static uint64_t copper_notes(double raises)
                    HW_CONCENTRATE_NOTE_STOCK_COPPER_OVER);
 }
 
-static uint64_t ammonium_notes(double raises_as_n)
-{
-    return ammonium_always | note_if(above_limit(raises_as_n, HW_LIMIT_CHALLENGE_STALL),
-                                     HW_CONCENTRATE_NOTE_DOSE_STALLS);
-}
-
 static uint64_t notes_of(const struct stock *stock, const double in[])
 {
     if (isnan(stock->share) || above(stock->share, 100)) { /* NaN: the core counts no such stock */
         return note_bit(HW_CONCENTRATE_NOTE_STOCK_OVER_SOLUBILITY);
     }
-    return (stock->copper ? copper_notes(in[CONCENTRATE_RAISES])
-                          : ammonium_notes(nitrogen_to_n(stock->basis, in[CONCENTRATE_RAISES]))) |
+    return (stock->copper ? copper_notes(in[CONCENTRATE_RAISES]) : ammonium_always) |
            note_if(above_limit(stock->share, HW_LIMIT_STOCK_SOLUBILITY),
                    HW_CONCENTRATE_NOTE_STOCK_NEAR_SOLUBILITY) |
            note_if(below_limit(stock->mass, HW_LIMIT_WEIGH_LEAST),

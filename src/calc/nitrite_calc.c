@@ -40,17 +40,10 @@ static const struct hw_result results[NITRITE_RESULTS] = {
 };
 /* clang-format on */
 
-static const char *const sources[] = {"iupac-weights",
-                                      "chlorinity",
-                                      "sea-salt",
-                                      "eos80",
-                                      "grouper2022",
-                                      "tomasso1986",
-                                      "catfish-ratio",
-                                      "kit-chemistry",
-                                      "common-practice",
-                                      "our-arithmetic",
-                                      NULL};
+static const char *const sources[] = {
+    "iupac-weights",   "chlorinity",      "sea-salt",    "eos80",         "grouper-trial",
+    "grouper2022",     "nitrite-calcium", "tomasso1986", "catfish-ratio", "kit-chemistry",
+    "common-practice", "our-arithmetic",  NULL};
 
 static void find(const double in[], double out[])
 {
@@ -70,11 +63,11 @@ static uint64_t notes_of(const double in[], const double out[])
     return note_if(there, HW_NITRITE_NOTE_NITRITE_SEEN) |
            note_if(!there, HW_NITRITE_NOTE_NITRITE_NONE) |
            note_if(there && fresh, HW_NITRITE_NOTE_NITRITE_FRESH_ACT) |
-           note_if(above_limit(out[NITRITE_AS_N], HW_LIMIT_NITRITE_EFFECT),
+           note_if(!below_limit(out[NITRITE_AS_N], HW_LIMIT_NITRITE_EFFECT),
                    HW_NITRITE_NOTE_NITRITE_EFFECT) |
            note_if(below_limit(out[NITRITE_CHLORIDE_RATIO], HW_LIMIT_CHLORIDE_RATIO_HIGH),
                    HW_NITRITE_NOTE_CHLORIDE_RATIO_LOW) |
-           note_if(low && !fresh, HW_NITRITE_NOTE_NITRITE_LOW_SALINITY) |
+           note_if(there && low && !fresh, HW_NITRITE_NOTE_NITRITE_LOW_SALINITY) |
            note_if(fresh, HW_NITRITE_NOTE_TAP_CHLORIDE) |
            note_if(above(in[NITRITE_SALINITY], HW_SEAWATER_SALINITY_FITTED),
                    HW_NITRITE_NOTE_ABOVE_FIT);

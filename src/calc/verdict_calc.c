@@ -7,8 +7,8 @@
 
 /* clang-format off */
 enum {
-    VERDICT_PASSED, VERDICT_CLEARED, VERDICT_RATE, VERDICT_CAPACITY, VERDICT_FEED,
-    VERDICT_WORKING_FEED, VERDICT_HOURS_TO_CLEAR, VERDICT_RESULTS
+    VERDICT_PASSED, VERDICT_WORKING_FEED, VERDICT_CAPACITY, VERDICT_HOURS_TO_CLEAR, VERDICT_RATE,
+    VERDICT_CLEARED, VERDICT_FEED, VERDICT_RESULTS
 };
 /* clang-format on */
 
@@ -54,7 +54,7 @@ static const struct hw_input inputs[VERDICT_INPUTS] = {
      .lo = 100 * HW_VERDICT_PROTEIN_SHARE_MIN, .hi = 100 * HW_VERDICT_PROTEIN_SHARE_MAX,
      .need = HW_PRESET, .preset = 45,
      .help = "protein in the food as it is fed: dry food 40 to 60 %, wet and frozen 5 to 20 %"},
-    [VERDICT_WORKING] = {.name = "working", .unit = "%", .kind = HW_SHARE,
+    [VERDICT_WORKING_SHARE] = {.name = "working_share", .unit = "%", .kind = HW_SHARE,
      .lo = 100 * HW_VERDICT_WORKING_SHARE_MIN, .hi = 100 * HW_VERDICT_WORKING_SHARE_MAX,
      .need = HW_PRESET, .preset = 25,
      .help = "share of its rate at the challenge that the filter keeps at the low ammonia fish "
@@ -68,28 +68,29 @@ static const struct hw_input inputs[VERDICT_INPUTS] = {
 };
 
 static const struct hw_result results[VERDICT_RESULTS] = {
-    [VERDICT_PASSED] = {.name = "passed", .unit = "", .kind = HW_COUNT, .digits = 1,
-     .help = "1: ammonia and nitrite both gone in time; 0: no pass"},
-    [VERDICT_CLEARED] = {.name = "cleared", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
-     .help = "nitrogen that left both ammonia and nitrite, as N"},
-    [VERDICT_RATE] = {.name = "rate", .unit = "mg/L/d", .kind = HW_RISE_PER_DAY, .digits = 3,
-     .help = "the same in a day, as N"},
-    [VERDICT_CAPACITY] = {.name = "capacity", .unit = "mg/d", .kind = HW_MASS_PER_DAY, .digits = 3,
-     .safe = -1, .help = "the same in all the water, at the strength of the challenge"},
-    [VERDICT_FEED] = {.name = "feed", .unit = "g/d", .kind = HW_MASS_PER_DAY, .digits = 3,
-     .safe = -1, .help = "food whose ammonia that is: not what the filter carries"},
+    [VERDICT_PASSED] = {.name = "passed", .unit = "", .kind = HW_YES_NO, .digits = 1,
+     .help = "yes when ammonia and nitrite were both gone in time"},
     [VERDICT_WORKING_FEED] = {.name = "working_feed", .unit = "g/d", .kind = HW_MASS_PER_DAY,
-     .digits = 3, .safe = -1, .help = "food a day that it carries with fish in the water; stock by "
-     "this once it has passed"},
+     .digits = 3, .safe = -1, .sometimes = true, .help = "food a day that the filter carries with "
+     "fish in the water: stock by this"},
+    [VERDICT_CAPACITY] = {.name = "capacity", .unit = "mg/d", .kind = HW_MASS_PER_DAY, .digits = 3,
+     .safe = -1, .help = "nitrogen cleared a day, at the strength of the challenge"},
     [VERDICT_HOURS_TO_CLEAR] = {.name = "hours_to_clear", .unit = "h", .kind = HW_TIME, .digits = 2,
      .safe = 1, .sometimes = true, .help = "at least this long from the reading until both are "
      "gone"},
+    [VERDICT_RATE] = {.name = "rate", .unit = "mg/L/d", .kind = HW_RISE_PER_DAY, .digits = 3,
+     .help = "nitrogen cleared a day from a litre, as N"},
+    [VERDICT_CLEARED] = {.name = "cleared", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
+     .help = "nitrogen that left both ammonia and nitrite, as N"},
+    [VERDICT_FEED] = {.name = "feed", .unit = "g/d", .kind = HW_MASS_PER_DAY, .digits = 3,
+     .safe = -1, .sometimes = true, .help = "food whose ammonia the capacity is: not what the "
+     "filter carries"},
 };
 /* clang-format on */
 
 static const char *const sources[] = {
-    "conservation", "iupac-weights",  "nitrification",       "feed-nitrogen",   "half-saturation",
-    "theta",        "our-arithmetic", "nitrification-needs", "common-practice", NULL};
+    "conservation", "iupac-weights",  "nitrification", "feed-nitrogen",   "half-saturation",
+    "theta",        "our-arithmetic", "dye-chemistry", "common-practice", NULL};
 
 static uint64_t passing_notes(const struct verdict_reading *r, const double in[])
 {
@@ -101,10 +102,20 @@ static uint64_t passing_notes(const struct verdict_reading *r, const double in[]
            note_if(!clear && early, HW_VERDICT_NOTE_READ_EARLY) |
            note_if(!clear && !early, HW_VERDICT_NOTE_NOT_CLEAR) |
            note_if(r->tan_clear && !clear, HW_VERDICT_NOTE_NITRITE_BEHIND) |
-           (clear ? note_bit(HW_VERDICT_NOTE_RATE_AT_LEAST) : 0) |
-           note_if(below(r->turned, r->cleared), HW_VERDICT_NOTE_NITRITE_COUNTED) |
+           note_if(clear, HW_VERDICT_NOTE_RATE_AT_LEAST) |
            note_if(below_limit(start, HW_LIMIT_CHALLENGE_TARGET), HW_VERDICT_NOTE_START_LOW) |
            note_if(r->passed, HW_VERDICT_NOTE_CHANGE_AFTER_PASS);
+}
+
+/* Of the food, which a filter that has not passed is not told. */
+static uint64_t feed_notes(const struct verdict_reading *r, const double in[])
+{
+    return note_bit(HW_VERDICT_NOTE_FEED_FIGURE) |
+           note_if(below(r->turned, r->cleared), HW_VERDICT_NOTE_NITRITE_COUNTED) |
+           note_if(above(r->colder, 0), HW_VERDICT_NOTE_COLDER_STOCK) |
+           note_if(above(in[VERDICT_STOCK_TEMP], in[VERDICT_TEMP]), HW_VERDICT_NOTE_WARMER_STOCK) |
+           note_if(isnan(in[VERDICT_TEMP]) != isnan(in[VERDICT_STOCK_TEMP]),
+                   HW_VERDICT_NOTE_TEMP_HALF);
 }
 
 static uint64_t nitrate_notes(const struct verdict_reading *r, const double in[])
@@ -118,27 +129,26 @@ static uint64_t nitrate_notes(const struct verdict_reading *r, const double in[]
            note_if(isnan(in[VERDICT_NITRATE_RISE]), HW_VERDICT_NOTE_NITRATE_UNSAID);
 }
 
-static uint64_t temp_notes(const struct verdict_reading *r, const double in[])
+static uint64_t notes_of(const struct verdict_reading *r, const double in[])
 {
-    return note_if(above(r->colder, 0), HW_VERDICT_NOTE_COLDER_STOCK) |
-           note_if(above(in[VERDICT_STOCK_TEMP], in[VERDICT_TEMP]), HW_VERDICT_NOTE_WARMER_STOCK) |
-           note_if(isnan(in[VERDICT_TEMP]) != isnan(in[VERDICT_STOCK_TEMP]),
-                   HW_VERDICT_NOTE_TEMP_HALF);
+    if (!r->moved) {
+        return note_bit(r->readable ? HW_VERDICT_NOTE_NOTHING_CLEARED
+                                    : HW_VERDICT_NOTE_START_UNREADABLE);
+    }
+    return passing_notes(r, in) | nitrate_notes(r, in) | (r->passed ? feed_notes(r, in) : 0);
 }
 
 static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct verdict_reading r = verdict_reading(in);
-    *notes |= r.moved ? passing_notes(&r, in) | nitrate_notes(&r, in) | temp_notes(&r, in)
-                      : note_bit(r.readable ? HW_VERDICT_NOTE_NOTHING_CLEARED
-                                            : HW_VERDICT_NOTE_START_UNREADABLE);
+    *notes |= notes_of(&r, in);
     out[VERDICT_PASSED] = r.passed;
-    out[VERDICT_CLEARED] = r.cleared;
-    out[VERDICT_RATE] = r.rate;
-    out[VERDICT_CAPACITY] = r.capacity;
-    out[VERDICT_FEED] = r.feed;
     out[VERDICT_WORKING_FEED] = r.working_feed;
+    out[VERDICT_CAPACITY] = r.capacity;
     out[VERDICT_HOURS_TO_CLEAR] = r.hours_to_clear;
+    out[VERDICT_RATE] = r.rate;
+    out[VERDICT_CLEARED] = r.cleared;
+    out[VERDICT_FEED] = r.feed;
 }
 
 /* clang-format off */

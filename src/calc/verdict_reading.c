@@ -48,14 +48,17 @@ struct verdict_reading verdict_reading(const double in[])
         double alkalinity = NAN;
         hw_verdict_rate(start, left, in[VERDICT_HOURS], in[VERDICT_VOLUME], &r.rate, &r.capacity);
         r.turned = fmin(r.cleared, fmax(r.start_tan - r.tan, 0));
-        hw_verdict_feed_carried(r.capacity * r.turned / r.cleared, in[VERDICT_PROTEIN] / 100,
-                                in[VERDICT_WORKING] / 100, r.colder, &r.feed, &r.working_feed);
         hw_verdict_hours(r.tan, r.nitrite, r.half_tan, r.half_nitrite, r.rate, &r.hours_to_clear);
         hw_challenge_nitrified(HW_CHALLENGE_FROM_AMMONIUM, r.cleared, &r.nitrate, &oxygen,
                                &alkalinity);
     }
     r.passed =
         r.moved && r.tan_clear && r.nitrite_clear && !above(in[VERDICT_HOURS], in[VERDICT_WITHIN]);
+    if (r.passed) {
+        hw_verdict_feed_carried(r.capacity * r.turned / r.cleared, in[VERDICT_PROTEIN] / 100,
+                                in[VERDICT_WORKING_SHARE] / 100, r.colder, &r.feed,
+                                &r.working_feed);
+    }
     return r;
 }
 
@@ -86,10 +89,6 @@ static void step_readings(const struct verdict_reading *r, const double in[],
 
 static void step_carried(const struct verdict_reading *r, const double in[], struct hw_steps *steps)
 {
-    hw_step(steps, "rate", r->rate, "mg/L/d", "", "%.10g / %.10g * 24", r->cleared,
-            in[VERDICT_HOURS]);
-    hw_step(steps, "capacity", r->capacity, "mg/d", "", "%.10g * %.10g", r->rate,
-            in[VERDICT_VOLUME]);
     if (below(r->turned, r->cleared)) {
         hw_step(steps, "turned", r->turned, "mg/L", "conservation",
                 "(%.10g > %.10g) * (%.10g - %.10g)", r->start_tan, r->tan, r->start_tan, r->tan);
@@ -102,11 +101,11 @@ static void step_carried(const struct verdict_reading *r, const double in[], str
     }
     if (r->colder > 0) {
         hw_step(steps, "working_feed", r->working_feed, "g/d", "theta",
-                "%.10g * %.10g/100 * %.10g^(%.10g - %.10g)", r->feed, in[VERDICT_WORKING],
+                "%.10g * %.10g/100 * %.10g^(%.10g - %.10g)", r->feed, in[VERDICT_WORKING_SHARE],
                 HW_VERDICT_THETA, in[VERDICT_STOCK_TEMP], in[VERDICT_TEMP]);
     } else {
         hw_step(steps, "working_feed", r->working_feed, "g/d", "half-saturation",
-                "%.10g * %.10g/100", r->feed, in[VERDICT_WORKING]);
+                "%.10g * %.10g/100", r->feed, in[VERDICT_WORKING_SHARE]);
     }
 }
 
@@ -126,7 +125,12 @@ void verdict_work(const double in[], struct hw_steps *steps)
     struct verdict_reading r = verdict_reading(in);
     double half = in[VERDICT_KIT_STEP] / 2;
     step_readings(&r, in, steps);
-    step_carried(&r, in, steps);
+    hw_step(steps, "rate", r.rate, "mg/L/d", "", "%.10g / %.10g * 24", r.cleared,
+            in[VERDICT_HOURS]);
+    hw_step(steps, "capacity", r.capacity, "mg/d", "", "%.10g * %.10g", r.rate, in[VERDICT_VOLUME]);
+    if (r.passed) {
+        step_carried(&r, in, steps);
+    }
     step_hours(&r, steps);
     if (!isnan(in[VERDICT_NITRATE_RISE])) {
         hw_step(steps, "nitrate_expected", r.nitrate, "mg/L", "nitrification",

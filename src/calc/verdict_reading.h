@@ -15,7 +15,7 @@
 enum {
     VERDICT_VOLUME, VERDICT_START_TAN, VERDICT_START_NITRITE, VERDICT_TAN, VERDICT_NITRITE,
     VERDICT_HOURS, VERDICT_BASIS, VERDICT_NITRITE_BASIS, VERDICT_WITHIN, VERDICT_KIT_STEP,
-    VERDICT_NITRATE_RISE, VERDICT_PROTEIN, VERDICT_WORKING, VERDICT_TEMP, VERDICT_STOCK_TEMP,
+    VERDICT_NITRATE_RISE, VERDICT_PROTEIN, VERDICT_WORKING_SHARE, VERDICT_TEMP, VERDICT_STOCK_TEMP,
     VERDICT_INPUTS
 };
 /* clang-format on */
@@ -29,12 +29,13 @@ struct verdict_reading {
     double half_tan, half_nitrite; /* half a step of each kit */
     bool tan_clear, nitrite_clear; /* in the kit's own basis */
     double cleared, turned; /* turned: ammonia that was cleared; no more than was cleared in all */
-    double rate, capacity, feed, working_feed;
-    double colder;         /* degrees; 0 when warmer or not known */
-    double hours_to_clear; /* NaN when clear */
-    double nitrate;        /* the rise to expect, mg/L of the ion */
-    bool readable;         /* the start was above half a step */
-    bool moved;            /* something was cleared: all of the above stand */
+    double rate, capacity;
+    double feed, working_feed; /* NaN unless passed */
+    double colder;             /* degrees; 0 when warmer or not known */
+    double hours_to_clear;     /* NaN when clear */
+    double nitrate;            /* the rise to expect, mg/L of the ion */
+    bool readable;             /* the start was above half a step */
+    bool moved; /* something was cleared: all of the above stands, but for the food */
     bool passed;
 };
 

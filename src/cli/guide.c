@@ -53,6 +53,8 @@ const struct example examples[] = {
     {"bioload", "60 g of fish in a tank of 20 US gallons without a filter, the working",
      "holdwater bioload --volume 20gal --biomass 60g --ration 1.5% --protein 12% --ph 8.0 --temp "
      "77F --salinity 33 --work"},
+    {"bioload", "ammonia rose by 0.4 mg/L in a day without a filter: how much water each day?",
+     "holdwater bioload --volume 75L --rise 0.4 --ph 8.1 --temp 25 --salinity 34"},
     {"bioload", "a dead fish of 18 g, found in the morning; a limit of your own",
      "holdwater bioload --volume 190L --feed 3g/d --protein 45% --dead 18g --limit 0.5"},
     {"ammonia", "a reading of 0.6 mg/L in salt water: how much is free, how far from a limit?",
@@ -69,6 +71,8 @@ const struct example examples[] = {
      "free,long_ratio"},
     {"ammonia", "backwards: how far may the pH rise?",
      "holdwater ammonia --tan 0.6 --temp 25 --salinity 34 --solve ph --for long_ratio=1"},
+    {"ammonia", "no reading yet: what total does this water allow, by a kit that counts NH4?",
+     "holdwater ammonia --basis nh4 --ph 8.15 --temp 25 --salinity 34 --medicine none"},
     {"ammonia", "a wall chart of that reading: pH across, temperature down",
      "holdwater ammonia --tan 0.6 --ph 7.8:8.6:0.1 --temp 22:28:1 --salinity 34 --only free"},
     {"nitrite", "a kit that counts the ion shows 0.5 mg/L in salt water",
@@ -86,11 +90,11 @@ const struct example examples[] = {
     {"challenge", "ammonium chloride to bring 20 US gallons to 2 mg/L, no fish in the water",
      "holdwater challenge --volume 20gal --fish no"},
     {"challenge", "10 % household ammonia for a tank of 110 L, with what it costs the water",
-     "holdwater challenge --volume 110L --fish no --source ammonia-solution --strength 10% --ph "
+     "holdwater challenge --volume 110L --fish no --reagent ammonia-solution --strength 10% --ph "
      "8.1 "
      "--temp 25 --salinity 34 --alkalinity 2.6meq/L"},
     {"challenge", "a bottle labelled 56.6 % NH4OH, a kit that counts NH3, the working",
-     "holdwater challenge --volume 75L --fish no --basis nh3 --source ammonia-solution --strength "
+     "holdwater challenge --volume 75L --fish no --basis nh3 --reagent ammonia-solution --strength "
      "56.6% --strength-as nh4oh --work"},
     {"concentrate", "5 mL are to raise 110 L by 0.5 mg/L as N: a quarter of a litre of stock",
      "holdwater concentrate --reagent ammonium-chloride --raises 0.5 --per 5mL --into 110L --make "

@@ -30,7 +30,11 @@ static void print_result(const struct report *report, size_t i)
         print_wrapped(result->help, text_columns(result->name, "-"), TEXT_COLUMN);
         return;
     }
-    number_text(number, value, digits, result->safe);
+    if (result->kind == HW_YES_NO) {
+        (void)snprintf(number, sizeof number, value > 0 ? "yes" : "no");
+    } else {
+        number_text(number, value, digits, result->safe);
+    }
     (void)snprintf(shown, sizeof shown, "%s%s%s", number, result->unit[0] == '\0' ? "" : " ",
                    result->unit);
     size_t column = text_columns(result->name, shown);

@@ -124,7 +124,8 @@ static enum hw_problem ask_plain(struct rows *rows, const struct hw_text fed[], 
             if (problem != HW_FINE) {
                 return problem;
             }
-        } else if (input->need == HW_REQUIRED && isnan(rows->constant.in[feed->input])) {
+        } else if ((input->need == HW_REQUIRED || input->cell_filled) &&
+                   isnan(rows->constant.in[feed->input])) {
             return HW_PROBLEM_MISSING;
         }
     }
@@ -138,6 +139,20 @@ static enum hw_problem find_uncertain(const struct hw_question *question, size_t
         if (question->half[i] > 0) {
             *which = i;
             return HW_PROBLEM_SPREAD;
+        }
+    }
+    return HW_FINE;
+}
+
+/* The first input that may be left out, but not by an empty cell, and that nothing else gives. */
+static enum hw_problem find_unfilled(const struct rows *rows, const struct hw_text fed[],
+                                     size_t *which)
+{
+    for (size_t k = 0; k < rows->columns.n_feed; k++) {
+        size_t i = rows->columns.feed[k].input;
+        if (rows->calc->inputs[i].cell_filled && is_empty(fed[k]) && !rows->base[i].text.at) {
+            *which = i;
+            return HW_PROBLEM_MISSING;
         }
     }
     return HW_FINE;
@@ -162,6 +177,9 @@ static enum hw_problem ask_whole(struct rows *rows, const struct hw_text fed[], 
         }
     }
     enum hw_problem problem = hw_question_settle(calc, written, &rows->question, which);
+    if (problem == HW_FINE) {
+        problem = find_unfilled(rows, fed, which);
+    }
     if (problem == HW_FINE && !rows->args->spread) {
         problem = find_uncertain(&rows->question, which);
     }

@@ -169,6 +169,15 @@ static const struct note_row notes[] = {
      "tan=1;ph=8.3;temp=27;salinity=34;long_limit=0.2"},
     {"act-today", "tan=0.26;ph=7;temp=25;salinity=34", "tan=0.25;ph=8.3;temp=25;salinity=34"},
     {"any-ammonia", "tan=0.25;ph=7;temp=25;salinity=34", "tan=0;ph=8.3;temp=25;salinity=34"},
+    {"kit-end", "tan=3;ph=8;temp=25;salinity=34", "tan=2.99;ph=8;temp=25;salinity=34"},
+    {"kit-end", "tan=3;dilution=4;ph=8;temp=25;salinity=34",
+     "tan=2;dilution=4;ph=8;temp=25;salinity=34"},
+    {"kit-end", "tan=3;basis=nh4;ph=8;temp=25;salinity=34", "ph=8;temp=25;salinity=34"},
+    {"tan-unsaid", "ph=8;temp=25;salinity=34", "tan=0;ph=8;temp=25;salinity=34"},
+    {"tan-unsaid", "ph=8;temp=25;salinity=5", "tan=1;ph=8;temp=25;salinity=5"},
+    {"tan-unsaid", "ph=8;temp=25;salinity=0.5;basis=nh4", "tan=1;ph=8;temp=25;salinity=5"},
+    {"any-ammonia", "tan=0.1;ph=8;temp=25;salinity=34", "ph=8;temp=25;salinity=34"},
+    {"act-today", "tan=1;ph=8;temp=25;salinity=34", "ph=8;temp=25;salinity=34"},
     {"limit-looks-nh3", "tan=1;ph=8;temp=25;salinity=34;long_limit=0.035",
      "tan=1;ph=8;temp=25;salinity=34;long_limit=0.035;limit_basis=nh3"},
     {"limit-looks-nh3", "tan=1;ph=8;temp=25;salinity=34;short_limit=0.233",
@@ -241,6 +250,7 @@ static const struct note_edge edges[] = {
      "tan=0.3;ph=8.4;temp=26;salinity=34;long_limit=1"},
     {"act-today", ABOVE, 0.25, "tan", NULL, "tan=0.25;ph=7;temp=25;salinity=34"},
     {"any-ammonia", UP_TO, 0.25, "tan", NULL, "tan=0.25;ph=7;temp=25;salinity=34"},
+    {"kit-end", FROM, 3, "tan", NULL, "tan=3;dilution=2;ph=7;temp=25;salinity=34"},
     {"criteria-jump", BELOW, 2, "salinity", NULL, "tan=1;ph=8;temp=25;salinity=2"},
     {"criteria-jump", ABOVE, 9, "salinity", NULL, "tan=1;ph=8;temp=25;salinity=9"},
     {"criteria-jump", BELOW, 11, "salinity", NULL, "tan=1;ph=8;temp=25;salinity=11"},
@@ -269,10 +279,43 @@ static void every_edge(void **state)
     check_edges(ammonia(), edges, sizeof edges / sizeof edges[0]);
 }
 
+/* What needs no reading is the same with one and without; what needs one is absent. */
+static void without_a_reading(void **state)
+{
+    (void)state;
+    static const char *const needs[] = {"free",       "free_nh3",    "free_for_limit",
+                                        "long_ratio", "short_ratio", "ph_long"};
+    static const char *const needs_none[] = {"tan_long", "free_percent", "pka"};
+    static const char *const waters[] = {
+        "ph=8.1;temp=25;salinity=34",
+        "ph=8.1;temp=25;salinity=5;basis=nh4",
+        "ph=7.2;temp=25;salinity=5;basis=nh3",
+        "ph=7.4;temp=14;salinity=0",
+        "ph=8.1;temp=25;salinity=34;ph_scale=total",
+        "ph=8.1;temp=25;salinity=34;model=epa1989;long_limit=0.02;limit_basis=nh3;basis=nh4",
+    };
+    for (size_t i = 0; i < sizeof waters / sizeof waters[0]; i++) {
+        char line[200];
+        (void)snprintf(line, sizeof line, "tan=0.85;%s", waters[i]);
+        for (size_t k = 0; k < sizeof needs / sizeof needs[0]; k++) {
+            assert_no_answer(ask_for(waters[i], needs[k]));
+        }
+        for (size_t k = 0; k < sizeof needs_none / sizeof needs_none[0]; k++) {
+            check(isfinite(ask_for(line, needs_none[k])));
+            assert_close(ask_for(waters[i], needs_none[k]), ask_for(line, needs_none[k]), 0, 0);
+        }
+        check_working(ammonia(), waters[i]);
+    }
+    check_working(ammonia(), "ph=9.98;ph_scale=total;temp=25;salinity=34");
+    assert_no_answer(ask_for("ph=9.98;ph_scale=total;temp=25;salinity=34", "tan_long"));
+}
+
 /* Each result that may be absent, present and absent; every other one always finite. */
 static const struct {
     const char *result, *present, *absent;
 } sometimes[] = {
+    {"free", "tan=0;ph=8;temp=25;salinity=34", "ph=8;temp=25;salinity=34"},
+    {"free_nh3", "tan=0;ph=8;temp=25;salinity=34", "ph=8;temp=25;salinity=34"},
     {"free_for_limit", "tan=1;ph=8;temp=25;salinity=1g/kg", "tan=1;ph=8;temp=25;salinity=0.9"},
     {"long_ratio", "tan=1;ph=8;temp=25;salinity=34",
      "tan=1;ph=9.98;ph_scale=total;temp=25;salinity=34"},
@@ -410,6 +453,7 @@ int main(void)
         cmocka_unit_test(dilution_and_basis),
         cmocka_unit_test(every_note),
         cmocka_unit_test(every_edge),
+        cmocka_unit_test(without_a_reading),
         cmocka_unit_test(absent_results),
         cmocka_unit_test(corners_are_answered),
         cmocka_unit_test(working_can_be_redone),

@@ -28,13 +28,14 @@ static double ask_for(const char *line, const char *result)
 
 #define BIRCH "volume=110L;feed=4g/d;protein=45%"
 #define FISH  "volume=110L;biomass=60g;protein=45%"
+#define RISE  "volume=110L;rise=0.3"
 #define SEA   "ph=8.1;temp=25;salinity=34"
 
 static void worked_loads(void **state)
 {
     (void)state;
     assert_close(ask_for(BIRCH, "production"), 165.6, 0, 1e-14);
-    assert_close(ask_for(BIRCH, "rise"), 165.6 / 110, 0, 1e-14);
+    assert_close(ask_for(BIRCH, "rise_per_day"), 165.6 / 110, 0, 1e-14);
     assert_close(ask_for(BIRCH, "alkalinity_used"), 2 * 165.6 / 110 / 14.007, 0, 1e-14);
     assert_close(ask_for(FISH, "production"), 60 * 0.02 * 0.45 * 92, 0, 1e-14);
     assert_close(ask_for(FISH ";ration=1.5%;factor=0.16", "production"), 60 * 0.015 * 0.45 * 160, 0,
@@ -43,9 +44,30 @@ static void worked_loads(void **state)
     assert_close(ask_for("volume=110L;feed=4g/d;protein=12%;dead=18g", "production"),
                  4 * 0.12 * 92 + 18 * 0.18 * 160, 0, 1e-14);
     assert_close(ask_for(BIRCH ";capacity=0.828g/d", "load_share"), 20, 0, 1e-14);
+    assert_close(ask_for(BIRCH ";capacity=0.828g/d;left=40%", "load_share"), 50, 0, 1e-14);
     assert_close(ask_for("volume=110L;feed=500mg/d;protein=45%", "production"), 20.7, 0, 1e-14);
     assert_close(ask_for(BIRCH ";limit=3", "hours_to_limit"), 24 * 3 * 110 / 165.6, 0, 1e-14);
-    assert_close(ask_for(BIRCH ";limit=3", "change_needed"), 100 * 165.6 / 110 / 3, 0, 1e-14);
+    assert_close(ask_for(BIRCH ";limit=3", "share_a_day"), 100 * 165.6 / 110 / 3, 0, 1e-14);
+}
+
+/* A rise of the keeper's own stands in for food, in the basis of his kit; what is dead comes on top
+ * of it, with the least protein unless one is given. */
+static void by_a_rise(void **state)
+{
+    (void)state;
+    double rise = 0.3 * 14.007 / 18.039;
+    assert_close(ask_for("volume=75L;rise=0.3", "rise_per_day"), 0.3, 0, 1e-14);
+    assert_close(ask_for("volume=75L;rise=0.3;basis=nh4", "rise_per_day"), rise, 0, 1e-14);
+    assert_close(ask_for("volume=75L;rise=0.3;basis=nh4", "production"), 75 * rise, 0, 1e-14);
+    assert_close(ask_for("volume=75L;rise=0.3;dead=6g", "production"), 22.5 + 6 * 0.18 * 160, 0,
+                 1e-14);
+    assert_close(ask_for("volume=75L;rise=0.3;dead=6g;protein=48%", "production"),
+                 22.5 + 6 * 0.48 * 160, 0, 1e-14);
+    assert_close(ask_for("volume=75L;rise=0.3;capacity=150;left=60%", "load_share"), 25, 0, 1e-14);
+    assert_close(ask_for("volume=75L;rise=0.3;limit=0.5", "hours_to_limit"), 40, 0, 1e-14);
+    assert_close(ask_for("volume=75L;rise=0.3;limit=0.5", "share_a_day"), 60, 0, 1e-14);
+    check_working(bioload(), "volume=75L;rise=0.3;basis=nh4;dead=6g;capacity=150;left=60%");
+    check_working(bioload(), "volume=75L;rise=0.3;basis=nh3;dead=6g;protein=48%;limit=0.5");
 }
 
 /* Each result that may be absent, present and absent. */
@@ -53,13 +75,14 @@ static const struct {
     const char *result, *present, *absent;
 } sometimes[] = {
     {"load_share", BIRCH ";capacity=220", BIRCH},
+    {"load_share", BIRCH ";capacity=220;left=1%", BIRCH ";capacity=220;left=0%"},
     {"hours_to_limit", BIRCH ";limit=0.5", BIRCH},
     {"hours_to_limit", BIRCH ";" SEA, BIRCH ";ph=8.1;temp=25"},
     {"hours_to_limit", BIRCH ";" SEA, BIRCH ";ph=8.1;salinity=34"},
     {"hours_to_limit", BIRCH ";" SEA, BIRCH ";temp=25;salinity=34"},
     {"hours_to_limit", BIRCH ";limit=0.5", "volume=110L;feed=0g/d;protein=45%;limit=0.5"},
-    {"change_needed", BIRCH ";limit=2", BIRCH ";limit=1.5"},
-    {"change_needed", "volume=110L;feed=0;protein=45%;limit=0.5", BIRCH},
+    {"share_a_day", BIRCH ";limit=2", BIRCH ";limit=1.5"},
+    {"share_a_day", "volume=110L;feed=0;protein=45%;limit=0.5", BIRCH},
 };
 
 static void absent_results(void **state)
@@ -71,7 +94,7 @@ static void absent_results(void **state)
         check_working(bioload(), sometimes[i].present);
         check_working(bioload(), sometimes[i].absent);
     }
-    assert_close(ask_for("volume=110L;feed=0;protein=45%;limit=0.5", "change_needed"), 0, 0, 0);
+    assert_close(ask_for("volume=110L;feed=0;protein=45%;limit=0.5", "share_a_day"), 0, 0, 0);
 }
 
 /* The published limit is the one that ammonia tells, at every salinity. */
@@ -124,11 +147,11 @@ static void answers_do_what_they_say(void **state)
         (void)snprintf(by_food, sizeof by_food,
                        "volume=%.17gL;feed=%.17gg/d;protein=%.17g%%;limit=%.17g", volume,
                        biomass * ration / 100, protein, limit);
-        double rise = ask_for(by_fish, "rise");
-        assert_close(rise, ask_for(by_food, "rise"), 0, 1e-13);
+        double rise = ask_for(by_fish, "rise_per_day");
+        assert_close(rise, ask_for(by_food, "rise_per_day"), 0, 1e-13);
         assert_close(rise * volume, ask_for(by_fish, "production"), 0, 1e-13);
         assert_close(rise * ask_for(by_fish, "hours_to_limit") / 24, limit, 0, 1e-13);
-        double share = ask_for(by_fish, "change_needed") / 100;
+        double share = ask_for(by_fish, "share_a_day") / 100;
         check(isnan(share) == (rise > limit));
         if (share > 0.02) {
             double level = 0;
@@ -163,6 +186,16 @@ static const struct note_row notes[] = {
     {"load-quarter", BIRCH ";capacity=662.3", BIRCH ";capacity=662.4"},
     {"load-quarter", BIRCH ";capacity=165.6", BIRCH ";capacity=165.5"},
     {"load-means", BIRCH ";capacity=662.4", BIRCH ";capacity=662.3"},
+    {"load-over", BIRCH ";capacity=331.1;left=50%", BIRCH ";capacity=331.2;left=50%"},
+    {"load-over", BIRCH ";capacity=662.4;left=0%", BIRCH},
+    {"load-means", "volume=110L;feed=0;protein=45%;capacity=220;left=0%",
+     BIRCH ";capacity=662.4;left=0%"},
+    {"left-own", BIRCH ";capacity=220;left=99%", BIRCH ";capacity=220"},
+    {"left-own", BIRCH ";capacity=220;left=0%", BIRCH},
+    {"protein-unsaid", "volume=110L;feed=4g/d", BIRCH},
+    {"protein-unsaid", "volume=110L;biomass=60g", FISH},
+    {"protein-unsaid", "volume=110L;feed=4g/d;dead=3g", RISE},
+    {"rise-own", RISE, BIRCH},
     {"capacity-unsaid", BIRCH, BIRCH ";capacity=662.5"},
     {"limit-within-day", BIRCH ";limit=1.5", BIRCH ";limit=1.51"},
     {"limit-within-day", BIRCH ";" SEA, BIRCH},
@@ -205,10 +238,13 @@ static const struct note_row notes[] = {
     {"limit-not-safe", BIRCH ";limit=2", BIRCH},
     {"limit-not-safe", BIRCH ";" SEA, BIRCH ";ph=8"},
     {"feed-figure", BIRCH, BIRCH ";factor=0.05"},
+    {"feed-figure", FISH, RISE},
     {"factor-own", BIRCH ";factor=0.0921", BIRCH ";factor=0.092"},
+    {"factor-own", BIRCH ";factor=0.0921", RISE ";factor=0.05"},
     {"ration-rough", FISH, BIRCH},
     {"ration-unused", BIRCH, FISH},
-    {"protein-as-fed", BIRCH, NULL},
+    {"ration-unused", BIRCH, RISE},
+    {"protein-as-fed", BIRCH, RISE},
     {"no-filter-counted", BIRCH, NULL},
     {"peak-after-meal", BIRCH, NULL},
     {"alkalinity-eaten", BIRCH, NULL},
@@ -227,6 +263,8 @@ static const struct note_edge edges[] = {
     {"load-quarter", UP_TO, 100, "capacity", "load_share", BIRCH ";capacity=165.6"},
     {"load-quarter", ABOVE, 25, "capacity", "load_share", BIRCH ";capacity=662"},
     {"load-means", UP_TO, 25, "capacity", "load_share", BIRCH ";capacity=662"},
+    {"load-over", ABOVE, 100, "left", "load_share", BIRCH ";capacity=662;left=25%"},
+    {"left-own", BELOW, 100, "left", NULL, BIRCH ";capacity=662;left=100%"},
     {"limit-within-day", BELOW, 24, "limit", "hours_to_limit", BIRCH ";limit=1.5"},
     {"change-more-than-all", BELOW, 24, "limit", "hours_to_limit", BIRCH ";limit=1.5"},
     {"below-starved", BELOW, 0.06 * 2.3 * 24, "ration", "production",
@@ -272,6 +310,18 @@ static void statuses(void **state)
     assert_status(answer.status, 0);
     ask(bioload(), BIRCH ";ph=8;temp=31;salinity=5", &question, &answer);
     assert_status(answer.status, 1);
+    ask(bioload(), "volume=110L;feed=4g/d", &question, &answer);
+    assert_status(answer.status, -1);
+    size_t which = 0;
+    assert_int_equal(ask_settle(bioload(), "volume=110L", &question, &which),
+                     HW_PROBLEM_NONE_OF_GROUP);
+    assert_int_equal(ask_settle(bioload(), BIRCH ";rise=0.3", &question, &which),
+                     HW_PROBLEM_MANY_OF_GROUP);
+    assert_int_equal(ask_settle(bioload(), BIRCH ";basis=nh4", &question, &which),
+                     HW_PROBLEM_OUT_OF_PLACE);
+    assert_int_equal(ask_settle(bioload(), BIRCH ";left=50%", &question, &which),
+                     HW_PROBLEM_OUT_OF_PLACE);
+    check(ask_settle(bioload(), "volume=110L;rise=0", &question, &which) != HW_FINE);
 }
 
 /* The stricter of the two limits is taken on either side of where they cross. */
@@ -297,8 +347,8 @@ static void stricter_of_two(void **state)
 static void corners_are_answered(void **state)
 {
     (void)state;
-    static const char *const results[] = {"production", "rise", "load_share", "hours_to_limit",
-                                          "alkalinity_used"};
+    static const char *const results[] = {"production", "rise_per_day", "load_share",
+                                          "hours_to_limit", "alkalinity_used"};
     for (unsigned corner = 0; corner < 256; corner++) {
         char line[240];
         (void)snprintf(line, sizeof line,
@@ -322,6 +372,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(worked_loads),
+        cmocka_unit_test(by_a_rise),
         cmocka_unit_test(absent_results),
         cmocka_unit_test(limit_is_that_of_ammonia),
         cmocka_unit_test(answers_do_what_they_say),

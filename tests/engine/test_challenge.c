@@ -40,15 +40,15 @@ static void doses(void **state)
                  0, 1e-14);
     assert_close(ask_for("volume=75L;fish=no;purity=97%;now=0.3;basis=nh4", "mass"),
                  1.7 * n / nh4 * 75 * 53.489 / n / 0.97 / 1000, 0, 1e-14);
-    assert_close(ask_for("volume=75L;fish=no;source=ammonium-sulfate", "mass"),
+    assert_close(ask_for("volume=75L;fish=no;reagent=ammonium-sulfate", "mass"),
                  2 * 75 * 132.134 / (2 * n) / 1000, 0, 1e-14);
     assert_close(
-        ask_for("volume=75L;fish=no;source=ammonia-solution;strength=10%;basis=nh3", "liquid"),
+        ask_for("volume=75L;fish=no;reagent=ammonia-solution;strength=10%;basis=nh3", "liquid"),
         2 * 75 / (1000 * 0.9575 * 0.10), 0, 1e-14);
     assert_close(
-        ask_for("volume=75L;fish=no;source=concentrate;concentrate_strength=2.5g/L", "liquid"),
+        ask_for("volume=75L;fish=no;reagent=concentrate;concentrate_strength=2.5g/L", "liquid"),
         2 * 75 / 2.5, 0, 1e-14);
-    assert_close(ask_for("volume=75L;fish=no;source=concentrate;concentrate_strength=2.5g/L;"
+    assert_close(ask_for("volume=75L;fish=no;reagent=concentrate;concentrate_strength=2.5g/L;"
                          "basis=nh3",
                          "nitrogen"),
                  2 * 75 * n / nh3, 0, 1e-14);
@@ -59,16 +59,17 @@ static void two_labels_of_one_bottle(void **state)
 {
     (void)state;
     char line[200];
-    (void)snprintf(line, sizeof line, "volume=75L;fish=no;source=ammonia-solution;strength=%.17g%%",
+    (void)snprintf(line, sizeof line,
+                   "volume=75L;fish=no;reagent=ammonia-solution;strength=%.17g%%",
                    56.6 * nh3 / 35.046);
-    double liquid = ask_for("volume=75L;fish=no;source=ammonia-solution;strength=56.6%;"
+    double liquid = ask_for("volume=75L;fish=no;reagent=ammonia-solution;strength=56.6%;"
                             "strength_as=nh4oh",
                             "liquid");
     assert_close(ask_for(line, "liquid"), liquid, 0, 1e-14);
 }
 
-/* reading is the target in the kit's basis, whatever the source; what is there already is nitrified
- * too. */
+/* The readings are one total by three kits, the target by the one whose basis was given; what is
+ * there already is nitrified too. */
 static void what_to_expect(void **state)
 {
     (void)state;
@@ -77,11 +78,13 @@ static void what_to_expect(void **state)
     for (size_t i = 0; i < 3; i++) {
         char line[200];
         (void)snprintf(line, sizeof line,
-                       "volume=110L;fish=no;target=2.4;now=0.6;basis=%s;source=ammonia-solution;"
+                       "volume=110L;fish=no;target=2.4;now=0.6;basis=%s;reagent=ammonia-solution;"
                        "strength=9.5%%;ph=8.1;temp=25;salinity=34",
                        bases[i]);
         double total = 2.4 * n / molar[i];
-        assert_close(ask_for(line, "reading"), 2.4, 0, 1e-15);
+        assert_close(ask_for(line, "reading_n"), total, 0, 1e-15);
+        assert_close(ask_for(line, "reading_nh3"), total * nh3 / n, 0, 1e-15);
+        assert_close(ask_for(line, "reading_nh4"), total * nh4 / n, 0, 1e-15);
         assert_close(ask_for(line, "nitrate"), total * 62.004 / n, 0, 1e-14);
         assert_close(ask_for(line, "oxygen_used"), total * 63.996 / n, 0, 1e-14);
         /* two equivalents for the quarter that was there, one for the rest */
@@ -94,7 +97,7 @@ static void what_to_expect(void **state)
 }
 
 #define TANK     "volume=110L;fish=no"
-#define SOLUTION TANK ";source=ammonia-solution;strength=10%"
+#define SOLUTION TANK ";reagent=ammonia-solution;strength=10%"
 #define WATER    ";ph=8.1;temp=25;salinity=34"
 #define STEEP    ";ph=9.9;temp=25;salinity=0;alkalinity=0.5;target=50"
 #define SOUR     ";ph=5;temp=25;salinity=0;alkalinity=0.05;target=50"
@@ -103,27 +106,36 @@ static const struct note_row notes[] = {
     {"fish-in-water", "volume=110L;fish=yes", TANK},
     {"nothing-to-add", TANK ";target=2;now=2", TANK ";target=2;now=1.99"},
     {"nothing-to-add", TANK ";target=2;now=2.5", TANK},
-    {"outside-densities", TANK ";source=ammonia-solution;strength=56.6%", SOLUTION},
-    {"outside-densities", TANK ";source=ammonia-solution;strength=0.9%;strength_as=nh4oh",
-     TANK ";source=ammonia-solution;strength=56.6%;strength_as=nh4oh"},
-    {"outside-densities", TANK ";source=ammonia-solution;strength=61.8%;strength_as=nh4oh",
-     TANK ";source=ammonia-solution;strength=61.7%;strength_as=nh4oh"},
+    {"outside-densities", TANK ";reagent=ammonia-solution;strength=56.6%", SOLUTION},
+    {"outside-densities", TANK ";reagent=ammonia-solution;strength=0.9%;strength_as=nh4oh",
+     TANK ";reagent=ammonia-solution;strength=56.6%;strength_as=nh4oh"},
+    {"outside-densities", TANK ";reagent=ammonia-solution;strength=61.8%;strength_as=nh4oh",
+     TANK ";reagent=ammonia-solution;strength=61.7%;strength_as=nh4oh"},
     {"fit-stretched", TANK ";ph=8.1;temp=4;salinity=34", TANK WATER},
     {"weigh-small", TANK, "volume=190L;fish=no"},
-    {"small-liquid", "volume=12L;fish=no;source=ammonia-solution;strength=10%", SOLUTION},
+    {"small-liquid", "volume=12L;fish=no;reagent=ammonia-solution;strength=10%", SOLUTION},
     {"plain-ammonia", SOLUTION, TANK},
     {"ammonia-corrosive", SOLUTION, TANK},
-    {"counter-ion", TANK ";source=concentrate;concentrate_strength=2g/L", SOLUTION},
+    {"counter-ion", TANK ";reagent=concentrate;concentrate_strength=2g/L", SOLUTION},
     {"alkalinity-low", TANK ";alkalinity=2.2meq/L", TANK ";alkalinity=2.3meq/L"},
     {"alkalinity-low", TANK ";alkalinity=6.2dKH", TANK},
-    {"dose-stalls", TANK ";target=5.1", TANK ";target=5"},
-    {"dose-stalls", TANK ";target=5.1;now=4.9", TANK ";target=5.1;basis=nh4"},
+    /* free ammonia, not the total, of which 5.3 % are free in this water; 1 mg/L of 18.77 */
+    {"dose-stalls", TANK WATER ";target=18.8", TANK WATER ";target=18.7"},
+    {"dose-stalls", TANK WATER ";target=18.8;now=18", TANK ";target=18.8"},
+    {"dose-stalls", TANK WATER ";target=18.8", TANK ";ph=7;temp=25;salinity=34;target=50"},
+    {"dose-slows", TANK WATER ";target=1.88", TANK WATER ";target=1.87"},
+    {"dose-slows", TANK WATER ";target=18.7", TANK WATER ";target=18.8"},
+    {"dose-slows", TANK WATER, TANK},
     {"peak-higher", SOLUTION WATER, TANK WATER},
     {"peak-higher", SOLUTION WATER, SOLUTION},
     {"peak-higher", SOLUTION WATER, SOLUTION WATER ";alkalinity=2.3"},
-    {"peak-higher", SOLUTION WATER ";alkalinity=0.01", SOLUTION STEEP},
+    /* it is not asked for what was given, and is told what was done with it */
+    {"peak-higher", SOLUTION WATER, SOLUTION WATER ";alkalinity=0.01"},
     {"peak-readings", TANK WATER ";alkalinity=0.01", TANK WATER ";alkalinity=2.3"},
-    {"peak-readings", SOLUTION WATER ";alkalinity=0.01", TANK ";alkalinity=0.01"},
+    {"peak-readings", TANK WATER ";alkalinity=0.01", TANK ";alkalinity=0.01"},
+    {"peak-readings", TANK WATER ";alkalinity=0.01", SOLUTION WATER ";alkalinity=0.01"},
+    {"peak-readings-higher", SOLUTION WATER ";alkalinity=0.01", TANK WATER ";alkalinity=0.01"},
+    {"peak-readings-higher", SOLUTION WATER ";alkalinity=0.01", SOLUTION STEEP},
     {"peak-outside-ph", SOLUTION STEEP, TANK STEEP},
     {"peak-outside-ph", TANK SOUR, TANK WATER ";alkalinity=0.01"},
     {"peak-outside-ph", TANK SOUR, TANK ";ph=5.5;temp=25;salinity=0;alkalinity=0.05"},
@@ -135,7 +147,7 @@ static const struct note_row notes[] = {
      TANK ";ph=8.1;temp=25;salinity=12"},
     {"challenge-state", TANK WATER ";alkalinity=2.3", TANK WATER},
     {"challenge-state", TANK WATER ";alkalinity=2.3", SOLUTION STEEP},
-    {"weigh-powder", TANK ";source=ammonium-sulfate", SOLUTION},
+    {"weigh-powder", TANK ";reagent=ammonium-sulfate", SOLUTION},
     {"no-fish", TANK, "volume=110L;fish=yes"},
     {"adsorbents-out", TANK, "volume=110L;fish=yes"},
     {"aerate-challenge", TANK, "volume=110L;fish=yes"},
@@ -163,13 +175,15 @@ static void every_note(void **state)
 static const struct note_edge edges[] = {
     {"nothing-to-add", UP_TO, 2, "target", NULL, TANK ";target=2;now=2"},
     {"outside-densities", BELOW, 0.5, "strength", NULL,
-     TANK ";source=ammonia-solution;strength=0.5%"},
+     TANK ";reagent=ammonia-solution;strength=0.5%"},
     {"outside-densities", ABOVE, 30, "strength", NULL,
-     TANK ";source=ammonia-solution;strength=30%"},
+     TANK ";reagent=ammonia-solution;strength=30%"},
     {"weigh-small", BELOW, 1, "volume", "mass", TANK},
     {"small-liquid", BELOW, 1, "volume", "liquid", SOLUTION},
     {"alkalinity-low", BELOW, 2 + 2 * 2 / 14.007, "alkalinity", NULL, TANK ";alkalinity=2.3"},
-    {"dose-stalls", ABOVE, 5, "target", NULL, TANK ";target=5"},
+    {"dose-stalls", ABOVE, 1, "target", "free_peak", TANK WATER ";target=18"},
+    {"dose-slows", UP_TO, 1, "target", "free_peak", TANK WATER ";target=18"},
+    {"dose-slows", ABOVE, 0.1, "target", "free_peak", TANK WATER ";target=2"},
     {"carbonate-fresh", BELOW, 5, "salinity", NULL,
      TANK ";ph=7.6;temp=25;salinity=5;alkalinity=2.3"},
     {"fit-stretched", BELOW, 5, "temp", NULL, TANK ";ph=8.1;temp=5;salinity=34"},
@@ -246,10 +260,10 @@ static void ph_of_the_dose(void **state)
                        now, target, ph, temp, salinity, alkalinity);
         double salt = ask_for(water, "ph_after");
         check(salt < ph && salt > ph - 0.5);
-        (void)snprintf(line, sizeof line, "%s;source=concentrate;concentrate_strength=20g/L",
+        (void)snprintf(line, sizeof line, "%s;reagent=concentrate;concentrate_strength=20g/L",
                        water);
         assert_close(ask_for(line, "ph_after"), salt, 0, 0);
-        (void)snprintf(line, sizeof line, "%s;source=ammonia-solution;strength=10%%", water);
+        (void)snprintf(line, sizeof line, "%s;reagent=ammonia-solution;strength=10%%", water);
         double liquid = ask_for(line, "ph_after");
         check(liquid > ph);
         assert_true(hw_ammonia_pk(HW_AMMONIA_KHOO1977, HW_PH_METER, temp, salinity, &pk) >= 0);
@@ -279,10 +293,10 @@ static void conditions(void **state)
         {TANK ";strength_as=nh3", HW_PROBLEM_OUT_OF_PLACE},
         {TANK ";concentrate_strength=2g/L", HW_PROBLEM_OUT_OF_PLACE},
         {SOLUTION ";purity=90%", HW_PROBLEM_OUT_OF_PLACE},
-        {TANK ";source=ammonia-solution", HW_PROBLEM_MISSING},
-        {TANK ";source=concentrate", HW_PROBLEM_MISSING},
-        {TANK ";source=concentrate;concentrate_strength=2", HW_PROBLEM_NEEDS_UNIT},
-        {TANK ";source=ammonia-solution;strength=10", HW_PROBLEM_NEEDS_UNIT},
+        {TANK ";reagent=ammonia-solution", HW_PROBLEM_MISSING},
+        {TANK ";reagent=concentrate", HW_PROBLEM_MISSING},
+        {TANK ";reagent=concentrate;concentrate_strength=2", HW_PROBLEM_NEEDS_UNIT},
+        {TANK ";reagent=ammonia-solution;strength=10", HW_PROBLEM_NEEDS_UNIT},
         {"volume=110;fish=no", HW_PROBLEM_NEEDS_UNIT},
     };
     for (size_t i = 0; i < sizeof wrong / sizeof wrong[0]; i++) {
@@ -295,13 +309,13 @@ static void corners_are_answered(void **state)
 {
     (void)state;
     static const char *const sources[] = {
-        "source=ammonium-chloride;purity=10%",
-        "source=ammonium-sulfate;purity=100%",
-        "source=ammonia-solution;strength=0.5%",
-        "source=ammonia-solution;strength=30%",
-        "source=ammonia-solution;strength=61.7%;strength_as=nh4oh",
-        "source=concentrate;concentrate_strength=0.01g/L",
-        "source=concentrate;concentrate_strength=300g/L",
+        "reagent=ammonium-chloride;purity=10%",
+        "reagent=ammonium-sulfate;purity=100%",
+        "reagent=ammonia-solution;strength=0.5%",
+        "reagent=ammonia-solution;strength=30%",
+        "reagent=ammonia-solution;strength=61.7%;strength_as=nh4oh",
+        "reagent=concentrate;concentrate_strength=0.01g/L",
+        "reagent=concentrate;concentrate_strength=300g/L",
     };
     for (unsigned corner = 0; corner < 64; corner++) {
         for (size_t i = 0; i < sizeof sources / sizeof sources[0]; i++) {
@@ -326,8 +340,8 @@ static void working_can_be_redone(void **state)
         TANK WATER,
         "volume=20gal;fish=no;target=3;now=0.25;basis=nh3;purity=99.5%",
         SOLUTION WATER ";basis=nh4;now=0.5",
-        TANK ";source=ammonia-solution;strength=33%;strength_as=nh4oh",
-        TANK ";source=concentrate;concentrate_strength=2.5g/L;basis=nh3",
+        TANK ";reagent=ammonia-solution;strength=33%;strength_as=nh4oh",
+        TANK ";reagent=concentrate;concentrate_strength=2.5g/L;basis=nh3",
     };
     for (size_t i = 0; i < sizeof more / sizeof more[0]; i++) {
         check_working(challenge(), more[i]);

@@ -58,38 +58,67 @@ static void pass_or_not(void **state)
 static void what_it_carries(void **state)
 {
     (void)state;
+    /* a kit so coarse that what is left counts as none */
     static const char *const line =
+        "volume=75L;start_tan=2.5;basis=nh4;start_nitrite=1.1;nitrite_basis=ion;tan=0.3;"
+        "nitrite=0.9;hours=20;protein=38%;working_share=30%;temp=26;stock_temp=23;kit_step=1.8";
+    static const char *const left =
         "volume=75L;start_tan=2.5;basis=nh4;start_nitrite=0.4;nitrite_basis=ion;tan=0.3;"
-        "nitrite=0.9;hours=20;protein=38%;working=30%;temp=26;stock_temp=23";
-    double cleared = 2.2 * 14.007 / 18.039 - 0.5 * 14.007 / 46.005;
+        "nitrite=0.9;hours=20";
+    double turned = 2.2 * 14.007 / 18.039;
+    double cleared = turned + 0.2 * 14.007 / 46.005;
     double rate = cleared / 20 * 24;
-    double feed = rate * 75 / (0.38 * 92);
+    double feed = turned / 20 * 24 * 75 / (0.38 * 92);
     assert_close(ask_for(line, "cleared"), cleared, 0, 1e-14);
     assert_close(ask_for(line, "rate"), rate, 0, 1e-14);
     assert_close(ask_for(line, "capacity"), rate * 75, 0, 1e-14);
     assert_close(ask_for(line, "feed"), feed, 0, 1e-14);
     assert_close(ask_for(line, "working_feed"), feed * 0.3 / (1.072 * 1.072 * 1.072), 0, 1e-14);
+    cleared = turned - 0.5 * 14.007 / 46.005;
+    rate = cleared / 20 * 24;
+    assert_close(ask_for(left, "cleared"), cleared, 0, 1e-14);
+    assert_close(ask_for(left, "capacity"), rate * 75, 0, 1e-14);
     double above = 0.175 * 14.007 / 18.039 + 0.775 * 14.007 / 46.005;
-    assert_close(ask_for(line, "hours_to_clear"), above / rate * 24, 0, 1e-13);
+    assert_close(ask_for(left, "hours_to_clear"), above / rate * 24, 0, 1e-13);
     assert_no_answer(ask_for(CLEAR, "hours_to_clear"));
     assert_no_answer(ask_for(START "tan=0.125;nitrite=0.125;hours=30", "hours_to_clear"));
+}
+
+/* No food is told of a filter that has not passed, whatever it cleared. */
+static void no_pass_no_food(void **state)
+{
+    (void)state;
+    static const char *const lines[] = {
+        LEFT,
+        START "tan=0;nitrite=0;hours=24.1",
+        START "tan=0;nitrite=1;hours=12",
+        START "tan=0.126;nitrite=0;hours=24;temp=26;stock_temp=23",
+    };
+    for (size_t i = 0; i < sizeof lines / sizeof lines[0]; i++) {
+        assert_close(ask_for(lines[i], "passed"), 0, 0, 0);
+        check(isfinite(ask_for(lines[i], "capacity")));
+        assert_no_answer(ask_for(lines[i], "feed"));
+        assert_no_answer(ask_for(lines[i], "working_feed"));
+    }
+    check(isfinite(ask_for(CLEAR, "feed")));
+    check(isfinite(ask_for(CLEAR, "working_feed")));
 }
 
 /* Nitrite that stood there at the start was cleared too, but food begins as ammonia. */
 static void food_goes_by_ammonia(void **state)
 {
     (void)state;
-    static const char *const line = START "start_nitrite=3;tan=1.9;nitrite=0;hours=20";
+    static const char *const line = START "start_nitrite=3;tan=1.9;nitrite=0;hours=20;kit_step=4";
+    static const char *const none = START "start_nitrite=3;tan=2.1;nitrite=0;hours=24;kit_step=4.2";
     assert_close(ask_for(line, "cleared"), 3.1, 0, 1e-14);
     assert_close(ask_for(line, "capacity"), 3.1 / 20 * 24 * 110, 0, 1e-14);
     assert_close(ask_for(line, "feed"), 0.1 / 20 * 24 * 110 / (0.45 * 92), 0, 1e-13);
     /* ammonia that is only half way is cleared by neither count */
-    assert_close(ask_for(START "start_nitrite=1;tan=0;nitrite=2;hours=24", "feed"),
-                 ask_for(START "tan=0;nitrite=1;hours=24", "feed"), 0, 1e-14);
+    assert_close(ask_for(START "start_nitrite=1;tan=0;nitrite=1.9;hours=24;kit_step=3.9", "feed"),
+                 ask_for(START "tan=0;nitrite=0.9;hours=24;kit_step=3.9", "feed"), 0, 1e-14);
     /* no ammonia was turned: there is no food in it */
-    assert_close(ask_for(START "start_nitrite=1;tan=2.1;nitrite=0;hours=24", "feed"), 0, 0, 0);
-    assert_close(ask_for(START "start_nitrite=1;tan=2.1;nitrite=0;hours=24", "working_feed"), 0, 0,
-                 0);
+    assert_close(ask_for(none, "feed"), 0, 0, 0);
+    assert_close(ask_for(none, "working_feed"), 0, 0, 0);
 }
 
 /* Warmer is never counted in the filter's favour, and one temperature alone counts for nothing. */
@@ -115,9 +144,11 @@ static const struct note_row notes[] = {
     {"start-unreadable", "volume=110L;start_tan=0;start_nitrite=0.1;tan=0;nitrite=0;hours=24",
      "volume=110L;start_tan=0;start_nitrite=0.2;tan=0;nitrite=0;hours=24"},
     {"start-unreadable", START "tan=0.5;nitrite=0;hours=24;kit_step=5", CLEAR},
-    {"nitrite-counted", START "start_nitrite=3;tan=1.9;nitrite=0;hours=20", CLEAR},
+    {"nitrite-counted", START "start_nitrite=3;tan=1.9;nitrite=0;hours=20;kit_step=4", CLEAR},
     {"nitrite-counted", START "start_nitrite=0.5;tan=0;nitrite=0;hours=24",
-     START "start_nitrite=0.5;tan=0;nitrite=0.5;hours=24"},
+     START "start_nitrite=0.5;tan=0;nitrite=0.5;hours=24;kit_step=1"},
+    {"nitrite-counted", START "start_nitrite=0.5;tan=0;nitrite=0;hours=24",
+     START "start_nitrite=0.5;tan=0;nitrite=0;hours=25"},
     {"read-late", START "tan=0;nitrite=0;hours=25", CLEAR},
     {"read-late", START "tan=0;nitrite=0;hours=25", START "tan=1;nitrite=0;hours=25"},
     {"read-early", START "tan=1;nitrite=0;hours=12", LEFT},
@@ -138,11 +169,15 @@ static const struct note_row notes[] = {
     {"colder-stock", CLEAR ";temp=26;stock_temp=25", CLEAR ";temp=25;stock_temp=25"},
     {"colder-stock", CLEAR ";temp=26;stock_temp=25", CLEAR ";temp=25"},
     {"warmer-stock", CLEAR ";temp=25;stock_temp=26", CLEAR ";temp=25;stock_temp=77F"},
+    {"colder-stock", CLEAR ";temp=26;stock_temp=25", LEFT ";temp=26;stock_temp=25"},
+    {"warmer-stock", CLEAR ";temp=25;stock_temp=26", LEFT ";temp=25;stock_temp=26"},
+    {"temp-half", CLEAR ";temp=25", LEFT ";temp=25"},
     {"temp-half", CLEAR ";temp=25", CLEAR ";temp=25;stock_temp=25"},
     {"temp-half", CLEAR ";stock_temp=25", CLEAR},
     {"change-after-pass", CLEAR, LEFT},
     {"not-carrying", CLEAR, START "tan=2;nitrite=0;hours=24"},
     {"feed-figure", CLEAR, START "tan=2;nitrite=0;hours=24"},
+    {"feed-figure", CLEAR, LEFT},
     {"void-after", CLEAR, START "tan=2;nitrite=0;hours=24"},
     {"half-step", CLEAR, START "tan=2;nitrite=0;hours=24"},
     {"kit-basis", CLEAR, START "tan=2;nitrite=0;hours=24"},
@@ -210,12 +245,14 @@ static void corners_are_answered(void **state)
         char line[240];
         (void)snprintf(line, sizeof line,
                        "volume=%s;start_tan=50;start_nitrite=50;tan=%s;nitrite=0;hours=%s;"
-                       "kit_step=%s;protein=%s;working=%s;temp=40;stock_temp=0",
+                       "kit_step=%s;protein=%s;working_share=%s;temp=40;stock_temp=0",
                        corner & 1 ? "100000L" : "0.1L", corner & 2 ? "50" : "0",
                        corner & 4 ? "336" : "1", corner & 8 ? "10" : "0.001",
                        corner & 16 ? "90%" : "3%", corner & 32 ? "100%" : "1%");
         check(isfinite(ask_for(line, "capacity")));
-        check(isfinite(ask_for(line, "working_feed")));
+        double passed = ask_for(line, "passed");
+        check(isfinite(ask_for(line, "working_feed")) == (passed > 0));
+        check(isfinite(ask_for(line, "feed")) == (passed > 0));
         check(isnan(ask_for(line, "hours_to_clear")) == !(corner & 2));
     }
 }
@@ -225,6 +262,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(pass_or_not),
         cmocka_unit_test(what_it_carries),
+        cmocka_unit_test(no_pass_no_food),
         cmocka_unit_test(food_goes_by_ammonia),
         cmocka_unit_test(warmer_is_not_counted),
         cmocka_unit_test(every_note),

@@ -33,7 +33,7 @@ CASES = [
      "rate", "mL/L", (0.02, 4.9), "level", "mg/L", (0.53, 0.71)),
     ("challenge", "--volume 75L --fish no",
      "target", "mg/L", (0.1, 50), "mass", "g", (1.73, 23.9)),
-    ("challenge", "--volume 75L --fish no --source ammonia-solution",
+    ("challenge", "--volume 75L --fish no --reagent ammonia-solution",
      "strength", "%", (0.5, 30), "liquid", "mL", (0.97, 9.51, 27.3)),
     ("challenge", "--volume 75L --fish no --ph 8.1 --salinity 34.1",
      "temp", "C", (0, 40), "free_peak", "mg/L", (13.3, 29.1)),
