@@ -153,10 +153,10 @@ const struct example examples[] = {
      "copper-ionic"},
     {"blend", "a sour tank and fresh sea water: does a quarter help, or is it worse?",
      "holdwater blend --volume 110L --share 25% --tan 2 --ph 7.4 --alkalinity 1 --temp 25 "
-     "--salinity 34 --fresh-ph 8.2 --fresh-alkalinity 2.4 --fresh-temp 25 --fresh-salinity 34"},
+     "--salinity 34 --new-ph 8.2 --new-alkalinity 2.4 --new-temp 25 --new-salinity 34"},
     {"blend", "alkalinity not known: the worst that 30 L of new water can do at once",
      "holdwater blend --volume 75L --take 30L --tan 0.8 --ph 7.8 --temp 78F --salinity 33 "
-     "--fresh-ph 8.2 --fresh-temp 76F --fresh-salinity 35"},
+     "--new-ph 8.2 --new-temp 76F --new-salinity 35"},
     {"buffer", "bicarbonate to bring 110 L from 1.6 to 2.1 meq/L",
      "holdwater buffer --volume 110L --alkalinity 1.6 --target 2.1"},
     {"buffer", "the same in dKH, with what it does to pH and ammonia",
