@@ -186,13 +186,13 @@ log 2031-03-05T12:50+00:00 change --tank birch --tanks tanks.csv --share 33% --n
 
 say 'A binder for the ammonia? Copper held by an amine is in the water: withheld.'
 refused 3 binder --volume 110L --tan 0.62 --medicine copper-amine --agent label --label-liquid 5mL \
-    --label-per 40L --label-raises 1
+    --label-per 40L --label-binds 1
 
 say 'alder next door has no medicine in it and reads 0.25: there the label may be followed.'
 ask binder --volume 75L --tan 0.25 --medicine none --agent label --label-liquid 5mL \
-    --label-per 40L --label-raises 1 --only liquid,bound,release_from,release_to
+    --label-per 40L --label-binds 1 --only liquid,bound,release_from,release_to
 
-say 'The ascorbic acid on the shelf, for the chloramine of 36 L of tap water? Withheld: it does not work.'
+say 'The ascorbic acid on the shelf, for the chloramine of 36 L of tap water? Withheld: sources disagree.'
 refused 3 neutralise --volume 36L --chlorine 1.2 --chloramine yes --medicine copper-amine \
     --agent ascorbic-acid
 ask neutralise --volume 36L --chlorine 1.2 --chloramine yes --medicine copper-amine \

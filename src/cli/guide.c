@@ -141,10 +141,10 @@ const struct example examples[] = {
      "holdwater change --volume 190L --take 95L --method flow --now 0.6 --goal 0.2"},
     {"binder", "alder at 0.8 mg/L; the label: 5 mL for 40 L bind 1 mg/L",
      "holdwater binder --volume 75L --tan 0.8 --medicine none --agent label --label-liquid 5mL "
-     "--label-per 40L --label-raises 1"},
+     "--label-per 40L --label-binds 1"},
     {"binder", "a powder: 2 g for 20 US gallons bind 0.8 mg/L of ammonia; a kit that counts NH3",
      "holdwater binder --volume 110L --tan 0.6 --basis nh3 --medicine antibiotic --agent label "
-     "--label-dose 2g --label-per 20gal --label-raises 0.8"},
+     "--label-mass 2g --label-per 20gal --label-binds 0.8"},
     {"binder", "a powder of known content, at four times, with the working",
      "holdwater binder --volume 190L --tan 0.5 --medicine none --agent hydroxymethanesulfonate "
      "--strength 95% --excess 4 --work"},

@@ -98,11 +98,10 @@ static void withheld(void **state)
     static const char *const words[] = {"copper-ionic", "copper-amine", "copper-chelated",
                                         "dye",          "formalin",     "antibiotic",
                                         "binder",       "other",        "copper"};
-    static const char *const agents[] = {"agent=hydroxymethanesulfonate",
-                                         "agent=hydroxymethanesulfinate-anhydrous;excess=2",
-                                         "agent=hydroxymethanesulfinate-dihydrate;strength=60%",
-                                         "agent=label;label-per=40L;label-binds=1;label-mass=2g",
-                                         "agent=label"};
+    static const char *const agents[] = {
+        "agent=hydroxymethanesulfonate", "agent=hydroxymethanesulfinate-anhydrous;excess=2",
+        "agent=hydroxymethanesulfinate-dihydrate;strength=60%",
+        "agent=label;label-per=40L;label-binds=1;label-mass=2g", "agent=label"};
     const unsigned forbidden = 1u << 0 | 1u << 1 | 1u << 3 | 1u << 8;
     for (unsigned set = 1; set < 512; set++) {
         char line[300] = TANK "medicine=";

@@ -173,10 +173,11 @@ static void two_salts_one_end(void **state)
         char line[260];
         double alkalinity = hw_random_between(0.8, 3);
         double ph = hw_random_between(7, 8.3);
-        (void)snprintf(water, sizeof water,
-                       "volume=75L;alkalinity=%.6f;target=%.6f;temp=%.4f;salinity=%.4fg/kg;tan=0.02",
-                       alkalinity, alkalinity + hw_random_between(0.1, 1), hw_random_between(5, 35),
-                       hw_random_between(0.1, 44));
+        (void)snprintf(
+            water, sizeof water,
+            "volume=75L;alkalinity=%.6f;target=%.6f;temp=%.4f;salinity=%.4fg/kg;tan=0.02",
+            alkalinity, alkalinity + hw_random_between(0.1, 1), hw_random_between(5, 35),
+            hw_random_between(0.1, 44));
         (void)snprintf(line, sizeof line, "%s;ph=%.5f", water, ph);
         double gentle = ask_for(line, "ph_after");
         double aired = ask_for(line, "ph_aired");
