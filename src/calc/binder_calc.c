@@ -13,6 +13,8 @@ enum {
 };
 /* clang-format on */
 
+enum { BINDER_PRODUCT = 1 }; /* the group of the label's two measures */
+
 static const char *const agent_words[] = {"hydroxymethanesulfonate",
                                           "hydroxymethanesulfinate-anhydrous",
                                           "hydroxymethanesulfinate-dihydrate", "label", NULL};
@@ -43,11 +45,11 @@ static const struct hw_input inputs[BINDER_INPUTS] = {
      .when_words = BINDER_NAMED, .help = "moles of agent to a mole of ammonia; the one patent "
      "that was read asks for 4 at least, more is not reckoned here"},
     [BINDER_LABEL_MASS] = {.name = "label_mass", .unit = "g", .kind = HW_MASS,
-     .lo = HW_BINDER_DOSE_MIN, .hi = HW_BINDER_DOSE_MAX, .need = HW_OPTIONAL,
+     .lo = HW_BINDER_DOSE_MIN, .hi = HW_BINDER_DOSE_MAX, .need = HW_OPTIONAL, .group = BINDER_PRODUCT,
      .when_input = BINDER_AGENT, .when_words = BINDER_LABELLED, .help = "a label's dose of powder; "
      "outside this doubt the unit"},
     [BINDER_LABEL_LIQUID] = {.name = "label_liquid", .unit = "mL", .kind = HW_VOLUME,
-     .lo = HW_BINDER_DOSE_MIN, .hi = HW_BINDER_DOSE_MAX, .need = HW_OPTIONAL,
+     .lo = HW_BINDER_DOSE_MIN, .hi = HW_BINDER_DOSE_MAX, .need = HW_OPTIONAL, .group = BINDER_PRODUCT,
      .when_input = BINDER_AGENT, .when_words = BINDER_LABELLED, .help = "a label's dose of liquid; "
      "outside this doubt the unit"},
     [BINDER_LABEL_PER] = {.name = "label_per", .unit = "L", .kind = HW_VOLUME,
@@ -148,7 +150,7 @@ static uint64_t withheld(const struct binder_dose *dose, const double in[])
 
 static uint64_t refusals(const struct binder_dose *dose, const double in[])
 {
-    bool measured = isnan(dose->amount) != isnan(dose->liquid);
+    bool measured = !isnan(dose->amount) || !isnan(dose->liquid);
     return note_if(!measured, HW_BINDER_NOTE_BINDER_LABEL) |
            note_if(in[BINDER_HOLD_FROM] > in[BINDER_HOLD_TO], HW_BINDER_NOTE_HOLD_ORDER);
 }

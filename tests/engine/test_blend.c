@@ -24,17 +24,16 @@ static double ask_for(const char *line, const char *result)
     return result_of(blend(), &answer, result);
 }
 
-#define SEA    ";temp=25;salinity=34;new_temp=25;new_salinity=34"
-#define TANK   "volume=100L;ph=7.4;tan=2"
-#define FRESH  ";new_ph=8.2"
-#define KNOWN  ";alkalinity=1;new_alkalinity=2.4"
-#define SOUR   TANK KNOWN FRESH SEA ";share=25%"
-#define UNSAID TANK FRESH SEA ";share=25%"
-#define CALM   "volume=100L;ph=8.25;alkalinity=2.4;new_alkalinity=2.4;tan=0.1;share=25%" FRESH SEA
-#define AT     TANK FRESH ";share=50%;new_temp=25;new_salinity=34"
-#define WEAK   "volume=100L;share=50%;tan=2;ph=7.4;new_ph=8.2;temp=25;new_temp=25"
-#define THIN                                                                                       \
-    "volume=100L;share=50%;ph=7.4;new_ph=8.2;temp=25;new_temp=25;salinity=9;new_salinity=9"
+#define SEA     ";temp=25;salinity=34;new_temp=25;new_salinity=34"
+#define TANK    "volume=100L;ph=7.4;tan=2"
+#define FRESH   ";new_ph=8.2"
+#define KNOWN   ";alkalinity=1;new_alkalinity=2.4"
+#define SOUR    TANK KNOWN FRESH SEA ";share=25%"
+#define UNSAID  TANK FRESH SEA ";share=25%"
+#define CALM    "volume=100L;ph=8.25;alkalinity=2.4;new_alkalinity=2.4;tan=0.1;share=25%" FRESH SEA
+#define AT      TANK FRESH ";share=50%;new_temp=25;new_salinity=34"
+#define WEAK    "volume=100L;share=50%;tan=2;ph=7.4;new_ph=8.2;temp=25;new_temp=25"
+#define THIN    "volume=100L;share=50%;ph=7.4;new_ph=8.2;temp=25;new_temp=25;salinity=9;new_salinity=9"
 #define STILL   "volume=100L;share=50%"
 #define SALT    "temp=25;salinity=34;new_temp=25;new_salinity=34"
 #define THINNED "temp=25;salinity=0.5;new_temp=25;new_salinity=0.5"

@@ -249,6 +249,35 @@ static void withheld_by_the_hour(void **state)
     check(kept > 100 && kept < 500);
 }
 
+/* Just where the limit for an hour is reached by what ammonia says of the same water, right after
+ * the carbonate and in aired bicarbonate. */
+static void withheld_from_the_limit_on(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *line, *ph;
+        double salinity;
+    } waters[] = {
+        {"volume=75L;alkalinity=1;target=2;ph=7.4;temp=24.6;salinity=34", "ph_aired", 34},
+        {"volume=75L;alkalinity=1;target=2;ph=7.4;temp=24.6;salinity=0.5", "ph_aired", 0.5},
+        {"volume=75L;alkalinity=1;target=2;ph=7.4;temp=24.6;salinity=34" SODA, "ph_after", 34},
+        {"volume=75L;alkalinity=1;target=2;ph=7.4;temp=24.6;salinity=0.5" SODA, "ph_after", 0.5},
+    };
+    for (size_t i = 0; i < sizeof waters / sizeof waters[0]; i++) {
+        double given = 0;
+        double kept = 20;
+        char line[200];
+        while (kept - given > 1e-8) {
+            double tan = (given + kept) / 2;
+            (void)snprintf(line, sizeof line, "%s;tan=%.12f", waters[i].line, tan);
+            *(isnan(ask_for(line, "mass")) ? &kept : &given) = tan;
+        }
+        (void)snprintf(line, sizeof line, "%s;tan=%.12f", waters[i].line, given);
+        double ratio = hours_ratio(given, ask_for(line, waters[i].ph), waters[i].salinity);
+        assert_close(ratio, 1, 0, 1e-6);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -259,6 +288,7 @@ int main(void)
         cmocka_unit_test(workings),
         cmocka_unit_test(two_salts_one_end),
         cmocka_unit_test(withheld_by_the_hour),
+        cmocka_unit_test(withheld_from_the_limit_on),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return hw_report_checks(failed);
