@@ -186,13 +186,13 @@ log 2031-03-05T12:50+00:00 change --tank birch --tanks tanks.csv --share 33% --n
 
 say 'A binder for the ammonia? Copper held by an amine is in the water: withheld.'
 refused 3 binder --volume 110L --tan 0.62 --medicine copper-amine --agent label --label-liquid 5mL \
-    --label-per 40L --label-raises 1
+    --label-per 40L --label-binds 1
 
 say 'alder next door has no medicine in it and reads 0.25: there the label may be followed.'
 ask binder --volume 75L --tan 0.25 --medicine none --agent label --label-liquid 5mL \
-    --label-per 40L --label-raises 1 --only liquid,bound,release_from,release_to
+    --label-per 40L --label-binds 1 --only liquid,bound,release_from,release_to
 
-say 'The ascorbic acid on the shelf, for the chloramine of 36 L of tap water? Withheld: it does not work.'
+say 'The ascorbic acid on the shelf, for the chloramine of 36 L of tap water? Withheld: sources disagree.'
 refused 3 neutralise --volume 36L --chlorine 1.2 --chloramine yes --medicine copper-amine \
     --agent ascorbic-acid
 ask neutralise --volume 36L --chlorine 1.2 --chloramine yes --medicine copper-amine \
@@ -201,17 +201,17 @@ ask neutralise --volume 36L --chlorine 1.2 --chloramine yes --medicine copper-am
 say 'The evening of a sour tank: pH 7.4, alkalinity 1 meq/L, 0.3 mg/L. A quarter of fresh sea water?' \
     'The total falls, and the free ammonia rises: more than before, and more again when it is aired.'
 ask blend --volume 110L --share 25% --tan 0.3 --ph 7.4 --alkalinity 1meq/L --temp 25.5 --salinity 33 \
-    --fresh-ph 8.2 --fresh-alkalinity 2.4meq/L --fresh-temp 25.5 --fresh-salinity 33
+    --new-ph 8.2 --new-alkalinity 2.4meq/L --new-temp 25.5 --new-salinity 33
 log 2031-03-05T18:40+00:00 blend --tank birch --tanks tanks.csv --share 25% --tan 0.3 --ph 7.4 \
-    --alkalinity 1meq/L --fresh-ph 8.2 --fresh-alkalinity 2.4meq/L --fresh-temp 25.5 --fresh-salinity 33 \
+    --alkalinity 1meq/L --new-ph 8.2 --new-alkalinity 2.4meq/L --new-temp 25.5 --new-salinity 33 \
     --only tan_after,free_before,free_after,free_aired
 
 say 'From which share on does it fall? Asked backwards; and by all shares, as a table.'
 ask blend --volume 110L --solve share --for free_after=0.0034 --tan 0.3 --ph 7.4 --alkalinity 1meq/L \
-    --temp 25.5 --salinity 33 --fresh-ph 8.2 --fresh-alkalinity 2.4meq/L --fresh-temp 25.5 \
-    --fresh-salinity 33 --only free_before,free_after,free_aired
+    --temp 25.5 --salinity 33 --new-ph 8.2 --new-alkalinity 2.4meq/L --new-temp 25.5 \
+    --new-salinity 33 --only free_before,free_after,free_aired
 ask blend --volume 110L --share 10%:90%:20% --tan 0.3 --ph 7.4 --alkalinity 1meq/L --temp 25.5 \
-    --salinity 33 --fresh-ph 8.2 --fresh-alkalinity 2.4meq/L --fresh-temp 25.5 --fresh-salinity 33 \
+    --salinity 33 --new-ph 8.2 --new-alkalinity 2.4meq/L --new-temp 25.5 --new-salinity 33 \
     --only free_before,free_after,free_aired
 
 say 'The alkalinity is down, and there is ammonia in the water. What would bicarbonate do?'

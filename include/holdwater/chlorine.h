@@ -134,7 +134,8 @@ int hw_chlorine_contact(double level, double minutes, double *contact);
  *     acid 2.5.
  *  2. Two thiosulfate to one Cl2, to tetrathionate, takes 7.000: the most of the three possible
  *     reactions. Down to sulfate 0.875 would do, at a pH and after a time that nobody promises.
- *  3. Ascorbic acid does not work on monochloramine.
+ *  3. Sources disagree whether ascorbic acid works on monochloramine: a study of 2011 found it
+ *     ineffective, water works and dialysis count on it.
  * Source
  *   Support note TE213 of a water-analysis laboratory, 2017 (7.0); guide to the disinfection of
  *   pipelines, table 7-2 (2.5).

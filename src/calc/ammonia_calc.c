@@ -81,10 +81,23 @@ static const struct hw_result results[AMMONIA_RESULTS] = {
 };
 /* clang-format on */
 
-static const char *const sources[] = {
-    "emerson1975",   "khoo1977",        "clegg1995",      "dickson1990",   "dickson1979",
-    "takahashi1982", "davies",          "epa1989",        "epa2013",       "iupac-weights",
-    "kit-chemistry", "common-practice", "our-arithmetic", "label-and-law", NULL};
+static const char *const sources[] = {"emerson1975",
+                                      "khoo1977",
+                                      "clegg1995",
+                                      "dickson1990",
+                                      "dickson1979",
+                                      "takahashi1982",
+                                      "davies",
+                                      "malmberg1956",
+                                      "epa1989",
+                                      "epa2013",
+                                      "iupac-weights",
+                                      "kit-chemistry",
+                                      "formalin-ammonia",
+                                      "common-practice",
+                                      "our-arithmetic",
+                                      "label-and-law",
+                                      NULL};
 
 static double smaller(double a, double b)
 {
@@ -168,8 +181,7 @@ static uint64_t medicine_notes(double medicine)
                note_bit(HW_AMMONIA_NOTE_BOUND_BY_BINDER);
     }
     uint64_t set = (uint64_t)medicine;
-    return note_if(set & (MEDICINE_COPPER_IONIC | MEDICINE_COPPER_AMINE | MEDICINE_COPPER_CHELATED),
-                   HW_AMMONIA_NOTE_TEST_COPPER) |
+    return note_if(set & MEDICINE_COPPER, HW_AMMONIA_NOTE_TEST_COPPER) |
            note_if(set & MEDICINE_DYE, HW_AMMONIA_NOTE_TEST_DYE) |
            note_if(set & MEDICINE_FORMALIN, HW_AMMONIA_NOTE_TEST_FORMALIN) |
            note_if(set & MEDICINE_ANTIBIOTIC, HW_AMMONIA_NOTE_TEST_ANTIBIOTIC) |

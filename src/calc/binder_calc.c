@@ -12,15 +12,13 @@ enum {
     BINDER_RELEASE_TO, BINDER_RESULTS
 };
 /* clang-format on */
+
 enum { BINDER_PRODUCT = 1 }; /* the group of the label's two measures */
 
 static const char *const agent_words[] = {"hydroxymethanesulfonate",
                                           "hydroxymethanesulfinate-anhydrous",
                                           "hydroxymethanesulfinate-dihydrate", "label", NULL};
 enum { BINDER_NAMED = (1u << BINDER_BY_LABEL) - 1, BINDER_LABELLED = 1u << BINDER_BY_LABEL };
-
-/* Copper that is not held firmly enough for a reducing agent beside it. */
-enum { BINDER_LOOSE_COPPER = MEDICINE_COPPER_IONIC | MEDICINE_COPPER_AMINE };
 
 /* clang-format off */
 static const struct hw_input inputs[BINDER_INPUTS] = {
@@ -33,7 +31,7 @@ static const struct hw_input inputs[BINDER_INPUTS] = {
     [BINDER_BASIS] = BASIS_INPUT,
     [BINDER_MEDICINE] = {.name = "medicine", .unit = "", .kind = HW_SET, .lo = MEDICINE_NONE,
      .hi = MEDICINE_ALL, .words = medicine_words, .help = "what is in the water; with ionic or "
-     "amine-held copper and with dye there is no dose"},
+     "amine-held copper, or copper of a kind not known, and with dye there is no dose"},
     [BINDER_AGENT] = {.name = "agent", .unit = "", .kind = HW_CHOICE, .hi = 3, .words = agent_words,
      .help = "what binds: label for a product by the dose on its label, the usual way; the others "
      "for a powder whose content is known"},
@@ -44,22 +42,22 @@ static const struct hw_input inputs[BINDER_INPUTS] = {
      "the agent; below 10 % it is something else"},
     [BINDER_EXCESS] = {.name = "excess", .unit = "", .kind = HW_NUMBER, .lo = HW_BINDER_EXCESS_MIN,
      .hi = HW_BINDER_EXCESS_MAX, .need = HW_PRESET, .preset = 1, .when_input = BINDER_AGENT,
-     .when_words = BINDER_NAMED, .help = "moles of agent to a mole of ammonia; 4 is the most that "
-     "is recommended"},
-    [BINDER_LABEL_DOSE] = {.name = "label_dose", .unit = "g", .kind = HW_MASS,
-     .lo = HW_BINDER_DOSE_MIN, .hi = HW_BINDER_DOSE_MAX, .group = BINDER_PRODUCT,
+     .when_words = BINDER_NAMED, .help = "moles of agent to a mole of ammonia; the one patent "
+     "that was read asks for 4 at least, more is not reckoned here"},
+    [BINDER_LABEL_MASS] = {.name = "label_mass", .unit = "g", .kind = HW_MASS,
+     .lo = HW_BINDER_DOSE_MIN, .hi = HW_BINDER_DOSE_MAX, .need = HW_OPTIONAL, .group = BINDER_PRODUCT,
      .when_input = BINDER_AGENT, .when_words = BINDER_LABELLED, .help = "a label's dose of powder; "
      "outside this doubt the unit"},
     [BINDER_LABEL_LIQUID] = {.name = "label_liquid", .unit = "mL", .kind = HW_VOLUME,
-     .lo = HW_BINDER_DOSE_MIN, .hi = HW_BINDER_DOSE_MAX, .group = BINDER_PRODUCT,
+     .lo = HW_BINDER_DOSE_MIN, .hi = HW_BINDER_DOSE_MAX, .need = HW_OPTIONAL, .group = BINDER_PRODUCT,
      .when_input = BINDER_AGENT, .when_words = BINDER_LABELLED, .help = "a label's dose of liquid; "
      "outside this doubt the unit"},
     [BINDER_LABEL_PER] = {.name = "label_per", .unit = "L", .kind = HW_VOLUME,
-     .lo = HW_BINDER_PER_MIN, .hi = HW_BINDER_PER_MAX, .when_input = BINDER_AGENT,
+     .lo = HW_BINDER_PER_MIN, .hi = HW_BINDER_PER_MAX, .need = HW_OPTIONAL, .when_input = BINDER_AGENT,
      .when_words = BINDER_LABELLED, .help = "the water that this dose is for; outside this doubt "
      "the unit"},
-    [BINDER_LABEL_RAISES] = {.name = "label_raises", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .lo = HW_BINDER_BINDS_MIN, .hi = HW_BINDER_BINDS_MAX, .when_input = BINDER_AGENT,
+    [BINDER_LABEL_BINDS] = {.name = "label_binds", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .lo = HW_BINDER_BINDS_MIN, .hi = HW_BINDER_BINDS_MAX, .need = HW_OPTIONAL, .when_input = BINDER_AGENT,
      .when_words = BINDER_LABELLED, .help = "the total ammonia that this dose binds in that water, "
      "in the basis; outside this doubt the label"},
     [BINDER_HOLD_FROM] = {.name = "hold_from", .unit = "h", .kind = HW_TIME, .lo = 1, .hi = 168,
@@ -90,10 +88,13 @@ static const struct hw_result results[BINDER_RESULTS] = {
 };
 /* clang-format on */
 
-static const char *const sources[] = {"label-and-law",   "binder-weights",   "us4666610",
-                                      "us4786434",       "binder-chemistry", "copper-reducers",
-                                      "dye-chemistry",   "kit-chemistry",    "iupac-weights",
-                                      "common-practice", "our-arithmetic",   NULL};
+static const char *const sources[] = {"label-and-law",    "binder-weights",
+                                      "us4666610",        "us4786434",
+                                      "binder-chemistry", "copper-reducers",
+                                      "dye-chemistry",    "kit-chemistry",
+                                      "formalin-ammonia", "dithionite-orfe",
+                                      "iupac-weights",    "common-practice",
+                                      "our-arithmetic",   NULL};
 
 static uint64_t medicine_notes(unsigned medicine)
 {
@@ -101,7 +102,6 @@ static uint64_t medicine_notes(unsigned medicine)
            note_if((medicine & MEDICINE_COPPER_CHELATED) != 0, HW_BINDER_NOTE_TEST_COPPER) |
            note_if((medicine & MEDICINE_FORMALIN) != 0, HW_BINDER_NOTE_BINDER_FORMALIN) |
            note_if((medicine & MEDICINE_FORMALIN) != 0, HW_BINDER_NOTE_TEST_FORMALIN) |
-           note_if((medicine & MEDICINE_ANTIBIOTIC) != 0, HW_BINDER_NOTE_TEST_ANTIBIOTIC) |
            note_if((medicine & MEDICINE_BINDER) != 0, HW_BINDER_NOTE_BINDER_AGAIN) |
            note_if((medicine & MEDICINE_OTHER) != 0, HW_BINDER_NOTE_BINDER_OTHER) |
            note_if((medicine & MEDICINE_OTHER) != 0, HW_BINDER_NOTE_TEST_OTHER);
@@ -113,7 +113,9 @@ static uint64_t agent_notes(const struct binder_dose *dose, const double in[])
     return note_if(dose->by_label, HW_BINDER_NOTE_LABEL_RULES) |
            note_if(dose->by_label, HW_BINDER_NOTE_LABEL_COUNTS) |
            note_if(dose->by_label, HW_BINDER_NOTE_OXYGEN_UNSAID) |
-           note_if(above(in[BINDER_TAN], in[BINDER_LABEL_RAISES]), HW_BINDER_NOTE_OVER_LABEL) |
+           note_if(above_limit(dose->label_oxygen, HW_LIMIT_BINDER_OXYGEN_HIGH),
+                   HW_BINDER_NOTE_LABEL_OXYGEN) |
+           note_if(above(in[BINDER_TAN], in[BINDER_LABEL_BINDS]), HW_BINDER_NOTE_OVER_LABEL) |
            note_if(named, HW_BINDER_NOTE_AGENT_BY_LABEL) |
            note_if(named && below_limit(in[BINDER_EXCESS], HW_LIMIT_BINDER_EXCESS),
                    HW_BINDER_NOTE_BINDER_EXCESS);
@@ -121,12 +123,10 @@ static uint64_t agent_notes(const struct binder_dose *dose, const double in[])
 
 static uint64_t dose_notes(const struct binder_dose *dose, const double in[])
 {
-    bool all = above_limit(dose->oxygen, HW_LIMIT_BINDER_OXYGEN_ALL);
-    bool hard = !all && above_limit(dose->oxygen, HW_LIMIT_BINDER_OXYGEN_HIGH);
-    bool some = !all && !hard && above_limit(dose->oxygen, HW_LIMIT_BINDER_OXYGEN);
+    bool hard = above_limit(dose->oxygen, HW_LIMIT_BINDER_OXYGEN_HIGH);
+    bool some = !hard && above_limit(dose->oxygen, HW_LIMIT_BINDER_OXYGEN);
     bool none = in[BINDER_TAN] == 0;
     return note_if(none, HW_BINDER_NOTE_NOTHING_BOUND) |
-           note_if(all, HW_BINDER_NOTE_BINDER_OXYGEN_ALL) |
            note_if(hard, HW_BINDER_NOTE_BINDER_OXYGEN_2) |
            note_if(some, HW_BINDER_NOTE_BINDER_OXYGEN_1) |
            note_if(!none && below_limit(dose->amount, HW_LIMIT_WEIGH_LEAST),
@@ -137,19 +137,31 @@ static uint64_t dose_notes(const struct binder_dose *dose, const double in[])
            note_if(above_limit(in[BINDER_HOLD_TO], HW_LIMIT_BINDER_HOLD), HW_BINDER_NOTE_HOLD_LONG);
 }
 
-/* The notes that leave no answer. */
-static uint64_t refusals(const double in[])
+/* What is in the water, or how much there is to bind, forbids a dose. It comes before what is wrong
+ * with the question, which nobody needs to mend then. */
+static uint64_t withheld(const struct binder_dose *dose, const double in[])
 {
     unsigned medicine = (unsigned)in[BINDER_MEDICINE];
-    return note_if((medicine & BINDER_LOOSE_COPPER) != 0, HW_BINDER_NOTE_BINDER_COPPER) |
+    return note_if((medicine & MEDICINE_COPPER_LOOSE) != 0, HW_BINDER_NOTE_BINDER_COPPER) |
            note_if((medicine & MEDICINE_DYE) != 0, HW_BINDER_NOTE_BINDER_DYE) |
+           note_if(above_limit(dose->oxygen, HW_LIMIT_BINDER_OXYGEN_ALL),
+                   HW_BINDER_NOTE_BINDER_OXYGEN_ALL);
+}
+
+static uint64_t refusals(const struct binder_dose *dose, const double in[])
+{
+    bool measured = !isnan(dose->amount) || !isnan(dose->liquid);
+    return note_if(!measured, HW_BINDER_NOTE_BINDER_LABEL) |
            note_if(in[BINDER_HOLD_FROM] > in[BINDER_HOLD_TO], HW_BINDER_NOTE_HOLD_ORDER);
 }
 
 static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct binder_dose dose = binder_dose(in);
-    *notes |= refusals(in);
+    *notes |= withheld(&dose, in);
+    if (*notes == 0) {
+        *notes |= refusals(&dose, in);
+    }
     if (*notes == 0) {
         *notes |= medicine_notes((unsigned)in[BINDER_MEDICINE]) | agent_notes(&dose, in) |
                   dose_notes(&dose, in);

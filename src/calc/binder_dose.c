@@ -9,9 +9,21 @@
 static double product(const double in[], int measure)
 {
     double amount = NAN;
-    hw_binder_by_label(in[measure], in[BINDER_LABEL_PER], in[BINDER_LABEL_RAISES],
-                       in[BINDER_VOLUME], in[BINDER_TAN], &amount);
+    hw_binder_by_label(in[measure], in[BINDER_LABEL_PER], in[BINDER_LABEL_BINDS], in[BINDER_VOLUME],
+                       in[BINDER_TAN], &amount);
     return amount;
+}
+
+/* Oxygen that the agent which takes least takes, one mole to one. */
+static double mildest_oxygen(double bound, double volume)
+{
+    double powder = NAN;
+    double oxygen = NAN;
+    hw_binder_powder(HW_BINDER_SULFONATE, bound, HW_BINDER_EXCESS_MIN, HW_BINDER_PURITY_SHARE_MAX,
+                     &powder);
+    hw_binder_oxygen_taken(HW_BINDER_SULFONATE, powder, HW_BINDER_PURITY_SHARE_MAX, volume,
+                           &oxygen);
+    return oxygen;
 }
 
 struct binder_dose binder_dose(const double in[])
@@ -19,12 +31,14 @@ struct binder_dose binder_dose(const double in[])
     struct binder_dose dose = {.by_label = (int)in[BINDER_AGENT] == BINDER_BY_LABEL,
                                .amount = NAN,
                                .liquid = NAN,
-                               .oxygen = NAN};
+                               .oxygen = NAN,
+                               .label_oxygen = NAN};
     dose.total_n = nitrogen_to_n((enum hw_nitrogen_basis)in[BINDER_BASIS], in[BINDER_TAN]);
     dose.bound = dose.total_n * in[BINDER_VOLUME];
     if (dose.by_label) {
-        dose.amount = product(in, BINDER_LABEL_DOSE);
+        dose.amount = product(in, BINDER_LABEL_MASS);
         dose.liquid = product(in, BINDER_LABEL_LIQUID);
+        dose.label_oxygen = mildest_oxygen(dose.bound, in[BINDER_VOLUME]);
     } else {
         enum hw_binder agent = (enum hw_binder)in[BINDER_AGENT];
         hw_binder_powder(agent, dose.bound, in[BINDER_EXCESS], in[BINDER_STRENGTH] / 100,
@@ -48,8 +62,8 @@ static void step_label(const struct binder_dose *dose, const double in[], struct
     bool liquid = !isnan(dose->liquid);
     hw_step(steps, liquid ? "liquid" : "amount", liquid ? dose->liquid : dose->amount,
             liquid ? "mL" : "g", "label-and-law", "%.10g * (%.10g / %.10g) * (%.10g / %.10g)",
-            in[liquid ? BINDER_LABEL_LIQUID : BINDER_LABEL_DOSE], in[BINDER_VOLUME],
-            in[BINDER_LABEL_PER], in[BINDER_TAN], in[BINDER_LABEL_RAISES]);
+            in[liquid ? BINDER_LABEL_LIQUID : BINDER_LABEL_MASS], in[BINDER_VOLUME],
+            in[BINDER_LABEL_PER], in[BINDER_TAN], in[BINDER_LABEL_BINDS]);
 }
 
 /* Oxygen goes with the agent, and that with the nitrogen bound: strength and hydrate fall out. */

@@ -12,7 +12,7 @@
 /* clang-format off */
 enum {
     BINDER_VOLUME, BINDER_TAN, BINDER_BASIS, BINDER_MEDICINE, BINDER_AGENT, BINDER_STRENGTH,
-    BINDER_EXCESS, BINDER_LABEL_DOSE, BINDER_LABEL_LIQUID, BINDER_LABEL_PER, BINDER_LABEL_RAISES,
+    BINDER_EXCESS, BINDER_LABEL_MASS, BINDER_LABEL_LIQUID, BINDER_LABEL_PER, BINDER_LABEL_BINDS,
     BINDER_HOLD_FROM, BINDER_HOLD_TO, BINDER_INPUTS
 };
 /* clang-format on */
@@ -23,11 +23,12 @@ enum { BINDER_BY_LABEL = 3 };
 /* One row, and what the core says of it. What does not apply is NaN. */
 struct binder_dose {
     bool by_label;
-    double total_n; /* ammonia in the water, mg/L as N */
-    double bound;   /* all of it, mg of nitrogen */
-    double amount;  /* g of powder, or of the label's product */
-    double liquid;  /* mL of the label's product */
-    double oxygen;  /* mg/L; not known of a product by its label */
+    double total_n;      /* ammonia in the water, mg/L as N */
+    double bound;        /* all of it, mg of nitrogen */
+    double amount;       /* g of powder, or of the label's product */
+    double liquid;       /* mL of the label's product */
+    double oxygen;       /* mg/L; not known of a product by its label */
+    double label_oxygen; /* of a product by its label: what the mildest pure agent takes, mg/L */
 };
 
 struct binder_dose binder_dose(const double in[]);

@@ -9,9 +9,9 @@
 
 /* clang-format off */
 enum {
-    BLEND_TEMP_AFTER, BLEND_SALINITY_AFTER, BLEND_TEMP_STEP, BLEND_SALINITY_STEP, BLEND_TAN_AFTER,
-    BLEND_FREE_BEFORE, BLEND_FREE_AFTER, BLEND_PH_AFTER, BLEND_FREE_SAME_CO2, BLEND_PH_SAME_CO2,
-    BLEND_FREE_AIRED, BLEND_PH_AIRED, BLEND_FREE_WORST, BLEND_RESULTS
+    BLEND_TAN_AFTER, BLEND_FREE_BEFORE, BLEND_FREE_AFTER, BLEND_FREE_AIRED, BLEND_FREE_WORST,
+    BLEND_PH_AFTER, BLEND_PH_AIRED, BLEND_TEMP_STEP, BLEND_SALINITY_STEP, BLEND_TEMP_AFTER,
+    BLEND_SALINITY_AFTER, BLEND_FREE_SAME_CO2, BLEND_PH_SAME_CO2, BLEND_RESULTS
 };
 /* clang-format on */
 
@@ -42,19 +42,19 @@ static const struct hw_input inputs[BLEND_INPUTS] = {
     [BLEND_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY,
      .lo = HW_PH_SALINITY_MIN, .hi = HW_PH_SALINITY_MAX, .help = "salinity of the tank, 0 for "
      "fresh; the constants hold no further"},
-    [BLEND_FRESH_TAN] = {.name = "fresh_tan", .unit = "mg/L", .kind = HW_CONCENTRATION,
+    [BLEND_NEW_TAN] = {.name = "new_tan", .unit = "mg/L", .kind = HW_CONCENTRATION,
      .lo = HW_BLEND_TAN_MIN, .hi = HW_BLEND_TAN_MAX, .need = HW_PRESET,
      .help = "total ammonia of the new water, in the same basis; above 200 it is no water to use"},
-    [BLEND_FRESH_PH] = {.name = "fresh_ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN,
+    [BLEND_NEW_PH] = {.name = "new_ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN,
      .hi = HW_PH_MAX, .help = "pH of the new water, by the same meter, when it has stood aired; "
      "below 5 or above 10 doubt it"},
-    [BLEND_FRESH_ALKALINITY] = {.name = "fresh_alkalinity", .unit = "meq/L", .kind = HW_ALKALINITY,
+    [BLEND_NEW_ALKALINITY] = {.name = "new_alkalinity", .unit = "meq/L", .kind = HW_ALKALINITY,
      .lo = HW_BUFFER_ALKALINITY_MIN, .hi = HW_BUFFER_ALKALINITY_MAX, .need = HW_OPTIONAL,
      .help = "total alkalinity of the new water; above 10 doubt the unit"},
-    [BLEND_FRESH_TEMP] = {.name = "fresh_temp", .unit = "C", .kind = HW_TEMPERATURE,
+    [BLEND_NEW_TEMP] = {.name = "new_temp", .unit = "C", .kind = HW_TEMPERATURE,
      .lo = HW_CARBONATE_TEMP_MIN, .hi = HW_CARBONATE_TEMP_MAX, .help = "temperature of the new "
      "water; no fish bears what lies outside"},
-    [BLEND_FRESH_SALINITY] = {.name = "fresh_salinity", .unit = "g/kg", .kind = HW_SALINITY,
+    [BLEND_NEW_SALINITY] = {.name = "new_salinity", .unit = "g/kg", .kind = HW_SALINITY,
      .lo = HW_PH_SALINITY_MIN, .hi = HW_PH_SALINITY_MAX, .help = "salinity of the new water; the "
      "constants hold no further"},
     [BLEND_AIR_CO2] = {.name = "air_co2", .unit = "", .kind = HW_NUMBER, .lo = HW_CARBONATE_AIR_MIN,
@@ -62,43 +62,44 @@ static const struct hw_input inputs[BLEND_INPUTS] = {
      "air, uatm (ppm): open air 420, a closed room 800 to 1200"},
 };
 
+#define FREE .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 2
+
 static const struct hw_result results[BLEND_RESULTS] = {
-    [BLEND_TEMP_AFTER] = {.name = "temp_after", .unit = "C", .kind = HW_TEMPERATURE, .digits = 3,
-     .help = "temperature of the mixture"},
-    [BLEND_SALINITY_AFTER] = {.name = "salinity_after", .unit = "g/kg", .kind = HW_SALINITY,
-     .digits = 3, .help = "salinity of the mixture"},
+    [BLEND_TAN_AFTER] = {.name = "tan_after", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
+     .help = "total ammonia of the mixture, in the basis of the kit"},
+    [BLEND_FREE_BEFORE] = {.name = "free_before", FREE, .help = "free ammonia before the change, "
+     "as N"},
+    [BLEND_FREE_AFTER] = {.name = "free_after", FREE, .sometimes = true, .help = "free ammonia "
+     "right after mixing, as N"},
+    [BLEND_FREE_AIRED] = {.name = "free_aired", FREE, .sometimes = true, .help = "free ammonia "
+     "hours later, in balance with the air of the room, as N"},
+    [BLEND_FREE_WORST] = {.name = "free_worst", FREE, .sometimes = true, .help = "free ammonia at "
+     "the higher of the two pH values, as N: alkalinity is not known"},
+    [BLEND_PH_AFTER] = {.name = "ph_after", .unit = "", .kind = HW_PH, .digits = 3,
+     .sometimes = true, .help = "pH right after mixing, before gas goes in or out"},
+    [BLEND_PH_AIRED] = {.name = "ph_aired", .unit = "", .kind = HW_PH, .digits = 3,
+     .sometimes = true, .help = "pH hours later, in balance with the air of the room"},
     [BLEND_TEMP_STEP] = {.name = "temp_step", .unit = "C", .kind = HW_TEMPERATURE_STEP, .digits = 2,
      .help = "what the fish meet; above 0 warmer"},
     [BLEND_SALINITY_STEP] = {.name = "salinity_step", .unit = "g/kg", .kind = HW_SALINITY,
      .digits = 2, .help = "what the fish meet; above 0 saltier"},
-    [BLEND_TAN_AFTER] = {.name = "tan_after", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
-     .help = "total ammonia of the mixture, as N"},
-    [BLEND_FREE_BEFORE] = {.name = "free_before", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .digits = 2, .help = "free ammonia before the change, as N"},
-    [BLEND_FREE_AFTER] = {.name = "free_after", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .digits = 2, .sometimes = true, .help = "free ammonia right after mixing, as N"},
-    [BLEND_PH_AFTER] = {.name = "ph_after", .unit = "", .kind = HW_PH, .digits = 3,
-     .sometimes = true, .help = "pH right after mixing, before gas goes in or out"},
-    [BLEND_FREE_SAME_CO2] = {.name = "free_same_co2", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .digits = 2, .sometimes = true, .help = "free ammonia if the tank comes back to its carbon "
-     "dioxide"},
+    [BLEND_TEMP_AFTER] = {.name = "temp_after", .unit = "C", .kind = HW_TEMPERATURE, .digits = 3,
+     .help = "temperature of the mixture"},
+    [BLEND_SALINITY_AFTER] = {.name = "salinity_after", .unit = "g/kg", .kind = HW_SALINITY,
+     .digits = 3, .help = "salinity of the mixture"},
+    [BLEND_FREE_SAME_CO2] = {.name = "free_same_co2", FREE, .sometimes = true, .help = "free "
+     "ammonia if the tank comes back to its carbon dioxide, as N"},
     [BLEND_PH_SAME_CO2] = {.name = "ph_same_co2", .unit = "", .kind = HW_PH, .digits = 3,
-     .sometimes = true, .help = "pH then"},
-    [BLEND_FREE_AIRED] = {.name = "free_aired", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .digits = 2, .sometimes = true, .help = "free ammonia in balance with the air of the room"},
-    [BLEND_PH_AIRED] = {.name = "ph_aired", .unit = "", .kind = HW_PH, .digits = 3,
-     .sometimes = true, .help = "pH then, hours later"},
-    [BLEND_FREE_WORST] = {.name = "free_worst", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .digits = 2, .sometimes = true, .help = "free ammonia at the higher of the two pH values, "
-     "when alkalinity is not known"},
+     .sometimes = true, .help = "pH if the tank comes back to its carbon dioxide"},
 };
 /* clang-format on */
 
-static const char *const sources[] = {
-    "conservation",   "eos80",       "unesco44-heat", "carbonate-set",  "clegg1995",
-    "dickson1990",    "dickson1979", "takahashi1982", "davies",         "emerson1975",
-    "khoo1977",       "epa1989",     "epa2013",       "aquarium-steps", "common-practice",
-    "our-arithmetic", NULL};
+static const char *const sources[] = {"conservation",    "eos80",          "unesco44-heat",
+                                      "carbonate-set",   "clegg1995",      "dickson1990",
+                                      "dickson1979",     "takahashi1982",  "davies",
+                                      "malmberg1956",    "emerson1975",    "khoo1977",
+                                      "epa1989",         "epa2013",        "aquarium-steps",
+                                      "common-practice", "our-arithmetic", NULL};
 
 static uint64_t ammonia_notes(const struct blend_states *s)
 {
@@ -107,9 +108,16 @@ static uint64_t ammonia_notes(const struct blend_states *s)
     bool falls = below(s->tan_after, s->tan_before);
     return note_if(falls && free_rises(s->free_before, highest), HW_BLEND_NOTE_BLEND_FREES) |
            note_if(free_rises(s->free[BLEND_MIXED], settled), HW_BLEND_NOTE_BLEND_FREES_LATER) |
-           note_if(s->tan_fresh > s->tan_before, HW_BLEND_NOTE_BLEND_BRINGS_AMMONIA) |
+           note_if(s->tan_new > s->tan_before, HW_BLEND_NOTE_BLEND_BRINGS_AMMONIA) |
            note_if(s->over_salt, HW_BLEND_NOTE_OVER_LIMIT_SALT) |
            note_if(s->over_fresh, HW_BLEND_NOTE_OVER_LIMIT_FRESH);
+}
+
+/* At once: what comes with the air comes slowly. Without the alkalinities it may be either pH. */
+static bool ph_steps(const struct blend_states *s, const double in[])
+{
+    double ph = s->carbonate ? s->ph[BLEND_MIXED] : in[BLEND_NEW_PH];
+    return !below_limit(fabs(ph - in[BLEND_PH]), HW_LIMIT_PH_STEP);
 }
 
 static uint64_t step_notes(const struct blend_states *s, const double in[])
@@ -118,6 +126,7 @@ static uint64_t step_notes(const struct blend_states *s, const double in[])
     double saltier = s->blend.salinity - in[BLEND_SALINITY];
     return note_if(above_limit(warmer, HW_LIMIT_TEMP_RISE), HW_BLEND_NOTE_BLEND_WARMS) |
            note_if(above_limit(-warmer, HW_LIMIT_TEMP_FALL), HW_BLEND_NOTE_BLEND_COOLS) |
+           note_if(ph_steps(s, in), HW_BLEND_NOTE_BLEND_PH_STEP) |
            note_if(above_limit(saltier, HW_LIMIT_SALINITY_RISE), HW_BLEND_NOTE_SALT_STEP_UP) |
            note_if(above_limit(-saltier, HW_LIMIT_SALINITY_FALL), HW_BLEND_NOTE_SALT_STEP_DOWN);
 }
@@ -130,7 +139,7 @@ static uint64_t notes_of(const struct blend_states *s, const double in[])
     if (s->refusal != BLEND_ANSWERED) {
         return note_bit(refusals[s->refusal]);
     }
-    double freshest = fmin(in[BLEND_SALINITY], in[BLEND_FRESH_SALINITY]);
+    double freshest = fmin(in[BLEND_SALINITY], in[BLEND_NEW_SALINITY]);
     return ammonia_notes(s) | step_notes(s, in) |
            note_if(below_limit(freshest, HW_LIMIT_CARBONATE_FRESH), HW_BLEND_NOTE_CARBONATE_FRESH) |
            note_if(s->stretched, HW_BLEND_NOTE_FIT_STRETCHED) |
@@ -148,7 +157,7 @@ static void answer(const double in[], double out[], uint64_t *notes)
     out[BLEND_SALINITY_AFTER] = s.blend.salinity;
     out[BLEND_TEMP_STEP] = s.blend.temp - in[BLEND_TEMP];
     out[BLEND_SALINITY_STEP] = s.blend.salinity - in[BLEND_SALINITY];
-    out[BLEND_TAN_AFTER] = s.tan_after;
+    out[BLEND_TAN_AFTER] = s.tan_after_basis;
     out[BLEND_FREE_BEFORE] = s.free_before;
     out[BLEND_FREE_AFTER] = s.free[BLEND_MIXED];
     out[BLEND_PH_AFTER] = s.ph[BLEND_MIXED];

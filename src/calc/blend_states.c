@@ -17,12 +17,13 @@ static double level_of(const struct hw_blend *blend, double level, double fresh)
 static void find_mixture(struct blend_states *s, const double in[])
 {
     enum hw_nitrogen_basis basis = (enum hw_nitrogen_basis)in[BLEND_BASIS];
-    int status = hw_blend_mix(s->share, in[BLEND_TEMP], in[BLEND_SALINITY], in[BLEND_FRESH_TEMP],
-                              in[BLEND_FRESH_SALINITY], &s->blend);
+    int status = hw_blend_mix(s->share, in[BLEND_TEMP], in[BLEND_SALINITY], in[BLEND_NEW_TEMP],
+                              in[BLEND_NEW_SALINITY], &s->blend);
     s->above_fit = status > 0;
     s->tan_before = nitrogen_to_n(basis, in[BLEND_TAN]);
-    s->tan_fresh = nitrogen_to_n(basis, in[BLEND_FRESH_TAN]);
-    s->tan_after = level_of(&s->blend, s->tan_before, s->tan_fresh);
+    s->tan_new = nitrogen_to_n(basis, in[BLEND_NEW_TAN]);
+    s->tan_after = level_of(&s->blend, s->tan_before, s->tan_new);
+    s->tan_after_basis = nitrogen_from_n(basis, s->tan_after);
     int before = hw_ammonia_pk(HW_AMMONIA_KHOO1977, HW_PH_METER, in[BLEND_TEMP], in[BLEND_SALINITY],
                                &s->pk_before);
     int after = hw_ammonia_pk(HW_AMMONIA_KHOO1977, HW_PH_METER, s->blend.temp, s->blend.salinity,
@@ -35,9 +36,9 @@ static void find_mixture(struct blend_states *s, const double in[])
 static void find_worst(struct blend_states *s, const double in[])
 {
     bool apart =
-        above_limit(fabs(in[BLEND_SALINITY] - in[BLEND_FRESH_SALINITY]), HW_LIMIT_BLEND_APART);
+        above_limit(fabs(in[BLEND_SALINITY] - in[BLEND_NEW_SALINITY]), HW_LIMIT_BLEND_APART);
     double more = apart ? hw_limits[HW_LIMIT_BLEND_PH_MORE].value : 0;
-    s->ph_worst = fmax(in[BLEND_PH], in[BLEND_FRESH_PH]) + more;
+    s->ph_worst = fmax(in[BLEND_PH], in[BLEND_NEW_PH]) + more;
     s->free_worst = free_at(s->ph_worst, s->pk_after, s->tan_after);
 }
 
@@ -46,9 +47,8 @@ static int find_carbon(struct blend_states *s, const double in[])
 {
     int tank = hw_carbonate_carbon(in[BLEND_PH], in[BLEND_ALKALINITY], s->tan_before,
                                    in[BLEND_TEMP], in[BLEND_SALINITY], &s->carbon_before);
-    int fresh =
-        hw_carbonate_carbon(in[BLEND_FRESH_PH], in[BLEND_FRESH_ALKALINITY], s->tan_fresh,
-                            in[BLEND_FRESH_TEMP], in[BLEND_FRESH_SALINITY], &s->carbon_fresh);
+    int fresh = hw_carbonate_carbon(in[BLEND_NEW_PH], in[BLEND_NEW_ALKALINITY], s->tan_new,
+                                    in[BLEND_NEW_TEMP], in[BLEND_NEW_SALINITY], &s->carbon_new);
     s->stretched = s->stretched || tank > 0 || fresh > 0;
     return tank < fresh ? tank : fresh;
 }
@@ -60,8 +60,8 @@ static void find_states(struct blend_states *s, const double in[])
         s->refusal = BLEND_PH_NOT_ALKALINITY;
         return;
     }
-    s->alkalinity = level_of(b, in[BLEND_ALKALINITY], in[BLEND_FRESH_ALKALINITY]);
-    s->carbon = level_of(b, s->carbon_before, s->carbon_fresh);
+    s->alkalinity = level_of(b, in[BLEND_ALKALINITY], in[BLEND_NEW_ALKALINITY]);
+    s->carbon = level_of(b, s->carbon_before, s->carbon_new);
     hw_carbonate_air(in[BLEND_PH], in[BLEND_ALKALINITY], s->tan_before, in[BLEND_TEMP],
                      in[BLEND_SALINITY], &s->tank_air);
     int status = hw_carbonate_ph(s->alkalinity, s->carbon, s->tan_after, b->temp, b->salinity,
@@ -97,10 +97,10 @@ static void find_limits(struct blend_states *s, const double in[])
 struct blend_states blend_states(const double in[])
 {
     struct blend_states s = {
-        .carbonate = !isnan(in[BLEND_ALKALINITY]) && !isnan(in[BLEND_FRESH_ALKALINITY]),
+        .carbonate = !isnan(in[BLEND_ALKALINITY]) && !isnan(in[BLEND_NEW_ALKALINITY]),
         .share = isnan(in[BLEND_SHARE]) ? in[BLEND_TAKE] / in[BLEND_VOLUME] : in[BLEND_SHARE] / 100,
         .carbon_before = NAN,
-        .carbon_fresh = NAN,
+        .carbon_new = NAN,
         .carbon = NAN,
         .alkalinity = NAN,
         .tank_air = NAN,

@@ -10,8 +10,8 @@
 /* clang-format off */
 enum {
     BLEND_VOLUME, BLEND_TAKE, BLEND_SHARE, BLEND_TAN, BLEND_BASIS, BLEND_PH, BLEND_ALKALINITY,
-    BLEND_TEMP, BLEND_SALINITY, BLEND_FRESH_TAN, BLEND_FRESH_PH, BLEND_FRESH_ALKALINITY,
-    BLEND_FRESH_TEMP, BLEND_FRESH_SALINITY, BLEND_AIR_CO2, BLEND_INPUTS
+    BLEND_TEMP, BLEND_SALINITY, BLEND_NEW_TAN, BLEND_NEW_PH, BLEND_NEW_ALKALINITY,
+    BLEND_NEW_TEMP, BLEND_NEW_SALINITY, BLEND_AIR_CO2, BLEND_INPUTS
 };
 /* clang-format on */
 
@@ -30,9 +30,10 @@ struct blend_states {
     bool co2_odd;   /* the tank's carbon dioxide lies outside what is reckoned with */
     double share;
     struct hw_blend blend;
-    double tan_before, tan_fresh, tan_after; /* as N */
-    double pk_before, pk_after;              /* of ammonium, for the meter's number */
-    double alkalinity, carbon_before, carbon_fresh, carbon;
+    double tan_before, tan_new, tan_after; /* as N */
+    double tan_after_basis;                /* as the kit counts */
+    double pk_before, pk_after;            /* of ammonium, for the meter's number */
+    double alkalinity, carbon_before, carbon_new, carbon;
     double tank_air; /* carbon dioxide that the tank holds, uatm */
     double ph[BLEND_STATES], free[BLEND_STATES];
     double free_before;

@@ -19,13 +19,13 @@ static void step_carbons(const struct blend_states *s, const double in[], struct
 {
     const struct carbonate_water tank = {in[BLEND_ALKALINITY], s->tan_before, in[BLEND_TEMP],
                                          in[BLEND_SALINITY]};
-    const struct carbonate_water fresh = {in[BLEND_FRESH_ALKALINITY], s->tan_fresh,
-                                          in[BLEND_FRESH_TEMP], in[BLEND_FRESH_SALINITY]};
+    const struct carbonate_water fresh = {in[BLEND_NEW_ALKALINITY], s->tan_new, in[BLEND_NEW_TEMP],
+                                          in[BLEND_NEW_SALINITY]};
     step_carbon("carbon_before", s->carbon_before, in[BLEND_PH], &tank, steps);
-    step_carbon("carbon_fresh", s->carbon_fresh, in[BLEND_FRESH_PH], &fresh, steps);
-    step_level("carbon", s->carbon, "mmol/L", s, s->carbon_before, s->carbon_fresh, steps);
+    step_carbon("carbon_new", s->carbon_new, in[BLEND_NEW_PH], &fresh, steps);
+    step_level("carbon", s->carbon, "mmol/L", s, s->carbon_before, s->carbon_new, steps);
     step_level("alkalinity_after", s->alkalinity, "meq/L", s, in[BLEND_ALKALINITY],
-               in[BLEND_FRESH_ALKALINITY], steps);
+               in[BLEND_NEW_ALKALINITY], steps);
     step_air("tank_co2", s->tank_air, in[BLEND_PH], s->carbon_before, &tank, steps);
 }
 
@@ -60,14 +60,14 @@ static void step_heat(const struct hw_blend *b, const double in[], struct hw_ste
     double tank = 0;
     double fresh = 0;
     hw_seawater_specific_heat(in[BLEND_TEMP], in[BLEND_SALINITY], &tank);
-    hw_seawater_specific_heat(in[BLEND_FRESH_TEMP], in[BLEND_FRESH_SALINITY], &fresh);
+    hw_seawater_specific_heat(in[BLEND_NEW_TEMP], in[BLEND_NEW_SALINITY], &fresh);
     hw_step(steps, "heat_tank", tank, "J/(kg K)", "unesco44-heat", "%.15g", tank);
-    hw_step(steps, "heat_fresh", fresh, "J/(kg K)", "unesco44-heat", "%.15g", fresh);
+    hw_step(steps, "heat_new", fresh, "J/(kg K)", "unesco44-heat", "%.15g", fresh);
     hw_step(steps, "heat_share", b->heat_share, "", "conservation",
             "%.15g * %.15g / ((1 - %.15g) * %.15g + %.15g * %.15g)", w, fresh, w, tank, w, fresh);
     hw_step(steps, "temp_after", b->temp, "C", "conservation",
             "(1 - %.15g) * %.10g + %.15g * %.10g", b->heat_share, in[BLEND_TEMP], b->heat_share,
-            in[BLEND_FRESH_TEMP]);
+            in[BLEND_NEW_TEMP]);
 }
 
 void blend_work(const double in[], struct hw_steps *steps)
@@ -77,23 +77,24 @@ void blend_work(const double in[], struct hw_steps *steps)
     step_pk_khoo("pk_before", s.pk_before, in[BLEND_TEMP], in[BLEND_SALINITY], steps);
     step_pk_khoo("pk_after", s.pk_after, b->temp, b->salinity, steps);
     step_free_at("free_before", s.free_before, s.tan_before, s.pk_before, in[BLEND_PH], steps);
-    step_level("tan_after", s.tan_after, "mg/L", &s, s.tan_before, s.tan_fresh, steps);
+    step_level("tan_after_n", s.tan_after, "mg/L", &s, s.tan_before, s.tan_new, steps);
     if (s.carbonate) {
         step_carbons(&s, in, steps);
         step_states(&s, in, steps);
     } else {
         hw_step(steps, "ph_worst", s.ph_worst, "", "our-arithmetic",
-                "(%.10g > %.10g ? %.10g : %.10g) + %.10g", in[BLEND_PH], in[BLEND_FRESH_PH],
-                in[BLEND_PH], in[BLEND_FRESH_PH],
-                s.ph_worst - fmax(in[BLEND_PH], in[BLEND_FRESH_PH]));
+                "(%.10g > %.10g ? %.10g : %.10g) + %.10g", in[BLEND_PH], in[BLEND_NEW_PH],
+                in[BLEND_PH], in[BLEND_NEW_PH], s.ph_worst - fmax(in[BLEND_PH], in[BLEND_NEW_PH]));
         step_free_at("free_worst", s.free_worst, s.tan_after, s.pk_after, s.ph_worst, steps);
     }
     hw_step(steps, "salinity_after", b->salinity, "g/kg", "conservation",
             "(1 - %.15g) * %.10g + %.15g * %.10g", b->mass_share, in[BLEND_SALINITY], b->mass_share,
-            in[BLEND_FRESH_SALINITY]);
+            in[BLEND_NEW_SALINITY]);
     hw_step(steps, "salinity_step", b->salinity - in[BLEND_SALINITY], "g/kg", "", "%.15g - %.15g",
             b->salinity, in[BLEND_SALINITY]);
     hw_step(steps, "temp_step", b->temp - in[BLEND_TEMP], "C", "", "%.15g - %.15g", b->temp,
             in[BLEND_TEMP]);
     step_heat(b, in, steps);
+    hw_step(steps, "tan_after", s.tan_after_basis, "mg/L", "iupac-weights", "%.15g * %.10g/%.10g",
+            s.tan_after, basis_molar((enum hw_nitrogen_basis)in[BLEND_BASIS]), HW_MOLAR_N);
 }

@@ -8,12 +8,12 @@
 
 /* clang-format off */
 enum {
-    BUFFER_MASS, BUFFER_PH_AFTER, BUFFER_FREE_AFTER, BUFFER_PH_AIRED, BUFFER_FREE_AIRED,
-    BUFFER_FREE_BEFORE, BUFFER_RESULTS
+    BUFFER_MASS, BUFFER_PH_AFTER, BUFFER_FREE_BEFORE, BUFFER_FREE_AFTER, BUFFER_PH_AIRED,
+    BUFFER_FREE_AIRED, BUFFER_RESULTS
 };
 /* clang-format on */
 
-static const char *const source_words[] = {"sodium-bicarbonate", "sodium-carbonate", NULL};
+static const char *const reagent_words[] = {"sodium-bicarbonate", "sodium-carbonate", NULL};
 
 /* clang-format off */
 static const struct hw_input inputs[BUFFER_INPUTS] = {
@@ -26,8 +26,8 @@ static const struct hw_input inputs[BUFFER_INPUTS] = {
     [BUFFER_TARGET] = {.name = "target", .unit = "meq/L", .kind = HW_ALKALINITY,
      .lo = HW_BUFFER_ALKALINITY_MIN, .hi = HW_BUFFER_ALKALINITY_MAX, .help = "alkalinity wanted; "
      "sea water has 2.3, above 10 doubt the unit"},
-    [BUFFER_SOURCE] = {.name = "source", .unit = "", .kind = HW_CHOICE, .hi = 1,
-     .words = source_words, .need = HW_PRESET, .preset = HW_BUFFER_BICARBONATE,
+    [BUFFER_REAGENT] = {.name = "reagent", .unit = "", .kind = HW_CHOICE, .hi = 1,
+     .words = reagent_words, .need = HW_PRESET, .preset = HW_BUFFER_BICARBONATE,
      .help = "baking soda, or the carbonate, which raises pH far more"},
     [BUFFER_PH] = {.name = "ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN, .hi = HW_PH_MAX,
      .need = HW_OPTIONAL, .help = "pH now, by a meter set in fresh-water buffers; below 5 or above "
@@ -52,26 +52,29 @@ static const struct hw_result results[BUFFER_RESULTS] = {
      .help = "to weigh and to pour in slowly, dissolved"},
     [BUFFER_PH_AFTER] = {.name = "ph_after", .unit = "", .kind = HW_PH, .digits = 3,
      .sometimes = true, .help = "pH right after mixing, before any gas goes in or out"},
-    [BUFFER_FREE_AFTER] = {.name = "free_after", FREE, .help = "free ammonia then, as N"},
-    [BUFFER_PH_AIRED] = {.name = "ph_aired", .unit = "", .kind = HW_PH, .digits = 3,
-     .sometimes = true, .help = "pH in balance with open air, hours later"},
-    [BUFFER_FREE_AIRED] = {.name = "free_aired", FREE, .help = "free ammonia then, as N"},
     [BUFFER_FREE_BEFORE] = {.name = "free_before", FREE, .help = "free ammonia before anything, as "
      "N"},
+    [BUFFER_FREE_AFTER] = {.name = "free_after", FREE, .help = "free ammonia right after mixing, "
+     "as N"},
+    [BUFFER_PH_AIRED] = {.name = "ph_aired", .unit = "", .kind = HW_PH, .digits = 3,
+     .sometimes = true, .help = "pH in balance with open air, hours later"},
+    [BUFFER_FREE_AIRED] = {.name = "free_aired", FREE, .help = "free ammonia in balance with open "
+     "air, as N"},
 };
 /* clang-format on */
 
 static const char *const sources[] = {
-    "iupac-weights", "conservation",  "carbonate-set",   "clegg1995",      "dickson1990",
-    "dickson1979",   "takahashi1982", "davies",          "emerson1975",    "khoo1977",
-    "epa1989",       "epa2013",       "common-practice", "our-arithmetic", NULL};
+    "iupac-weights", "conservation",    "carbonate-set",  "clegg1995",
+    "dickson1990",   "dickson1979",     "takahashi1982",  "davies",
+    "malmberg1956",  "emerson1975",     "khoo1977",       "epa1989",
+    "epa2013",       "common-practice", "our-arithmetic", NULL};
 
 static uint64_t ammonia_notes(const struct buffer_dose *dose, const double in[])
 {
     bool ammonia = in[BUFFER_TAN] > 0;
     double worst_now = fmax(dose->free_before, dose->free_after);
     bool maybe = !(in[BUFFER_TAN] <= 0); /* none was given: there may be some */
-    return note_if(maybe && dose->source == HW_BUFFER_CARBONATE, HW_BUFFER_NOTE_CARBONATE_NEVER) |
+    return note_if(maybe && dose->reagent == HW_BUFFER_CARBONATE, HW_BUFFER_NOTE_CARBONATE_NEVER) |
            note_if(free_rises(dose->free_before, dose->free_after), HW_BUFFER_NOTE_BUFFER_FREES) |
            note_if(free_rises(worst_now, dose->free_aired), HW_BUFFER_NOTE_BUFFER_FREES_LATER) |
            note_if(dose->over_salt, HW_BUFFER_NOTE_OVER_LIMIT_SALT) |
@@ -82,7 +85,7 @@ static uint64_t ammonia_notes(const struct buffer_dose *dose, const double in[])
 static uint64_t step_notes(const struct buffer_dose *dose, const double in[])
 {
     double rise = in[BUFFER_TARGET] - in[BUFFER_ALKALINITY];
-    bool carbonate = dose->source == HW_BUFFER_CARBONATE;
+    bool carbonate = dose->reagent == HW_BUFFER_CARBONATE;
     return note_if(above_limit(rise, HW_LIMIT_ALKALINITY_RISE), HW_BUFFER_NOTE_ALKALINITY_STEP) |
            note_if(above_limit(fabs(dose->ph_after - in[BUFFER_PH]), HW_LIMIT_PH_STEP),
                    HW_BUFFER_NOTE_BUFFER_PH_STEP) |
@@ -109,7 +112,8 @@ static uint64_t notes_of(const struct buffer_dose *dose, const double in[])
     static const unsigned refusals[] = {[BUFFER_TARGET_BELOW] = HW_BUFFER_NOTE_TARGET_BELOW,
                                         [BUFFER_PH_NOT_ALKALINITY] =
                                             HW_BUFFER_NOTE_PH_NOT_ALKALINITY,
-                                        [BUFFER_OVER_PH] = HW_BUFFER_NOTE_BUFFER_OVER_PH};
+                                        [BUFFER_OVER_PH] = HW_BUFFER_NOTE_BUFFER_OVER_PH,
+                                        [BUFFER_OVER_HOUR] = HW_BUFFER_NOTE_BUFFER_OVER_HOUR};
     if (dose->refusal != BUFFER_ANSWERED) {
         return note_bit(refusals[dose->refusal]);
     }

@@ -1,6 +1,7 @@
 /* buffer_dose.c - the reckoning of one dose of buffer, and its working. */
 #include "calc/buffer_dose.h"
 
+#include "calc/ammonia_hour.h"
 #include "calc/carbonate_work.h"
 #include "calc/free_ammonia.h"
 #include "calc/long_limit.h"
@@ -9,6 +10,14 @@
 
 /* Carbon dioxide of open air, uatm. */
 static const double open_air = 420;
+
+/* More free ammonia than fish are said to bear for an hour. */
+static bool passes_hour(double ph, const double in[])
+{
+    struct ammonia_hour hour =
+        ammonia_hour(in[BUFFER_TAN], ph, in[BUFFER_TEMP], in[BUFFER_SALINITY]);
+    return above(hour.salt_ratio, 1) || above(hour.fresh_ratio, 1);
+}
 
 static void find_free(struct buffer_dose *dose, const double in[])
 {
@@ -22,6 +31,9 @@ static void find_free(struct buffer_dose *dose, const double in[])
     dose->free_before = free_at(in[BUFFER_PH], dose->pk, in[BUFFER_TAN]);
     dose->free_after = free_at(dose->ph_after, dose->pk, in[BUFFER_TAN]);
     dose->free_aired = free_at(dose->ph_aired, dose->pk, in[BUFFER_TAN]);
+    if (dose->mass > 0 && passes_hour(fmax(dose->ph_after, dose->ph_aired), in)) {
+        dose->refusal = BUFFER_OVER_HOUR;
+    }
 }
 
 /* Right after mixing, and in balance with open air. The volume of the salt is left out. */
@@ -53,7 +65,7 @@ static void find_states(struct buffer_dose *dose, const double in[])
 struct buffer_dose buffer_dose(const double in[])
 {
     struct buffer_dose dose = {
-        .source = (enum hw_buffer_source)in[BUFFER_SOURCE],
+        .reagent = (enum hw_buffer_source)in[BUFFER_REAGENT],
         .states = !isnan(in[BUFFER_PH]) && !isnan(in[BUFFER_TEMP]) && !isnan(in[BUFFER_SALINITY]),
         .carbon = NAN,
         .carbon_after = NAN,
@@ -64,8 +76,8 @@ struct buffer_dose buffer_dose(const double in[])
         .free_after = NAN,
         .free_aired = NAN,
     };
-    dose.carbon_per_eq = dose.source == HW_BUFFER_BICARBONATE ? 1 : 0.5;
-    int status = hw_buffer_mass(dose.source, in[BUFFER_VOLUME], in[BUFFER_ALKALINITY],
+    dose.carbon_per_eq = dose.reagent == HW_BUFFER_BICARBONATE ? 1 : 0.5;
+    int status = hw_buffer_mass(dose.reagent, in[BUFFER_VOLUME], in[BUFFER_ALKALINITY],
                                 in[BUFFER_TARGET], &dose.mass);
     if (status < 0) {
         dose.refusal = BUFFER_TARGET_BELOW;
@@ -108,6 +120,6 @@ void buffer_work(const double in[], struct hw_steps *steps)
     }
     hw_step(steps, "mass", dose.mass, "g", "iupac-weights", "(%.10g - %.10g) * %.10g * %.10g/1000",
             in[BUFFER_TARGET], in[BUFFER_ALKALINITY], in[BUFFER_VOLUME],
-            dose.source == HW_BUFFER_BICARBONATE ? HW_MOLAR_SODIUM_BICARBONATE
-                                                 : HW_MOLAR_SODIUM_CARBONATE / 2);
+            dose.reagent == HW_BUFFER_BICARBONATE ? HW_MOLAR_SODIUM_BICARBONATE
+                                                  : HW_MOLAR_SODIUM_CARBONATE / 2);
 }

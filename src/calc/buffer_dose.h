@@ -9,7 +9,7 @@
 /* The inputs, in the order of the table. */
 /* clang-format off */
 enum {
-    BUFFER_VOLUME, BUFFER_ALKALINITY, BUFFER_TARGET, BUFFER_SOURCE, BUFFER_PH, BUFFER_TEMP,
+    BUFFER_VOLUME, BUFFER_ALKALINITY, BUFFER_TARGET, BUFFER_REAGENT, BUFFER_PH, BUFFER_TEMP,
     BUFFER_SALINITY, BUFFER_TAN, BUFFER_INPUTS
 };
 /* clang-format on */
@@ -19,13 +19,14 @@ enum buffer_refusal {
     BUFFER_ANSWERED,
     BUFFER_TARGET_BELOW,
     BUFFER_PH_NOT_ALKALINITY,
-    BUFFER_OVER_PH
+    BUFFER_OVER_PH,
+    BUFFER_OVER_HOUR /* withheld */
 };
 
 /* One row; NaN where an input is missing. */
 struct buffer_dose {
     enum buffer_refusal refusal;
-    enum hw_buffer_source source;
+    enum hw_buffer_source reagent;
     bool states; /* pH, temperature and salinity are all given */
     double mass;
     double carbon_per_eq; /* mol of dissolved carbon that comes with an equivalent */

@@ -59,17 +59,10 @@ static const struct hw_result results[DISINFECT_RESULTS] = {
 };
 /* clang-format on */
 
-static const char *const sources[] = {"piper1982",
-                                      "white1972",
-                                      "te213",
-                                      "chlorine-weights",
-                                      "bleach-chemistry",
-                                      "boyd-chlorine",
-                                      "sea-oxidants",
-                                      "common-practice",
-                                      "our-arithmetic",
-                                      "label-and-law",
-                                      NULL};
+static const char *const sources[] = {"piper1982",        "white1972",        "te213",
+                                      "chlorine-weights", "bleach-chemistry", "bleach-mixing",
+                                      "boyd-chlorine",    "sea-oxidants",     "common-practice",
+                                      "our-arithmetic",   "label-and-law",    NULL};
 
 static double strength_of(const double in[])
 {

@@ -15,9 +15,6 @@ enum {
 };
 /* clang-format on */
 enum { NEUTRALISE_AMOUNT, NEUTRALISE_AMMONIA_FREED, NEUTRALISE_RESULTS };
-enum {
-    NEUTRALISE_COPPER = MEDICINE_COPPER_IONIC | MEDICINE_COPPER_AMINE | MEDICINE_COPPER_CHELATED
-};
 
 /* The words of agent follow enum hw_chlorine_agent. */
 static const char *const agent_words[] = {"thiosulfate-pentahydrate", "thiosulfate-anhydrous",
@@ -39,7 +36,7 @@ static const struct hw_input inputs[NEUTRALISE_INPUTS] = {
      "into; agents spoil some medicines"},
     [NEUTRALISE_AGENT] = {.name = "agent", .unit = "", .kind = HW_CHOICE, .hi = 2,
      .words = agent_words, .need = HW_PRESET, .preset = HW_CHLORINE_THIOSULFATE_PENTAHYDRATE,
-     .help = "what takes the chlorine out; ascorbic acid does not work on chloramine"},
+     .help = "what takes the chlorine out; whether ascorbic acid clears chloramine is disputed"},
     [NEUTRALISE_RATIO] = {.name = "ratio", .unit = "", .kind = HW_NUMBER,
      .lo = HW_CHLORINE_RATIO_MIN, .hi = HW_CHLORINE_RATIO_MAX, .need = HW_OPTIONAL,
      .help = "mg of agent to a mg of chlorine instead of the usual 7.0, 4.46 or 2.5; published "
@@ -62,7 +59,8 @@ static const char *const sources[] = {"te213",
                                       "us4786434",
                                       "us4666610",
                                       "wac-chlorine",
-                                      "copper-reducers",
+                                      "ascorbic-claims",
+                                      "copper-thiosulfate",
                                       "dye-chemistry",
                                       "kit-chemistry",
                                       "common-practice",
@@ -95,7 +93,7 @@ static void reckon(const double in[], double out[])
 static uint64_t medicine_notes(const double in[])
 {
     unsigned medicine = (unsigned)in[NEUTRALISE_MEDICINE];
-    return note_if((medicine & NEUTRALISE_COPPER) != 0, HW_NEUTRALISE_NOTE_REDUCER_COPPER) |
+    return note_if((medicine & MEDICINE_COPPER) != 0, HW_NEUTRALISE_NOTE_REDUCER_COPPER) |
            note_if((medicine & MEDICINE_DYE) != 0, HW_NEUTRALISE_NOTE_REDUCER_DYE) |
            note_if((medicine & MEDICINE_BINDER) != 0, HW_NEUTRALISE_NOTE_BINDER_CHLORINE);
 }
@@ -106,8 +104,7 @@ static uint64_t agent_notes(const double in[])
     double level = in[NEUTRALISE_CHLORINE] * ratio_of(in);
     /* The larvae were killed at the limit itself: not only above it. */
     bool harms = !ascorbic && !below_limit(level, HW_LIMIT_THIOSULFATE_HARM);
-    return note_if(ascorbic, HW_NEUTRALISE_NOTE_ASCORBIC_PH) |
-           note_if(!ascorbic, HW_NEUTRALISE_NOTE_THIOSULFATE_SLOW) |
+    return note_if(!ascorbic, HW_NEUTRALISE_NOTE_THIOSULFATE_SLOW) |
            note_if(!ascorbic, HW_NEUTRALISE_NOTE_HYDRATE_MATTERS) |
            note_if(harms, HW_NEUTRALISE_NOTE_THIOSULFATE_OVER) |
            note_if(below(in[NEUTRALISE_RATIO], usual_ratio(in)), HW_NEUTRALISE_NOTE_RATIO_LOW);

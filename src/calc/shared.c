@@ -6,8 +6,9 @@
 const char *const basis_words[] = {"n", "nh3", "nh4", NULL};
 const char *const yes_no_words[] = {"yes", "no", NULL};
 const char *const medicine_words[] = {
-    "none",     "copper-ionic", "copper-amine", "copper-chelated", "dye",
-    "formalin", "antibiotic",   "binder",       "other",           NULL};
+    "none", "copper",   "copper-ionic", "copper-amine", "copper-chelated",
+    "dye",  "formalin", "antibiotic",   "binder",       "other",
+    NULL};
 
 double nitrogen_to_n(enum hw_nitrogen_basis basis, double amount)
 {

@@ -23,18 +23,22 @@ enum { YES, NO };
         .help = "what the kit counts: nitrogen, ammonia or ammonium (its leaflet says)"            \
     }
 
-/* The bits of a medicine set. */
+/* The bits of a medicine set. Copper of a kind that is not known is treated as ionic. */
 enum {
     MEDICINE_NONE = 1u << 0,
-    MEDICINE_COPPER_IONIC = 1u << 1,
-    MEDICINE_COPPER_AMINE = 1u << 2,
-    MEDICINE_COPPER_CHELATED = 1u << 3,
-    MEDICINE_DYE = 1u << 4,
-    MEDICINE_FORMALIN = 1u << 5,
-    MEDICINE_ANTIBIOTIC = 1u << 6,
-    MEDICINE_BINDER = 1u << 7,
-    MEDICINE_OTHER = 1u << 8,
-    MEDICINE_ALL = (1u << 9) - 1
+    MEDICINE_COPPER_UNKNOWN = 1u << 1,
+    MEDICINE_COPPER_IONIC = 1u << 2,
+    MEDICINE_COPPER_AMINE = 1u << 3,
+    MEDICINE_COPPER_CHELATED = 1u << 4,
+    MEDICINE_DYE = 1u << 5,
+    MEDICINE_FORMALIN = 1u << 6,
+    MEDICINE_ANTIBIOTIC = 1u << 7,
+    MEDICINE_BINDER = 1u << 8,
+    MEDICINE_OTHER = 1u << 9,
+    MEDICINE_ALL = (1u << 10) - 1,
+    /* Copper that is not held firmly enough for a reducing agent beside it; and all copper. */
+    MEDICINE_COPPER_LOOSE = MEDICINE_COPPER_UNKNOWN | MEDICINE_COPPER_IONIC | MEDICINE_COPPER_AMINE,
+    MEDICINE_COPPER = MEDICINE_COPPER_LOOSE | MEDICINE_COPPER_CHELATED
 };
 
 /* The bit of a note, and the same under a condition. */

@@ -141,10 +141,10 @@ const struct example examples[] = {
      "holdwater change --volume 190L --take 95L --method flow --now 0.6 --goal 0.2"},
     {"binder", "alder at 0.8 mg/L; the label: 5 mL for 40 L bind 1 mg/L",
      "holdwater binder --volume 75L --tan 0.8 --medicine none --agent label --label-liquid 5mL "
-     "--label-per 40L --label-raises 1"},
+     "--label-per 40L --label-binds 1"},
     {"binder", "a powder: 2 g for 20 US gallons bind 0.8 mg/L of ammonia; a kit that counts NH3",
      "holdwater binder --volume 110L --tan 0.6 --basis nh3 --medicine antibiotic --agent label "
-     "--label-dose 2g --label-per 20gal --label-raises 0.8"},
+     "--label-mass 2g --label-per 20gal --label-binds 0.8"},
     {"binder", "a powder of known content, at four times, with the working",
      "holdwater binder --volume 190L --tan 0.5 --medicine none --agent hydroxymethanesulfonate "
      "--strength 95% --excess 4 --work"},
@@ -153,10 +153,10 @@ const struct example examples[] = {
      "copper-ionic"},
     {"blend", "a sour tank and fresh sea water: does a quarter help, or is it worse?",
      "holdwater blend --volume 110L --share 25% --tan 2 --ph 7.4 --alkalinity 1 --temp 25 "
-     "--salinity 34 --fresh-ph 8.2 --fresh-alkalinity 2.4 --fresh-temp 25 --fresh-salinity 34"},
+     "--salinity 34 --new-ph 8.2 --new-alkalinity 2.4 --new-temp 25 --new-salinity 34"},
     {"blend", "alkalinity not known: the worst that 30 L of new water can do at once",
      "holdwater blend --volume 75L --take 30L --tan 0.8 --ph 7.8 --temp 78F --salinity 33 "
-     "--fresh-ph 8.2 --fresh-temp 76F --fresh-salinity 35"},
+     "--new-ph 8.2 --new-temp 76F --new-salinity 35"},
     {"buffer", "bicarbonate to bring 110 L from 1.6 to 2.1 meq/L",
      "holdwater buffer --volume 110L --alkalinity 1.6 --target 2.1"},
     {"buffer", "the same in dKH, with what it does to pH and ammonia",

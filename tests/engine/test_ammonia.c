@@ -192,6 +192,8 @@ static const struct note_row notes[] = {
     {"fit-stretched", "tan=1;ph=8;temp=4.9;salinity=34", "tan=1;ph=8;temp=5;salinity=34"},
     {"fit-stretched", "tan=1;ph=8;temp=25;salinity=12;ph_scale=nbs-rigorous",
      "tan=1;ph=8;temp=25;salinity=34;ph_scale=nbs-rigorous"},
+    {"test-copper", "tan=1;ph=8;temp=25;salinity=34;medicine=copper",
+     "tan=1;ph=8;temp=25;salinity=34;medicine=binder"},
     {"test-copper", "tan=1;ph=8;temp=25;salinity=34;medicine=copper-chelated",
      "tan=1;ph=8;temp=25;salinity=34;medicine=dye"},
     {"test-copper", "tan=1;ph=8;temp=25;salinity=34;medicine=copper-ionic,formalin",

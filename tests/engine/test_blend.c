@@ -24,25 +24,25 @@ static double ask_for(const char *line, const char *result)
     return result_of(blend(), &answer, result);
 }
 
-#define SEA    ";temp=25;salinity=34;fresh_temp=25;fresh_salinity=34"
-#define TANK   "volume=100L;ph=7.4;tan=2"
-#define FRESH  ";fresh_ph=8.2"
-#define KNOWN  ";alkalinity=1;fresh_alkalinity=2.4"
-#define SOUR   TANK KNOWN FRESH SEA ";share=25%"
-#define UNSAID TANK FRESH SEA ";share=25%"
-#define CALM   "volume=100L;ph=8.25;alkalinity=2.4;fresh_alkalinity=2.4;tan=0.1;share=25%" FRESH SEA
-#define AT     TANK FRESH ";share=50%;fresh_temp=25;fresh_salinity=34"
-#define WEAK   "volume=100L;share=50%;tan=2;ph=7.4;fresh_ph=8.2;temp=25;fresh_temp=25"
-#define THIN                                                                                       \
-    "volume=100L;share=50%;ph=7.4;fresh_ph=8.2;temp=25;fresh_temp=25;salinity=9;fresh_salinity=9"
+#define SEA     ";temp=25;salinity=34;new_temp=25;new_salinity=34"
+#define TANK    "volume=100L;ph=7.4;tan=2"
+#define FRESH   ";new_ph=8.2"
+#define KNOWN   ";alkalinity=1;new_alkalinity=2.4"
+#define SOUR    TANK KNOWN FRESH SEA ";share=25%"
+#define UNSAID  TANK FRESH SEA ";share=25%"
+#define CALM    "volume=100L;ph=8.25;alkalinity=2.4;new_alkalinity=2.4;tan=0.1;share=25%" FRESH SEA
+#define AT      TANK FRESH ";share=50%;new_temp=25;new_salinity=34"
+#define WEAK    "volume=100L;share=50%;tan=2;ph=7.4;new_ph=8.2;temp=25;new_temp=25"
+#define THIN    "volume=100L;share=50%;ph=7.4;new_ph=8.2;temp=25;new_temp=25;salinity=9;new_salinity=9"
 #define STILL   "volume=100L;share=50%"
-#define SALT    "temp=25;salinity=34;fresh_temp=25;fresh_salinity=34"
-#define THINNED "temp=25;salinity=0.5;fresh_temp=25;fresh_salinity=0.5"
-#define STEEP   "volume=100L;share=50%;tan=1;fresh_ph=7;temp=25;fresh_temp=25;salinity=34"
+#define SALT    "temp=25;salinity=34;new_temp=25;new_salinity=34"
+#define THINNED "temp=25;salinity=0.5;new_temp=25;new_salinity=0.5"
+#define STEEP   "volume=100L;share=50%;tan=1;new_ph=7;temp=25;new_temp=25;salinity=34"
+#define STEP    "volume=100L;share=50%;ph=7.7;alkalinity=2.2;new_alkalinity=2.2" SEA ";new_ph="
 
 #define ACID                                                                                       \
-    "volume=100L;share=50%;ph=5.5;fresh_ph=5.5;alkalinity=0;fresh_alkalinity=0;temp=25;"           \
-    "salinity=0;fresh_temp=25;fresh_salinity=0"
+    "volume=100L;share=50%;ph=5.5;new_ph=5.5;alkalinity=0;new_alkalinity=0;temp=25;"               \
+    "salinity=0;new_temp=25;new_salinity=0"
 
 static const char *const states[] = {"ph_after",   "ph_same_co2",   "ph_aired",
                                      "free_after", "free_same_co2", "free_aired"};
@@ -53,7 +53,7 @@ static void results_and_their_absence(void **state)
 {
     (void)state;
     static const char *const unknown[] = {UNSAID, UNSAID ";alkalinity=1",
-                                          UNSAID ";fresh_alkalinity=2.4"};
+                                          UNSAID ";new_alkalinity=2.4"};
     for (size_t i = 0; i < sizeof states / sizeof states[0]; i++) {
         check(isfinite(ask_for(SOUR, states[i])));
         for (size_t k = 0; k < sizeof unknown / sizeof unknown[0]; k++) {
@@ -69,68 +69,71 @@ static void results_and_their_absence(void **state)
     /* a share, or what is taken; a basis */
     assert_close(ask_for(TANK KNOWN FRESH SEA ";take=25L", "free_aired"),
                  ask_for(SOUR, "free_aired"), 0, 1e-14);
-    assert_close(ask_for(UNSAID ";basis=nh3", "tan_after"),
-                 ask_for(UNSAID, "tan_after") * 14.007 / 17.031, 0, 1e-12);
-    assert_close(ask_for(UNSAID ";basis=nh3;fresh_tan=2", "tan_after"), 2 * 14.007 / 17.031, 0,
-                 1e-12);
+    assert_close(ask_for(UNSAID ";basis=nh3", "tan_after"), 1.5, 0, 1e-12);
+    assert_close(ask_for(UNSAID ";basis=nh4;new_tan=2", "tan_after"), 2, 0, 1e-12);
+    assert_close(ask_for(UNSAID ";basis=nh3", "free_worst"),
+                 ask_for(UNSAID, "free_worst") * 14.007 / 17.031, 0, 1e-12);
     /* all of it is the new water; its pH is what the meter said */
     assert_close(ask_for(TANK KNOWN FRESH SEA ";share=100%", "ph_after"), 8.2, 1e-9, 0);
     assert_close(ask_for(TANK KNOWN FRESH SEA ";share=100%", "tan_after"), 0, 0, 0);
     /* the worst: 0.15 more when the salinities are apart */
     assert_close(ask_for(UNSAID, "free_worst"), 1.5 / (1 + pow(10, 9.34972171 - 8.2)), 0, 1e-8);
-    check(ask_for(WEAK ";salinity=34;fresh_salinity=31.9", "free_worst") >
-          1.3 * ask_for(WEAK ";salinity=34;fresh_salinity=32.1", "free_worst"));
+    check(ask_for(WEAK ";salinity=34;new_salinity=31.9", "free_worst") >
+          1.3 * ask_for(WEAK ";salinity=34;new_salinity=32.1", "free_worst"));
     /* which is by more than 2 g/kg */
-    double apart = ask_for(WEAK ";salinity=34;fresh_salinity=32", "free_worst");
-    check(ask_for(WEAK ";salinity=34;fresh_salinity=31.9999998", "free_worst") > 1.3 * apart);
-    assert_close(ask_for(WEAK ";salinity=34;fresh_salinity=32.0000002", "free_worst"), apart, 0,
+    double apart = ask_for(WEAK ";salinity=34;new_salinity=32", "free_worst");
+    check(ask_for(WEAK ";salinity=34;new_salinity=31.9999998", "free_worst") > 1.3 * apart);
+    assert_close(ask_for(WEAK ";salinity=34;new_salinity=32.0000002", "free_worst"), apart, 0,
                  1e-7);
 }
 
 static const struct note_row notes[] = {
-    {"fit-stretched", WEAK KNOWN ";salinity=22;fresh_salinity=15",
-     WEAK ";salinity=22;fresh_salinity=15"},
+    {"fit-stretched", WEAK KNOWN ";salinity=22;new_salinity=15",
+     WEAK ";salinity=22;new_salinity=15"},
     {"fit-stretched", AT ";temp=4;salinity=34", SOUR},
-    {"fit-stretched", AT ";temp=45F;salinity=0.5;alkalinity=1;fresh_alkalinity=2.4", SOUR},
-    {"fit-stretched", WEAK KNOWN ";salinity=12;fresh_salinity=34", SOUR},
-    {"fit-stretched", WEAK KNOWN ";salinity=34;fresh_salinity=4", SOUR},
+    {"fit-stretched", AT ";temp=45F;salinity=0.5;alkalinity=1;new_alkalinity=2.4", SOUR},
+    {"fit-stretched", WEAK KNOWN ";salinity=12;new_salinity=34", SOUR},
+    {"fit-stretched", WEAK KNOWN ";salinity=34;new_salinity=4", SOUR},
     {"above-fit", AT ";temp=25;salinity=42.5", AT ";temp=25;salinity=42"},
-    {"salt-step-down", WEAK ";salinity=34;fresh_salinity=23.8",
-     WEAK ";salinity=34;fresh_salinity=24"},
+    {"salt-step-down", WEAK ";salinity=34;new_salinity=23.8", WEAK ";salinity=34;new_salinity=24"},
     {"salt-step-up", AT ";temp=25;salinity=31.9", AT ";temp=25;salinity=32.1"},
     {"blend-over-volume", TANK FRESH SEA ";take=101L", TANK FRESH SEA ";take=100L"},
+    {"ph-not-alkalinity", "volume=100L;share=50%;ph=9.5;alkalinity=0.1;new_alkalinity=2" FRESH SEA,
+     SOUR},
     {"ph-not-alkalinity",
-     "volume=100L;share=50%;ph=9.5;alkalinity=0.1;fresh_alkalinity=2" FRESH SEA, SOUR},
-    {"ph-not-alkalinity",
-     "volume=100L;share=50%;ph=8;alkalinity=2;fresh_alkalinity=0.1;fresh_ph=9.5" SEA, SOUR},
-    {"blend-over-ph", STEEP ";ph=9.9;fresh_salinity=31", STEEP ";ph=9.8;fresh_salinity=31"},
-    {"blend-over-ph", STEEP ";ph=9.9;fresh_salinity=31", STEEP ";ph=9.9;fresh_salinity=33"},
+     "volume=100L;share=50%;ph=8;alkalinity=2;new_alkalinity=0.1;new_ph=9.5" SEA, SOUR},
+    {"blend-over-ph", STEEP ";ph=9.9;new_salinity=31", STEEP ";ph=9.8;new_salinity=31"},
+    {"blend-over-ph", STEEP ";ph=9.9;new_salinity=31", STEEP ";ph=9.9;new_salinity=33"},
     {"fit-stretched",
-     "volume=100L;share=90%;ph=7.4;fresh_ph=8;temp=6;fresh_temp=2;salinity=34;fresh_salinity=34",
-     "volume=100L;share=10%;ph=7.4;fresh_ph=8;temp=6;fresh_temp=2;salinity=34;fresh_salinity=34"},
+     "volume=100L;share=90%;ph=7.4;new_ph=8;temp=6;new_temp=2;salinity=34;new_salinity=34",
+     "volume=100L;share=10%;ph=7.4;new_ph=8;temp=6;new_temp=2;salinity=34;new_salinity=34"},
     {"blend-over-ph", ACID ";air_co2=10000", ACID},
-    {"fit-stretched", WEAK KNOWN ";salinity=0.5;fresh_salinity=9", SOUR},
+    {"fit-stretched", WEAK KNOWN ";salinity=0.5;new_salinity=9", SOUR},
     {"blend-frees", SOUR, CALM},
-    {"blend-frees", UNSAID, SOUR ";fresh_tan=2"},
+    {"blend-frees", UNSAID, SOUR ";new_tan=2"},
     {"blend-frees", SOUR, TANK KNOWN FRESH SEA ";share=95%"},
+    {"blend-ph-step", STEP "8.23", STEP "8.22"},
+    {"blend-ph-step", STEP "7.13", STEP "7.15"},
+    {"blend-ph-step", UNSAID, "volume=100L;ph=7.91;share=25%" FRESH SEA},
+    {"blend-ph-step", "volume=100L;ph=7.9;share=25%" FRESH SEA, CALM},
+    {"blend-ph-step", "volume=100L;ph=8.5;share=25%" FRESH SEA, CALM},
     {"blend-frees-later", SOUR,
-     "volume=100L;ph=8.1;alkalinity=2.4;fresh_alkalinity=2.4;tan=0.1;share=25%;air_co2=1500" FRESH
+     "volume=100L;ph=8.1;alkalinity=2.4;new_alkalinity=2.4;tan=0.1;share=25%;air_co2=1500" FRESH
          SEA},
     {"blend-frees-later", SOUR, UNSAID},
-    {"blend-brings-ammonia", SOUR ";fresh_tan=2.1", SOUR ";fresh_tan=2"},
+    {"blend-brings-ammonia", SOUR ";new_tan=2.1", SOUR ";new_tan=2"},
     {"over-limit-salt", SOUR, CALM},
-    {"over-limit-salt", UNSAID, WEAK ";salinity=0.9;fresh_salinity=0.9"},
-    {"over-limit-fresh", WEAK ";salinity=0.9;fresh_salinity=0.9", UNSAID},
+    {"over-limit-salt", UNSAID, WEAK ";salinity=0.9;new_salinity=0.9"},
+    {"over-limit-fresh", WEAK ";salinity=0.9;new_salinity=0.9", UNSAID},
     {"over-limit-salt", THIN ";tan=8", THIN ";tan=0.1"},
     {"over-limit-fresh", THIN ";tan=8", THIN ";tan=0.1"},
     {"blend-warms", AT ";temp=20.9;salinity=34", AT ";temp=21.1;salinity=34"},
     {"blend-cools", AT ";temp=27.1;salinity=34", AT ";temp=26.9;salinity=34"},
     {"carbonate-fresh", AT ";temp=25;salinity=4.9", AT ";temp=25;salinity=5"},
-    {"carbonate-fresh", WEAK ";salinity=34;fresh_salinity=4.9",
-     WEAK ";salinity=34;fresh_salinity=5"},
-    {"blend-co2-odd", "volume=100L;share=25%;ph=9;alkalinity=2.4;fresh_alkalinity=2.4" FRESH SEA,
+    {"carbonate-fresh", WEAK ";salinity=34;new_salinity=4.9", WEAK ";salinity=34;new_salinity=5"},
+    {"blend-co2-odd", "volume=100L;share=25%;ph=9;alkalinity=2.4;new_alkalinity=2.4" FRESH SEA,
      SOUR},
-    {"blend-co2-odd", "volume=100L;share=25%;ph=6;alkalinity=2.4;fresh_alkalinity=2.4" FRESH SEA,
+    {"blend-co2-odd", "volume=100L;share=25%;ph=6;alkalinity=2.4;new_alkalinity=2.4" FRESH SEA,
      UNSAID},
     {"blend-states", SOUR, UNSAID},
     {"blend-worst", UNSAID, SOUR},
@@ -148,18 +151,22 @@ static void every_note(void **state)
 
 /* Where each note that hangs on a number begins and ends. */
 static const struct note_edge edges[] = {
-    {"blend-frees", ABOVE, 1.01, "fresh_ph", "free_worst/free_before", UNSAID},
+    {"blend-frees", ABOVE, 1.01, "new_ph", "free_worst/free_before", UNSAID},
     {"blend-frees", ABOVE, 1.01, "air_co2", "free_aired/free_before",
-     TANK SEA ";alkalinity=1;fresh_ph=7.4;fresh_alkalinity=1;share=25%;air_co2=1300"},
+     TANK SEA ";alkalinity=1;new_ph=7.4;new_alkalinity=1;share=25%;air_co2=1300"},
     {"blend-frees-later", ABOVE, 1.01, "ph", "free_aired/free_after", SOUR},
-    {"blend-brings-ammonia", ABOVE, 2, "fresh_tan", NULL, SOUR ";fresh_tan=2"},
-    {"blend-warms", ABOVE, 2, "fresh_temp", "temp_step", AT ";temp=21;salinity=34"},
-    {"blend-cools", BELOW, -1, "fresh_temp", "temp_step", AT ";temp=27;salinity=34"},
-    {"salt-step-up", ABOVE, 1, "fresh_salinity", "salinity_step", AT ";temp=25;salinity=32"},
-    {"salt-step-down", BELOW, -5, "fresh_salinity", "salinity_step",
-     WEAK ";salinity=34;fresh_salinity=24"},
+    {"blend-brings-ammonia", ABOVE, 2, "new_tan", NULL, SOUR ";new_tan=2"},
+    {"blend-ph-step", FROM, 8.0, "new_ph", "ph_after", STEP "8.22"},
+    {"blend-ph-step", UP_TO, 7.4, "new_ph", "ph_after", STEP "7.14"},
+    {"blend-ph-step", FROM, 8.2, "new_ph", NULL, "volume=100L;ph=7.9;share=25%" FRESH SEA},
+    {"blend-ph-step", UP_TO, 8.2, "new_ph", NULL, "volume=100L;ph=8.5;share=25%" FRESH SEA},
+    {"blend-warms", ABOVE, 2, "new_temp", "temp_step", AT ";temp=21;salinity=34"},
+    {"blend-cools", BELOW, -1, "new_temp", "temp_step", AT ";temp=27;salinity=34"},
+    {"salt-step-up", ABOVE, 1, "new_salinity", "salinity_step", AT ";temp=25;salinity=32"},
+    {"salt-step-down", BELOW, -5, "new_salinity", "salinity_step",
+     WEAK ";salinity=34;new_salinity=24"},
     {"carbonate-fresh", BELOW, 5, "salinity", NULL, AT ";temp=25;salinity=5"},
-    {"carbonate-fresh", BELOW, 5, "fresh_salinity", NULL, WEAK ";salinity=34;fresh_salinity=5"},
+    {"carbonate-fresh", BELOW, 5, "new_salinity", NULL, WEAK ";salinity=34;new_salinity=5"},
     {"above-fit", ABOVE, 42, "salinity", NULL, AT ";temp=25;salinity=42"},
     {"fit-stretched", BELOW, 5, "temp", NULL, AT ";temp=5;salinity=34"},
     {"blend-over-volume", ABOVE, 100, "take", NULL, TANK FRESH SEA ";take=100L"},
@@ -179,13 +186,13 @@ static void at_the_limits_of_ammonia(void **state)
     double fresh = total_at("long_ratio", "ph=8.2;temp=25;salinity=0.5");
     const struct note_edge at[] = {
 
-        {"over-limit-salt", ABOVE, salt, "tan", NULL, STILL ";tan=0.5;ph=8.2;fresh_ph=7.6;" SALT},
-        {"over-limit-salt", ABOVE, salt, "fresh_tan", "tan_after",
-         STILL ";tan=0;fresh_tan=1;ph=7.6;fresh_ph=8.2;" SALT},
+        {"over-limit-salt", ABOVE, salt, "tan", NULL, STILL ";tan=0.5;ph=8.2;new_ph=7.6;" SALT},
+        {"over-limit-salt", ABOVE, salt, "new_tan", "tan_after",
+         STILL ";tan=0;new_tan=1;ph=7.6;new_ph=8.2;" SALT},
         {"over-limit-fresh", ABOVE, fresh, "tan", NULL,
-         STILL ";tan=0.5;ph=8.2;fresh_ph=7.6;" THINNED},
-        {"over-limit-fresh", ABOVE, fresh, "fresh_tan", "tan_after",
-         STILL ";tan=0;fresh_tan=1;ph=7.6;fresh_ph=8.2;" THINNED},
+         STILL ";tan=0.5;ph=8.2;new_ph=7.6;" THINNED},
+        {"over-limit-fresh", ABOVE, fresh, "new_tan", "tan_after",
+         STILL ";tan=0;new_tan=1;ph=7.6;new_ph=8.2;" THINNED},
     };
     check_edges(blend(), at, sizeof at / sizeof at[0]);
 }
@@ -197,8 +204,8 @@ static void workings(void **state)
     check_working(blend(), UNSAID);
     check_working(blend(),
                   "volume=110L;take=7gal;tan=0.8;basis=nh4;ph=7.7;alkalinity=4dKH;temp=78F;"
-                  "salinity=33;fresh_tan=0.1;fresh_ph=8.1;fresh_alkalinity=7dKH;"
-                  "fresh_temp=74F;fresh_salinity=35;air_co2=800");
+                  "salinity=33;new_tan=0.1;new_ph=8.1;new_alkalinity=7dKH;"
+                  "new_temp=74F;new_salinity=35;air_co2=800");
 }
 
 /* At the upper ends of both waters the mixture, which is a little denser than their mean, has an
@@ -207,8 +214,8 @@ static void at_the_upper_ends(void **state)
 {
     (void)state;
     static const char line[] =
-        "volume=100L;share=50%;tan=200;fresh_tan=200;ph=7.4;alkalinity=10;temp=25;salinity=0;"
-        "fresh_ph=8.2;fresh_alkalinity=10;fresh_temp=25;fresh_salinity=45";
+        "volume=100L;share=50%;tan=200;new_tan=200;ph=7.4;alkalinity=10;temp=25;salinity=0;"
+        "new_ph=8.2;new_alkalinity=10;new_temp=25;new_salinity=45";
     struct hw_question question;
     struct hw_answer answer;
     ask(blend(), line, &question, &answer);
@@ -218,8 +225,8 @@ static void at_the_upper_ends(void **state)
     /* what is odd is the tank's carbon dioxide alone: it holds more than 10000 uatm */
     check(noted(blend(), &answer, "blend-co2-odd"));
     ask(blend(),
-        "volume=100L;share=50%;tan=200;fresh_tan=200;ph=7.9;alkalinity=10;temp=25;salinity=0;"
-        "fresh_ph=8.2;fresh_alkalinity=10;fresh_temp=25;fresh_salinity=45",
+        "volume=100L;share=50%;tan=200;new_tan=200;ph=7.9;alkalinity=10;temp=25;salinity=0;"
+        "new_ph=8.2;new_alkalinity=10;new_temp=25;new_salinity=45",
         &question, &answer);
     check(!noted(blend(), &answer, "blend-co2-odd"));
     check(isfinite(result_of(blend(), &answer, "free_same_co2")));
@@ -251,8 +258,8 @@ static void either_way_round(void **state)
         for (int k = 0; k < 2; k++) {
             int n = snprintf(line, sizeof line,
                              "volume=75L;share=%.9f%%;ph=%.9f;alkalinity=%.9f;temp=%.9f;"
-                             "salinity=%.9fg/kg;tan=%.9f;fresh_ph=%.9f;fresh_alkalinity=%.9f;"
-                             "fresh_temp=%.9f;fresh_salinity=%.9fg/kg;fresh_tan=%.9f",
+                             "salinity=%.9fg/kg;tan=%.9f;new_ph=%.9f;new_alkalinity=%.9f;"
+                             "new_temp=%.9f;new_salinity=%.9fg/kg;new_tan=%.9f",
                              k ? 100 - share : share, ph[k], alkalinity[k], temp[k], salinity[k],
                              tan[k], ph[!k], alkalinity[!k], temp[!k], salinity[!k], tan[!k]);
             check(n > 0 && (size_t)n < sizeof line - 20);

@@ -148,7 +148,7 @@ static void figures_that_follow(void **state)
     says("nitrate-over", "mg/L or a quarter", 0.25, share, 0);
     says("oxygen-soon", "Less than an hour", 1, value_of(HW_LIMIT_OXYGEN_SOON), 0);
     says("limit-within-day", "in less than a day", 24, value_of(HW_LIMIT_REACHED_SOON), 0);
-    says("binder-excess", "recommends four to one", 4, value_of(HW_LIMIT_BINDER_EXCESS), 0);
+    says("binder-excess", "asks for at least 4 to one", 4, value_of(HW_LIMIT_BINDER_EXCESS), 0);
     says("below-starved", "55 mg of nitrogen per kg in a day", 55,
          24 * value_of(HW_LIMIT_STARVED_FISH), 0.5);
     says("nitrite-effect", "at 10 mg/L in 4 days", 10,
