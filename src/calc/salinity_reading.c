@@ -136,8 +136,8 @@ struct salinity_range salinity_range(const double in[])
 
 struct salinity_reading salinity_reading(const double in[])
 {
-    bool told = !isnan(in[SALINITY_REFERENCE]) && !salinity_reference_unknown(in);
-    return salinity_reading_by(in, told ? (size_t)in[SALINITY_REFERENCE] : 0);
+    double reference = in[SALINITY_REFERENCE];
+    return salinity_reading_by(in, isnan(reference) ? 0 : (size_t)reference);
 }
 
 struct salinity_reading salinity_reading_by(const double in[], size_t reference)

@@ -57,6 +57,7 @@ struct salinity_reading {
     bool above; /* when none was found: the reading is too high, not too low */
 };
 
+/* Not for a reference that is not known. */
 struct salinity_reading salinity_reading(const double in[]);
 
 /* The same reading by a reference of a hydrometer, 0 to SALINITY_REFERENCES - 1, whatever was
