@@ -31,8 +31,8 @@ static const struct hw_input inputs[CHANGE_INPUTS] = {
      .help = "water in the tank and its filter, without rock and sand; outside this doubt the "
      "unit"},
     [CHANGE_TAKE] = {.name = "take", .unit = "L", .kind = HW_VOLUME, .lo = 0.001, .hi = 1e5,
-     .need = HW_OPTIONAL, .group = CHANGE_SIZE, .help = "water of one round, or else share; the whole tank at most, with "
-     "flow ten times as much; a goal needs neither"},
+     .need = HW_OPTIONAL, .group = CHANGE_SIZE, .help = "water of one round, or else share; the "
+     "whole tank at most, with flow ten times as much; a goal needs neither"},
     [CHANGE_SHARE] = {.name = "share", .unit = "%", .kind = HW_SHARE, .lo = 0.01,
      .hi = 100 * HW_CHANGE_EXCHANGED_MAX_FLOW, .need = HW_OPTIONAL, .group = CHANGE_SIZE,
      .help = "share of one round, or else take; above 100 % only with flow, where 1000 % leaves "

@@ -10,7 +10,7 @@ int product_label_given(const struct product_label *label)
 
 bool product_label_whole(const struct product_label *label)
 {
-    return product_label_given(label) == 3 && !isnan(label->per) && !isnan(label->raises);
+    return product_label_given(label) == 3;
 }
 
 double product_label_strength(const struct product_label *label)

@@ -11,8 +11,8 @@
 #define PRODUCT_MAX       HW_DOSE_STRENGTH_MAX
 #define PRODUCT_SHARE_MIN 1e-4
 
-/* A label as it was given: so much liquid (mL) or powder (g) into so much water (L) raises it by
- * so much (mg/L). NaN: not given. */
+/* A label as it was given: so much liquid (mL) or powder (g), never both, into so much water (L)
+ * raises it by so much (mg/L). NaN: not given. */
 struct product_label {
     double liquid, mass, per, raises;
 };
