@@ -69,8 +69,8 @@ struct hw_input {
     /* Of a choice word i has value i; of a set word i is bit i, and the first, "none", stands
      * alone. NULL ends the list. */
     const char *const *words;
-    /* A number: of the inputs of that group exactly one is given where they are HW_REQUIRED, at most
-     * one where they are HW_OPTIONAL. */
+    /* A number: of the inputs of that group exactly one is given where they are HW_REQUIRED, at
+     * most one where they are HW_OPTIONAL. */
     int group;
     /* A condition: the choice `when_input` makes this input required when it has one of these words
      * (bits); given otherwise is an error. A preset with a condition is filled in only while it

@@ -277,8 +277,8 @@ static bool read_header(struct rows *rows)
                         &rows->columns);
 }
 
-/* True when an input stands on its own: a number, of no group, without conditions or a namesake, and
- * no condition asks for it. */
+/* True when an input stands on its own: a number, of no group, without conditions or a namesake,
+ * and no condition asks for it. */
 static bool stands_alone(const struct hw_calc *calc, size_t input)
 {
     const struct hw_input *this = &calc->inputs[input];
