@@ -53,7 +53,6 @@ static const struct {
     {HW_LIMIT_FORMALIN_FILTER, 37, "Fredricks 2018: 37 mg/L of formaldehyde, no recovery in 8 d"},
     {HW_LIMIT_FORMALIN_FILTER_SOME, 9.25, "Fredricks 2018: 9.25 mg/L on 4 days, impaired"},
     {HW_LIMIT_FORMALIN_STAY, 25, "UF/IFAS VM77: 15 to 25 mg/L where it stays in"},
-    {HW_LIMIT_COPPER_SALINITY, 25, "Zec, Hadfield & Hungerford 2017: above 25 g/L"},
     {HW_LIMIT_BINDER_EXCESS, 4, "US patent 4,666,610, abstract: four moles to one of ammonia"},
     {HW_LIMIT_STARVED_FISH, 2.3, "Japanese flounder at 20 C, starved: 2.3 mg/kg/h (15 to 91 g)"},
 };
