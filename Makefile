@@ -174,13 +174,17 @@ $(BUILD)/logs/tests/tables/%.sh.log: tests/tables/%.sh src/tables/tables.awk
 $(BUILD)/logs/tests/layers/%.sh.log: tests/layers/%.sh $(BUILD)/tables.h
 	$(call run,sh $< $(BUILD))
 
-# The count: a log's own lines "N checks passed" if it has any, else the number cmocka reports.
+# The count: a log's own lines "N checks passed" if it has any, else the number cmocka reports. Rows,
+# commands and properties, which name their seed, are told apart as well.
 COUNT = function add() { total += own ? own : cmocka; own = cmocka = 0 } \
   FNR == 1 { add() } \
-  /^[0-9]+ checks? passed/ { own += $$1 } \
+  /^[0-9]+ checks? passed/ { own += $$1; if (FILENAME ~ /\.(txt|md)\.log$$/) commands += $$1 } \
   /^\[  PASSED  \] [0-9]+ test/ { cmocka += $$4 } \
+  /^[0-9]+ reference rows/ { rows += $$1 } \
+  /^seed [0-9]+/ { properties++ } \
   /^skipped/ { print } \
-  END { add(); printf "%d checks passed\n", total }
+  END { add(); printf "%d reference rows, %d commands, %d properties\n%d checks passed\n", \
+    rows, commands, properties, total }
 
 .PHONY: test test-update
 test: all $(LOGS)

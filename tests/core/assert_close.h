@@ -27,8 +27,8 @@ void hw_assert_no_answer(double got, const char *what, const char *file, int lin
 void hw_assert_status(int got, int want, const char *what, const char *file, int line);
 void hw_check(int holds, const char *what, const char *file, int line);
 
-/* How many comparisons were made so far, and a line that says so when a program ends. */
-long hw_checks_run(void);
+/* When a program ends: a line that says how many checks were made, if none failed. What stands in a
+ * loop, or in a helper, is one check however often it is made. */
 int hw_report_checks(int failed);
 
 /* Random numbers for properties: the same on every machine, from a seed that is printed. */

@@ -11,6 +11,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
 #include <cmocka.h>
 
@@ -84,29 +85,74 @@ bool noted(const struct hw_calc *calc, const struct hw_answer *answer, const cha
     return false;
 }
 
-/* Has awk work out every expression of a working, in one run. */
-static void redo_steps(const struct hw_steps *steps)
+/* --- Workings --------------------------------------------------------------------------------- */
+
+enum { PROGRAM_MAX = 1 << 20, REDONE_MAX = 8000 };
+
+/* What awk is to work out: one statement a step, and the value that it must have. */
+static struct {
+    bool kept; /* until redo_workings */
+    char program[PROGRAM_MAX];
+    size_t used, n;
+    struct {
+        size_t at;
+        double value;
+    } step[REDONE_MAX];
+} redone;
+
+static void keep_steps(const struct hw_steps *steps)
 {
-    static char command[100000];
-    size_t used = (size_t)snprintf(command, sizeof command, "LC_ALL=C awk 'BEGIN {");
     for (size_t i = 0; i < steps->n; i++) {
-        used += (size_t)snprintf(command + used, sizeof command - used,
-                                 "printf \"%%.17g\\n\", (%s);", steps->step[i].expression);
-        check(used < sizeof command - 2);
+        check(redone.n < REDONE_MAX && redone.used < PROGRAM_MAX - 2 * HW_EXPRESSION_MAX);
+        redone.step[redone.n].at = redone.used;
+        redone.step[redone.n++].value = steps->step[i].value;
+        redone.used += (size_t)snprintf(redone.program + redone.used, PROGRAM_MAX - redone.used,
+                                        "BEGIN { printf \"%%.17g\\n\", (%s) } # %s\n",
+                                        steps->step[i].expression, steps->step[i].symbol);
     }
-    memcpy(command + used, "}'", sizeof "}'");
+}
+
+static void write_program(const char *name)
+{
+    FILE *file = fopen(name, "w");
+    assert_non_null(file);
+    check(fwrite(redone.program, 1, redone.used, file) == redone.used);
+    assert_int_equal(fclose(file), 0);
+}
+
+static void redo_steps(void)
+{
+    char name[] = "/tmp/working-XXXXXX";
+    char command[80];
+    int file = mkstemp(name);
+    assert_true(file >= 0 && close(file) == 0);
+    write_program(name);
+    (void)snprintf(command, sizeof command, "LC_ALL=C awk -f %s; rm %s", name, name);
     FILE *awk = popen(command, "r");
     assert_non_null(awk);
-    for (size_t i = 0; i < steps->n; i++) {
-        const struct hw_step *step = &steps->step[i];
+    for (size_t i = 0; i < redone.n; i++) {
+        const char *statement = redone.program + redone.step[i].at;
         char printed[64] = "";
         assert_non_null(fgets(printed, sizeof printed, awk));
-        if (!hw_is_close(strtod(printed, NULL), step->value, 1e-9, 1e-8)) {
-            fail_msg("%s = %s is %s, not %.17g", step->symbol, step->expression, printed,
-                     step->value);
+        if (!hw_is_close(strtod(printed, NULL), redone.step[i].value, 1e-9, 1e-8)) {
+            fail_msg("%.*s is %s, not %.17g", (int)strcspn(statement, "\n"), statement, printed,
+                     redone.step[i].value);
         }
     }
     assert_int_equal(pclose(awk), 0);
+    redone.used = redone.n = 0;
+}
+
+void keep_workings(void)
+{
+    redone.kept = true;
+}
+
+void redo_workings(void)
+{
+    check(redone.kept && redone.n > 0);
+    redone.kept = false;
+    redo_steps();
 }
 
 void check_working(const struct hw_calc *calc, const char *line)
@@ -122,7 +168,10 @@ void check_working(const struct hw_calc *calc, const char *line)
     steps.full = false;
     calc->work(question.in, &steps);
     check(!steps.full && steps.n > 0);
-    redo_steps(&steps);
+    keep_steps(&steps);
+    if (!redone.kept) {
+        redo_steps();
+    }
     for (size_t i = 0; i < steps.n; i++) {
         size_t result = hw_result_find(calc, steps.step[i].symbol, strlen(steps.step[i].symbol));
         if (result < calc->n_results) {

@@ -29,4 +29,9 @@ bool noted(const struct hw_calc *calc, const struct hw_answer *answer, const cha
  * result has exactly the answer's number, and the last step is the first result that applies. A
  * question without an answer has no working. */
 void check_working(const struct hw_calc *calc, const char *line);
+
+/* One run of awk for many workings: between the two, check_working leaves the arithmetic to the
+ * second. */
+void keep_workings(void);
+void redo_workings(void);
 #endif

@@ -370,6 +370,7 @@ static void corners_are_answered(void **state)
 static void working_can_be_redone(void **state)
 {
     (void)state;
+    keep_workings();
     static const char *const more[] = {
         "tan=0.6;ph=8.15;temp=77F;salinity=34",
         "tan=0.6;basis=nh4;dilution=3;ph=7.4;temp=14;salinity=5.5",
@@ -388,6 +389,7 @@ static void working_can_be_redone(void **state)
     for (size_t i = 0; i < sizeof more / sizeof more[0]; i++) {
         check_working(ammonia(), more[i]);
     }
+    redo_workings();
 }
 
 /* A block of random rows gives the bits of the one-off, and free ammonia rises with pH and

@@ -375,6 +375,7 @@ static void corners_are_answered(void **state)
 static void working_can_be_redone(void **state)
 {
     (void)state;
+    keep_workings();
     static const char *const more[] = {
         KEEP ";strength=1mg/mL;new=0.02",
         "volume=75L;take=20L;times=3;now=80;new=5;goal=20",
@@ -396,6 +397,7 @@ static void working_can_be_redone(void **state)
     for (size_t i = 0; i < sizeof more / sizeof more[0]; i++) {
         check_working(change(), more[i]);
     }
+    redo_workings();
 }
 
 int main(void)

@@ -440,18 +440,21 @@ static const struct {
 static void absent_results(void **state)
 {
     (void)state;
+    keep_workings();
     for (size_t i = 0; i < sizeof sometimes / sizeof sometimes[0]; i++) {
         check(isfinite(ask_for(sometimes[i].present, sometimes[i].result)));
         check(isnan(ask_for(sometimes[i].absent, sometimes[i].result)));
         check_working(dose(), sometimes[i].present);
         check_working(dose(), sometimes[i].absent);
     }
+    redo_workings();
 }
 
 /* More steps than are written, and what the notes' questions do not ask. */
 static void working_of_many_steps(void **state)
 {
     (void)state;
+    keep_workings();
     check_working(dose(), IONIC "target=0.18;steps=12;days=3");
     check_working(dose(), IONIC "target=0.18;steps=13;days=3");
     check_working(dose(), IONIC "target=0.18;steps=30;days=3");
@@ -465,6 +468,7 @@ static void working_of_many_steps(void **state)
     check_working(dose(), CRYSTAL "added=300mg;now=0.02;purity=97%");
     check_working(dose(), COPPER "target=0.18;label_liquid=1mL;label_per=40L;label_raises=0.15;"
                                  "strength_as=copper-sulfate-pentahydrate");
+    redo_workings();
 }
 
 static void questions_that_are_wrong(void **state)
