@@ -76,6 +76,10 @@ struct hw_input {
      * holds. No words, no condition. */
     int when_input;
     uint32_t when_words;
+    /* The column of the tanks file that tells it, where it describes the water of the tank: volume,
+     * temp, salinity, alkalinity, or the altitude. Never a reading, a medicine, what lives there,
+     * new water or a bucket. NULL: it is never taken from a file. */
+    const char *tank;
 };
 
 struct hw_result {

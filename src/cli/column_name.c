@@ -68,6 +68,21 @@ static const struct hw_unit *spelt_unit(enum hw_kind kind, const char *text, siz
     return NULL;
 }
 
+bool column_tells(const char *word, enum hw_kind kind, struct hw_text name,
+                  const struct hw_unit **unit)
+{
+    size_t n = strlen(word);
+    name = hw_text_trimmed(name);
+    *unit = NULL;
+    if (column_folds_to(word, name.at, name.n)) {
+        return true;
+    }
+    if (name.n > n + 1 && name.at[n] == '_' && column_folds_to(word, name.at, n)) {
+        *unit = spelt_unit(kind, name.at + n + 1, name.n - n - 1);
+    }
+    return *unit != NULL;
+}
+
 bool column_match(const struct hw_calc *calc, struct hw_text name, size_t *input,
                   const struct hw_unit **unit)
 {

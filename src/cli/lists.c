@@ -35,7 +35,7 @@ int list_units(int argc, char *argv[])
         }
         (void)printf("  %-12s%s\n", unit->name, unit->definition);
     }
-    (void)puts("Volumes, masses, lengths, product strengths and dosing rates must carry a unit.");
+    (void)puts("Volumes, masses, lengths, shares, strengths, dosing rates must carry a unit.");
     return EXIT_ANSWERED;
 }
 

@@ -95,6 +95,9 @@ static int calculate(int argc, char *argv[], const struct hw_calc *calc)
     if (args.rows) {
         return rows_run(&args);
     }
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        tank_mention(&args, i);
+    }
     enum hw_problem problem = hw_question_settle(calc, args.written, &question, &which);
     if (problem != HW_FINE) {
         message_problem(calc, args.written, &question, problem, which);

@@ -1,9 +1,11 @@
 /* message.c - the words for everything that can be wrong with a question. */
 #include "cli/message.h"
 
+#include "cli/print.h"
 #include "cli/stream.h"
 #include "cli/suggest.h"
 #include "cli/wording.h"
+#include "engine/decimal.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -195,7 +197,6 @@ static const char *reason(enum hw_problem problem)
         [HW_PROBLEM_UNIT_UNWANTED] = "has a unit where none belongs",
         [HW_PROBLEM_HOUSE_MEASURE] =
             "is a house measure: count drops into a syringe and read mL, weigh a powder",
-        [HW_PROBLEM_SHARE] = "is above 1 as a fraction: write per cent with the sign, as in 25%",
         [HW_PROBLEM_GRAVITY] = ("looks like a specific gravity: turn it into a salinity first "
                                 "('holdwater salinity'), or write the unit, as in 1.02g/kg"),
         [HW_PROBLEM_NOT_WHOLE] = "is not a whole number",
@@ -237,6 +238,23 @@ static void message_wrong_kind(const struct hw_input *input, const char *head, s
              hw_kind_name(input->kind));
 }
 
+/* A share without its sign; head as above. A number up to 1 may have been meant as a fraction. */
+static void message_share(const char *head, struct hw_text text)
+{
+    double x = 0;
+    if (hw_decimal_read(text.at, text.n, &x) != text.n) {
+        complain("%s has no %%: write the sign, as in 25%%, 25%%+-5%% or 10:50:20%%", head);
+        return;
+    }
+    char as_written[NUMBER_MAX];
+    char as_fraction[NUMBER_MAX];
+    number_digits(as_written, x, 12);
+    number_digits(as_fraction, x * 100, 12);
+    bool perhaps_fraction = x > 0 && x <= 1;
+    complain("%s has no %%: write %s%s%s%%", head, perhaps_fraction ? as_fraction : "",
+             perhaps_fraction ? "% or " : "", as_written);
+}
+
 static void message_value(const struct hw_calc *calc, const struct hw_written *written,
                           const struct hw_question *question, enum hw_problem problem, size_t which)
 {
@@ -257,6 +275,8 @@ static void message_value(const struct hw_calc *calc, const struct hw_written *w
         message_unknown_word(input, text);
     } else if (problem == HW_PROBLEM_WRONG_KIND) {
         message_wrong_kind(input, head, text, written->column);
+    } else if (problem == HW_PROBLEM_NEEDS_UNIT && input->kind == HW_SHARE) {
+        message_share(head, text);
     } else {
         complain("%s %s", head, reason(problem));
     }
@@ -274,6 +294,8 @@ void message_for(const struct hw_input *target, struct hw_text text, enum hw_pro
     (void)snprintf(head, sizeof head, "--for %.36s='%s'", target->name, shown);
     if (problem == HW_PROBLEM_WRONG_KIND) {
         message_wrong_kind(target, head, text, NULL);
+    } else if (problem == HW_PROBLEM_NEEDS_UNIT && target->kind == HW_SHARE) {
+        message_share(head, text);
     } else {
         complain("%s %s", head, reason(problem));
     }
@@ -301,7 +323,7 @@ void message_problem(const struct hw_calc *calc, const struct hw_written written
                      const struct hw_question *question, enum hw_problem problem, size_t which)
 {
     if (written[which].from == HW_FROM_TANK) {
-        complain("the tanks file, column %s:", calc->inputs[which].name);
+        complain("the tanks file, column %s:", calc->inputs[which].tank);
     }
     if (problem == HW_PROBLEM_MISSING) {
         message_missing(calc, written, question, which);

@@ -4,6 +4,7 @@
 #include "cli/message.h"
 #include "cli/rows_out.h"
 #include "cli/stream.h"
+#include "cli/tank.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -282,7 +283,9 @@ static int prepare(struct rows *rows)
     rows->grave = hw_notes_grave(calc);
     for (size_t i = 0; i < calc->n_inputs; i++) {
         rows->base[i] = rows->args->written[i];
-        if (columns_feed(&rows->columns, calc, i)) {
+        if (!columns_feed(&rows->columns, calc, i)) {
+            tank_mention(rows->args, i);
+        } else {
             rows->plain = rows->plain && stands_alone(calc, i);
             rows->base[i].from = rows->base[i].text.at ? rows->base[i].from : HW_FROM_COLUMN;
         }

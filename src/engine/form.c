@@ -46,14 +46,11 @@ static double half_per_cent(const struct hw_input *input, double x, const struct
     return of_value ? hw_unit_convert_step(half, of_value, kept) : half;
 }
 
-/* A bare half-width, in the unit of the value: a bare share is a fraction. */
+/* A bare half-width, in the unit of the value. */
 static double half_bare(const struct hw_input *input, const struct hw_unit *of_value, double half)
 {
     const struct hw_unit *kept = hw_unit_of(input->kind, input->unit);
-    if (of_value) {
-        return hw_unit_convert_step(half, of_value, kept);
-    }
-    return input->kind == HW_SHARE ? half * 100 : half;
+    return of_value ? hw_unit_convert_step(half, of_value, kept) : half;
 }
 
 /* Given the value x as written and the unit it is in, written or of its column. */

@@ -118,12 +118,13 @@ static enum hw_problem leave_out(const struct hw_calc *calc, size_t i,
 }
 
 /* An input whose condition does not hold: out of place when it was written, unless another entry of
- * its name is meant. */
+ * its name is meant. What a tank's file has is there for other questions. */
 static enum hw_problem leave_unwanted(const struct hw_calc *calc, size_t i,
                                       const struct hw_written written[],
                                       const struct hw_question *question)
 {
-    bool named = written[i].text.at || written[i].from == HW_SOLVED;
+    bool in_file = written[i].from == HW_FROM_TANK;
+    bool named = (written[i].text.at && !in_file) || written[i].from == HW_SOLVED;
     bool meant_here = named && !hw_input_has_twin_in_force(calc, i, question->in);
     return meant_here ? HW_PROBLEM_OUT_OF_PLACE : HW_FINE;
 }

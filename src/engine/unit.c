@@ -43,7 +43,7 @@ const struct hw_unit hw_units[] = {
     {HW_CONCENTRATION, "g/L", 0, 1000, 1, "gram per litre"},
     {HW_CONCENTRATION, "mg/mL", 0, 1000, 1, "milligram per millilitre"},
     {HW_CONCENTRATION, "%wv", 0, 10000, 1, "per cent weight in volume, 1 %wv = 10 mg/mL"},
-    {HW_SHARE, "%", 0, 1, 1, "per cent; a bare number is a fraction from 0 to 1"},
+    {HW_SHARE, "%", 0, 1, 1, "per cent; the sign is always written"},
     {HW_TIME, "h", 0, 1, 1, "hour"},
     {HW_TIME, "min", 0, 1, 60, "minute"},
     {HW_TIME, "d", 0, 24, 1, "day, 24 h"},
@@ -153,6 +153,7 @@ bool hw_unit_must(const struct hw_input *input)
     case HW_LENGTH:
     case HW_DENSITY:
     case HW_DOSE_RATE:
+    case HW_SHARE:
         return true;
     default:
         return input->unit_must;

@@ -29,8 +29,8 @@ const struct hw_unit *hw_unit_find_any(const char *text, size_t n);
 /* The unit in which an input or a result is kept, NULL when its kind has none. */
 const struct hw_unit *hw_unit_of(enum hw_kind kind, const char *name);
 
-/* True when a bare number is refused for an input: of a volume, mass, length, density or dosing
- * rate, and where the table says so. */
+/* True when a bare number is refused for an input: of a volume, mass, length, density,
+ * dosing rate or share, and where the table says so. */
 bool hw_unit_must(const struct hw_input *input);
 
 /* A point (a temperature keeps its offset) from one unit to another of the same kind. */

@@ -142,20 +142,6 @@ static enum hw_problem find_unit(const struct hw_input *input, struct hw_text te
     return unknown_unit(text);
 }
 
-static enum hw_problem bare_number(const struct hw_input *input, double *value)
-{
-    if (hw_unit_must(input)) {
-        return HW_PROBLEM_NEEDS_UNIT;
-    }
-    if (input->kind == HW_SHARE) {
-        if (*value > 1) {
-            return HW_PROBLEM_SHARE;
-        }
-        *value *= 100;
-    }
-    return HW_FINE;
-}
-
 /* A salinity without a unit beside it that looks like a specific gravity; a unit in the name of its
  * column says what the column was meant to hold, not what was typed. What is 0 unless told is no
  * such reading: if it may be below, it is the error of an instrument; else it is fresh water, and 1
@@ -216,15 +202,13 @@ static enum hw_problem finish_number(const struct hw_input *input, double x,
     if (unit && unit->kind != input->kind) {
         return HW_PROBLEM_WRONG_KIND; /* the column's, when entries of one name differ in kind */
     }
-    enum hw_problem problem = HW_FINE;
+    if (!unit && hw_unit_must(input)) {
+        return HW_PROBLEM_NEEDS_UNIT;
+    }
     if (unit) {
         x = hw_unit_convert(x, unit, hw_unit_of(input->kind, input->unit));
-    } else {
-        problem = bare_number(input, &x);
     }
-    if (problem == HW_FINE) {
-        problem = in_range(input, unit != NULL, &x);
-    }
+    enum hw_problem problem = in_range(input, unit != NULL, &x);
     if (problem == HW_FINE) {
         *value = x;
     }

@@ -60,7 +60,7 @@ static void solids(void **state)
     assert_close(ask_for(CRYSTAL "target=0.18;purity=98%", "mass"),
                  0.0198 / 0.98 * 249.677 / 63.546, 0, 1e-14);
     assert_close(ask_for(POWDER "target=50", "mass"), 5.5, 0, 1e-15);
-    assert_close(ask_for(POWDER "target=50;purity=0.8", "mass"), 6.875, 0, 1e-15);
+    assert_close(ask_for(POWDER "target=50;purity=80%", "mass"), 6.875, 0, 1e-15);
     assert_close(ask_for(COPPER "source=powder;purity=39.8%;target=0.18", "mass"), 0.0198 / 0.398,
                  0, 1e-14);
     assert_close(ask_for(POWDER "added=5.5g", "level_after"), 50, 0, 1e-15);
