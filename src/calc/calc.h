@@ -65,6 +65,9 @@ struct hw_input {
     double lo, hi;  /* both valid; a choice runs from 0 to its last word */
     enum hw_need need;
     double preset; /* used when need is HW_PRESET */
+    /* An empty cell of a column that feeds it is missing: nobody leaves a reading out on purpose in
+     * a column of readings. */
+    bool cell_must;
     /* Of a choice word i has value i; of a set word i is bit i, and the first, "none", stands
      * alone. NULL ends the list. */
     const char *const *words;

@@ -10,6 +10,7 @@
 #include "cli/suggest.h"
 #include "cli/sweep.h"
 #include "cli/tank.h"
+#include "cli/topic.h"
 #include "cli/wording.h"
 
 #include "holdwater/holdwater.h"
@@ -53,6 +54,9 @@ static int unknown_name(const char *name)
     }
     for (size_t i = 0; i < COMMANDS; i++) {
         suggest_weigh(&near, commands[i].name);
+    }
+    if (topic_tell(name)) {
+        return EXIT_ASKED_WRONGLY;
     }
     suggest_text(&near, "", suggestion);
     complain("no calculation is called '%s'%s", shown, suggestion);

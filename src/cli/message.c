@@ -1,11 +1,10 @@
 /* message.c - the words for everything that can be wrong with a question. */
 #include "cli/message.h"
 
-#include "cli/print.h"
+#include "cli/message_hint.h"
 #include "cli/stream.h"
 #include "cli/suggest.h"
 #include "cli/wording.h"
-#include "engine/decimal.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -195,8 +194,6 @@ static const char *reason(enum hw_problem problem)
         [HW_PROBLEM_UNKNOWN_UNIT] =
             "has a unit that is not known here ('holdwater units' lists them)",
         [HW_PROBLEM_UNIT_UNWANTED] = "has a unit where none belongs",
-        [HW_PROBLEM_HOUSE_MEASURE] =
-            "is a house measure: count drops into a syringe and read mL, weigh a powder",
         [HW_PROBLEM_GRAVITY] = ("looks like a specific gravity: turn it into a salinity first "
                                 "('holdwater salinity'), or write the unit, as in 1.02g/kg"),
         [HW_PROBLEM_NOT_WHOLE] = "is not a whole number",
@@ -238,23 +235,6 @@ static void message_wrong_kind(const struct hw_input *input, const char *head, s
              hw_kind_name(input->kind));
 }
 
-/* A share without its sign; head as above. A number up to 1 may have been meant as a fraction. */
-static void message_share(const char *head, struct hw_text text)
-{
-    double x = 0;
-    if (hw_decimal_read(text.at, text.n, &x) != text.n) {
-        complain("%s has no %%: write the sign, as in 25%%, 25%%+-5%% or 10:50:20%%", head);
-        return;
-    }
-    char as_written[NUMBER_MAX];
-    char as_fraction[NUMBER_MAX];
-    number_digits(as_written, x, 12);
-    number_digits(as_fraction, x * 100, 12);
-    bool perhaps_fraction = x > 0 && x <= 1;
-    complain("%s has no %%: write %s%s%s%%", head, perhaps_fraction ? as_fraction : "",
-             perhaps_fraction ? "% or " : "", as_written);
-}
-
 static void message_value(const struct hw_calc *calc, const struct hw_written *written,
                           const struct hw_question *question, enum hw_problem problem, size_t which)
 {
@@ -275,9 +255,7 @@ static void message_value(const struct hw_calc *calc, const struct hw_written *w
         message_unknown_word(input, text);
     } else if (problem == HW_PROBLEM_WRONG_KIND) {
         message_wrong_kind(input, head, text, written->column);
-    } else if (problem == HW_PROBLEM_NEEDS_UNIT && input->kind == HW_SHARE) {
-        message_share(head, text);
-    } else {
+    } else if (!message_hint(input, head, text, written->column, problem)) {
         complain("%s %s", head, reason(problem));
     }
     complain("--%s takes %s", option, allowed);
@@ -294,9 +272,7 @@ void message_for(const struct hw_input *target, struct hw_text text, enum hw_pro
     (void)snprintf(head, sizeof head, "--for %.36s='%s'", target->name, shown);
     if (problem == HW_PROBLEM_WRONG_KIND) {
         message_wrong_kind(target, head, text, NULL);
-    } else if (problem == HW_PROBLEM_NEEDS_UNIT && target->kind == HW_SHARE) {
-        message_share(head, text);
-    } else {
+    } else if (!message_hint(target, head, text, NULL, problem)) {
         complain("%s %s", head, reason(problem));
     }
     if (units[0] != '\0') {

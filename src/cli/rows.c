@@ -125,7 +125,8 @@ static enum hw_problem ask_plain(struct rows *rows, const struct hw_text fed[], 
             if (problem != HW_FINE) {
                 return problem;
             }
-        } else if (input->need == HW_REQUIRED && isnan(rows->constant.in[feed->input])) {
+        } else if ((input->need == HW_REQUIRED || input->cell_must) &&
+                   isnan(rows->constant.in[feed->input])) {
             return HW_PROBLEM_MISSING;
         }
     }
@@ -155,7 +156,12 @@ static enum hw_problem ask_whole(struct rows *rows, const struct hw_text fed[], 
     }
     for (size_t k = 0; k < rows->columns.n_feed; k++) {
         const struct feed *feed = &rows->columns.feed[k];
-        if (is_empty(fed[k])) {
+        bool empty = is_empty(fed[k]);
+        if (empty && calc->inputs[feed->input].cell_must && !written[feed->input].text.at) {
+            *which = feed->input;
+            return HW_PROBLEM_MISSING;
+        }
+        if (empty) {
             continue;
         }
         for (size_t i = feed->input; i < calc->n_inputs; i = hw_input_next(calc, i)) {

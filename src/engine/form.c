@@ -62,7 +62,7 @@ static enum hw_problem read_half(const struct hw_input *input, struct hw_text te
     text = hw_text_trimmed(text);
     size_t used = text.n <= HW_TEXT_MAX ? hw_decimal_read(text.at, text.n, &y) : 0;
     struct hw_text tail = hw_text_trimmed((struct hw_text){text.at + used, text.n - used});
-    bool unit_like = tail.n == 0 || tail.at[0] == '%' || (tail.at[0] >= 'A' && tail.at[0] <= 'z');
+    bool unit_like = tail.n == 0 || hw_unit_begins(tail.at, tail.n);
     size_t again = 0;
     if (used == 0 || !unit_like || !isfinite(y) || find_spread(tail, &again) > 0) {
         return HW_PROBLEM_HALF;

@@ -30,11 +30,6 @@ static bool is_digit(char c)
     return c >= '0' && c <= '9';
 }
 
-static bool is_letter(char c)
-{
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
-
 static bool begins(struct hw_text text, const char *word)
 {
     size_t n = strlen(word);
@@ -104,12 +99,13 @@ static enum hw_problem after_number(struct hw_text number, struct hw_text rest)
             return HW_PROBLEM_SPREAD;
         }
     }
-    return is_letter(tail.at[0]) || tail.at[0] == '%' ? HW_FINE : HW_PROBLEM_NOT_A_NUMBER;
+    return hw_unit_begins(tail.at, tail.n) ? HW_FINE : HW_PROBLEM_NOT_A_NUMBER;
 }
 
 static enum hw_problem unknown_unit(struct hw_text unit)
 {
-    static const char *const house[] = {"drop", "spoon", "scoop", "pinch", "capful", "cap", "dash"};
+    static const char *const house[] = {"drop",  "spoon",  "teaspoon", "tablespoon", "scoop",
+                                        "pinch", "capful", "cap",      "dash"};
     for (size_t i = 0; i < sizeof house / sizeof house[0]; i++) {
         if (begins(unit, house[i])) {
             return HW_PROBLEM_HOUSE_MEASURE;
@@ -136,7 +132,8 @@ static enum hw_problem find_unit(const struct hw_input *input, struct hw_text te
     if (!hw_unit_of(input->kind, input->unit)) {
         return HW_PROBLEM_UNIT_UNWANTED;
     }
-    if (input->kind == HW_MASS && is_spoon(text)) {
+    bool powder = input->kind == HW_MASS || input->kind == HW_MASS_PER_DAY;
+    if (powder && is_spoon(text)) {
         return HW_PROBLEM_HOUSE_MEASURE;
     }
     return unknown_unit(text);
