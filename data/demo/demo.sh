@@ -231,8 +231,8 @@ stage rescue '2031-03-06. Its gills are burned: a dye bath in the bucket thimble
 say 'What to pour of the 1 % stock, and how well does the bath match the water the fish comes from?'
 ask bath --volume 12L --strength 1%wv --target 4mg/L --temp 25 --source-temp 25.4 \
     --salinity 33.5 --source-salinity 33 --ph 8.1 --source-ph 8.05
-log 2031-03-06T09:40+00:00 bath --tank thimble --tanks tanks.csv --strength 1%wv --target 4mg/L \
-    --only dye,level
+log 2031-03-06T09:40+00:00 bath --tank birch --tanks tanks.csv --volume 12L --strength 1%wv --target 4mg/L \
+    --temp 25 --salinity 33.5 --only dye,level
 
 say 'The dye hides the colours of the kit: the sample was diluted 4 times, and reads 0.05.'
 ask ammonia --tan 0.05 --dilution 4 --ph 8.1 --temp 25 --salinity 33.5 --medicine dye \

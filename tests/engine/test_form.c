@@ -164,7 +164,7 @@ static const struct {
     {&tan_input, "+-0.1", NULL, HW_PROBLEM_EMPTY},
     {&tan_input, "0.6+0.1", NULL, HW_PROBLEM_NOT_A_NUMBER},
     {&temp, "25\xC2\xB0", NULL,
-     HW_PROBLEM_NOT_A_NUMBER}, /* a degree sign begins as the other does */
+     HW_PROBLEM_UNKNOWN_UNIT}, /* a degree sign begins as the other does */
     {&tan_input, "21+-0.1", NULL, HW_PROBLEM_OUT_OF_RANGE},
     {&tan_input, "0,6+-0.1", NULL, HW_PROBLEM_COMMA},
     {&volume, "75+-2L", NULL, HW_PROBLEM_NEEDS_UNIT},

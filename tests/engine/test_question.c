@@ -338,7 +338,7 @@ static void names(void **state)
     assert_int_equal(hw_input_find(&made_up, "spare-part", 10), SPARE);
     assert_int_equal(hw_input_find(&made_up, "spare_part", 10), SPARE);
     assert_int_equal(hw_input_find(&made_up, "spare", 5), INPUTS);
-    assert_int_equal(hw_input_find(&made_up, "Volume", 6), INPUTS);
+    assert_int_equal(hw_input_find(&made_up, "Volume", 6), VOLUME);
     assert_int_equal(hw_result_find(&made_up, "second", 6), SECOND);
     assert_int_equal(hw_result_find(&made_up, "third", 5), RESULTS);
 }
