@@ -175,7 +175,7 @@ stage emergency '2031-03-05, day 4 of copper. 12:15: the fish is at the surface.
 say 'The kit counts ammonium, NH4, and reads 0.8. How far from the limits? Does the kit read at all?'
 ask ammonia --tan 0.8 --basis nh4 --ph 8.1 --temp 25.6 --salinity 33 --medicine copper-amine \
     --only free_nh3,long_ratio,short_ratio,tan_long
-log 2031-03-05T12:20+00:00 ammonia --tank birch --tanks tanks.csv --tan 0.8 --basis nh4 --ph 8.1 \
+log 2031-03-05T12:20+00:00 ammonia --tank birch --tanks tanks.csv --medicine copper-amine --tan 0.8 --basis nh4 --ph 8.1 \
     --only free,long_ratio
 
 say 'A third of the water must go, and the copper must stay: what does the new water hold?'
