@@ -28,7 +28,8 @@ static const struct hw_input inputs[OXYGEN_INPUTS] = {
     [OXYGEN_NOW] = {.name = "oxygen_now", .unit = "mg/L", .kind = HW_CONCENTRATION,
      .lo = HW_OXYGEN_LEVEL_MIN, .hi = HW_OXYGEN_LEVEL_MAX, .need = HW_OPTIONAL,
      .help = "oxygen in the water as measured; no water holds more, even under pure oxygen"},
-    [OXYGEN_VOLUME] = {.name = "volume", .tank = "volume", .unit = "L", .kind = HW_VOLUME, .lo = HW_OXYGEN_VOLUME_MIN,
+    [OXYGEN_VOLUME] = {.name = "volume", .tank = "volume", .unit = "L", .kind = HW_VOLUME,
+     .lo = HW_OXYGEN_VOLUME_MIN,
      .hi = HW_OXYGEN_VOLUME_MAX, .need = HW_OPTIONAL, .help = "water that the fish are in, for the "
      "hours; outside this doubt the unit"},
     [OXYGEN_BIOMASS] = {.name = "biomass", .unit = "g", .kind = HW_MASS,
