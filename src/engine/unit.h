@@ -29,8 +29,7 @@ bool hw_unit_begins(const char *text, size_t n);
 const struct hw_unit *hw_unit_find(enum hw_kind kind, const char *text, size_t n);
 
 /* The first unit of any kind with that name or alias, or NULL: it tells a wrong kind from an
- * unknown
- * word. */
+ * unknown word. */
 const struct hw_unit *hw_unit_find_any(const char *text, size_t n);
 
 /* The unit in which an input or a result is kept, NULL when its kind has none. */
