@@ -32,7 +32,8 @@ static const struct hw_input inputs[AMMONIA_INPUTS] = {
     [AMMONIA_TEMP] = {.name = "temp", .tank = "temp", .unit = "C", .kind = HW_TEMPERATURE,
      .lo = HW_AMMONIA_TEMP_MIN, .hi = HW_AMMONIA_TEMP_MAX, .help = "water temperature; the "
      "constants hold no further"},
-    [AMMONIA_SALINITY] = {.name = "salinity", .tank = "salinity", .unit = "g/kg", .kind = HW_SALINITY,
+    [AMMONIA_SALINITY] = {.name = "salinity", .tank = "salinity",
+     .unit = "g/kg", .kind = HW_SALINITY,
      .lo = HW_AMMONIA_SALINITY_MIN, .hi = HW_AMMONIA_SALINITY_MAX, .help = "salinity of sea-salt "
      "water; the constants hold no further"},
     [AMMONIA_MODEL_METER] = {.name = "model", .unit = "", .kind = HW_CHOICE, .hi = 1,

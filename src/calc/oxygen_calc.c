@@ -17,9 +17,11 @@ enum { OXYGEN_SATURATION, OXYGEN_PERCENT, OXYGEN_HOURS, OXYGEN_RESULTS };
 
 /* clang-format off */
 static const struct hw_input inputs[OXYGEN_INPUTS] = {
-    [OXYGEN_TEMP] = {.name = "temp", .tank = "temp", .unit = "C", .kind = HW_TEMPERATURE, .lo = HW_OXYGEN_TEMP_MIN,
+    [OXYGEN_TEMP] = {.name = "temp", .tank = "temp",
+     .unit = "C", .kind = HW_TEMPERATURE, .lo = HW_OXYGEN_TEMP_MIN,
      .hi = HW_OXYGEN_TEMP_MAX, .help = "water temperature; the equation holds no further"},
-    [OXYGEN_SALINITY] = {.name = "salinity", .tank = "salinity", .unit = "g/kg", .kind = HW_SALINITY,
+    [OXYGEN_SALINITY] = {.name = "salinity", .tank = "salinity",
+     .unit = "g/kg", .kind = HW_SALINITY,
      .lo = HW_OXYGEN_SALINITY_MIN, .hi = HW_OXYGEN_SALINITY_MAX, .help = "salinity of sea-salt "
      "water, 0 for fresh; above 40 the equation was not fitted"},
     [OXYGEN_ALTITUDE] = {.name = "altitude", .tank = "altitude", .unit = "m", .kind = HW_LENGTH,
