@@ -58,7 +58,7 @@ ENGINE_SRC := $(wildcard src/engine/*.c)
 CLI_SRC := $(wildcard src/cli/*.c)
 MAIN_SRC := $(wildcard src/cli/main.c)
 HEADERS := $(wildcard include/holdwater/*.h)
-TSV := data/references.tsv data/limits.tsv data/cautions.tsv
+TSV := data/references.tsv data/limits.tsv data/cautions.tsv data/topics.tsv
 
 CORE_OBJ := $(call objects,$(CORE_SRC))
 TABLES_OBJ := $(BUILD)/tables.o

@@ -175,7 +175,7 @@ stage emergency '2031-03-05, day 4 of copper. 12:15: the fish is at the surface.
 say 'The kit counts ammonium, NH4, and reads 0.8. How far from the limits? Does the kit read at all?'
 ask ammonia --tan 0.8 --basis nh4 --ph 8.1 --temp 25.6 --salinity 33 --medicine copper-amine \
     --only free_nh3,long_ratio,short_ratio,tan_long
-log 2031-03-05T12:20+00:00 ammonia --tank birch --tanks tanks.csv --tan 0.8 --basis nh4 --ph 8.1 \
+log 2031-03-05T12:20+00:00 ammonia --tank birch --tanks tanks.csv --medicine copper-amine --tan 0.8 --basis nh4 --ph 8.1 \
     --only free,long_ratio
 
 say 'A third of the water must go, and the copper must stay: what does the new water hold?'
@@ -232,8 +232,8 @@ stage rescue '2031-03-06. Its gills are burned: a dye bath in the bucket thimble
 say 'What to pour of the 1 % stock, and how well does the bath match the water the fish comes from?'
 ask bath --volume 12L --strength 1%wv --target 4mg/L --temp 25 --source-temp 25.4 \
     --salinity 33.5 --source-salinity 33 --ph 8.1 --source-ph 8.05
-log 2031-03-06T09:40+00:00 bath --tank thimble --tanks tanks.csv --strength 1%wv --target 4mg/L \
-    --only dye,level
+log 2031-03-06T09:40+00:00 bath --tank birch --tanks tanks.csv --volume 12L --strength 1%wv --target 4mg/L \
+    --temp 25 --salinity 33.5 --only dye,level
 
 say 'The dye hides the colours of the kit: the sample was diluted 4 times, and reads 0.05.'
 ask ammonia --tan 0.05 --dilution 4 --ph 8.1 --temp 25 --salinity 33.5 --medicine dye \

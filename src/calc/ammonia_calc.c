@@ -19,7 +19,7 @@ enum { AMMONIA_ON_METER = 1u << HW_PH_METER, AMMONIA_NOT_ON_METER = 0x1eu };
 /* clang-format off */
 static const struct hw_input inputs[AMMONIA_INPUTS] = {
     [AMMONIA_TAN] = {.name = "tan", .unit = "mg/L", .kind = HW_CONCENTRATION, .hi = 1000,
-     .need = HW_OPTIONAL, .cell_filled = true, .help = "total ammonia as the kit reads it, in the "
+     .need = HW_OPTIONAL, .cell_must = true, .help = "total ammonia as the kit reads it, in the "
      "kit's basis"},
     [AMMONIA_BASIS] = BASIS_INPUT,
     [AMMONIA_DILUTION] = {.name = "dilution", .unit = "", .kind = HW_NUMBER, .lo = 1, .hi = 1000,
@@ -30,10 +30,11 @@ static const struct hw_input inputs[AMMONIA_INPUTS] = {
     [AMMONIA_PH_SCALE] = {.name = "ph_scale", .unit = "", .kind = HW_CHOICE, .hi = 4,
      .words = scale_words, .need = HW_PRESET, .preset = HW_PH_METER, .help = "what the pH number "
      "means; a meter calibrated in fresh-water buffers is meter"},
-    [AMMONIA_TEMP] = {.name = "temp", .unit = "C", .kind = HW_TEMPERATURE,
+    [AMMONIA_TEMP] = {.name = "temp", .tank = "temp", .unit = "C", .kind = HW_TEMPERATURE,
      .lo = HW_AMMONIA_TEMP_MIN, .hi = HW_AMMONIA_TEMP_MAX, .help = "water temperature; the "
      "constants hold no further"},
-    [AMMONIA_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY,
+    [AMMONIA_SALINITY] = {.name = "salinity", .tank = "salinity",
+     .unit = "g/kg", .kind = HW_SALINITY,
      .lo = HW_AMMONIA_SALINITY_MIN, .hi = HW_AMMONIA_SALINITY_MAX, .help = "salinity of sea-salt "
      "water; the constants hold no further"},
     [AMMONIA_MODEL_METER] = {.name = "model", .unit = "", .kind = HW_CHOICE, .hi = 1,

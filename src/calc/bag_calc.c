@@ -43,10 +43,11 @@ static const struct hw_input inputs[BAG_INPUTS] = {
     [BAG_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY,
      .lo = HW_AMMONIA_SALINITY_MIN, .hi = HW_AMMONIA_SALINITY_MAX, .help = "salinity of the bag; "
      "the constants hold no further"},
-    [BAG_TANK_TEMP] = {.name = "tank_temp", .unit = "C", .kind = HW_TEMPERATURE,
+    [BAG_TANK_TEMP] = {.name = "tank_temp", .tank = "temp", .unit = "C", .kind = HW_TEMPERATURE,
      .lo = HW_AMMONIA_TEMP_MIN, .hi = HW_AMMONIA_TEMP_MAX, .need = HW_OPTIONAL,
      .help = "temperature of the tank they go into; no fish bears what lies outside"},
-    [BAG_TANK_SALINITY] = {.name = "tank_salinity", .unit = "g/kg", .kind = HW_SALINITY,
+    [BAG_TANK_SALINITY] = {.name = "tank_salinity", .tank = "salinity",
+     .unit = "g/kg", .kind = HW_SALINITY,
      .lo = HW_AMMONIA_SALINITY_MIN, .hi = HW_AMMONIA_SALINITY_MAX, .need = HW_OPTIONAL,
      .help = "salinity of the tank they go into; no fish bears more"},
     [BAG_TANK_PH] = {.name = "tank_ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN,

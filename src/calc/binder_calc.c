@@ -22,7 +22,8 @@ enum { BINDER_NAMED = (1u << BINDER_BY_LABEL) - 1, BINDER_LABELLED = 1u << BINDE
 
 /* clang-format off */
 static const struct hw_input inputs[BINDER_INPUTS] = {
-    [BINDER_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME, .lo = HW_BINDER_VOLUME_MIN,
+    [BINDER_VOLUME] = {.name = "volume", .tank = "volume",
+     .unit = "L", .kind = HW_VOLUME, .lo = HW_BINDER_VOLUME_MIN,
      .hi = HW_BINDER_VOLUME_MAX, .help = "water in the tank and its filter, without rock and sand; "
      "outside this doubt the unit"},
     [BINDER_TAN] = {.name = "tan", .unit = "mg/L", .kind = HW_CONCENTRATION,

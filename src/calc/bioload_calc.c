@@ -19,7 +19,7 @@ enum { BIOLOAD_GIVERS = 1 }; /* the group of feed, biomass and rise */
 
 /* clang-format off */
 static const struct hw_input inputs[BIOLOAD_INPUTS] = {
-    [BIOLOAD_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME,
+    [BIOLOAD_VOLUME] = {.name = "volume", .tank = "volume", .unit = "L", .kind = HW_VOLUME,
      .lo = HW_BIOLOAD_VOLUME_MIN, .hi = HW_BIOLOAD_VOLUME_MAX, .help = "water in the tank and its "
      "filter, without rock and sand; outside this doubt the unit"},
     [BIOLOAD_FEED] = {.name = "feed", .unit = "g/d", .kind = HW_MASS_PER_DAY,
@@ -59,10 +59,11 @@ static const struct hw_input inputs[BIOLOAD_INPUTS] = {
     [BIOLOAD_PH] = {.name = "ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN, .hi = HW_PH_MAX,
      .need = HW_OPTIONAL, .help = "pH of the tank water by a meter; below 5 or above 10 doubt the "
      "reading"},
-    [BIOLOAD_TEMP] = {.name = "temp", .unit = "C", .kind = HW_TEMPERATURE,
+    [BIOLOAD_TEMP] = {.name = "temp", .tank = "temp", .unit = "C", .kind = HW_TEMPERATURE,
      .lo = HW_AMMONIA_TEMP_MIN, .hi = HW_AMMONIA_TEMP_MAX, .need = HW_OPTIONAL,
      .help = "water temperature; the limits hold no further"},
-    [BIOLOAD_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY,
+    [BIOLOAD_SALINITY] = {.name = "salinity", .tank = "salinity",
+     .unit = "g/kg", .kind = HW_SALINITY,
      .lo = HW_AMMONIA_SALINITY_MIN, .hi = HW_AMMONIA_SALINITY_MAX, .need = HW_OPTIONAL,
      .help = "salinity of sea-salt water; the limits hold no further"},
     [BIOLOAD_LIMIT] = {.name = "limit", .unit = "mg/L", .kind = HW_CONCENTRATION, .lo = 0.01,

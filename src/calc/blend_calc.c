@@ -19,7 +19,8 @@ enum { BLEND_TAKE_OR_SHARE = 1 };
 
 /* clang-format off */
 static const struct hw_input inputs[BLEND_INPUTS] = {
-    [BLEND_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME, .lo = HW_BUFFER_VOLUME_MIN,
+    [BLEND_VOLUME] = {.name = "volume", .tank = "volume",
+     .unit = "L", .kind = HW_VOLUME, .lo = HW_BUFFER_VOLUME_MIN,
      .hi = HW_BUFFER_VOLUME_MAX, .help = "water in the tank and its filter, without rock and sand; "
      "outside this doubt the unit"},
     [BLEND_TAKE] = {.name = "take", .unit = "L", .kind = HW_VOLUME, .lo = 0.001, .hi = 1e5,
@@ -33,13 +34,14 @@ static const struct hw_input inputs[BLEND_INPUTS] = {
     [BLEND_BASIS] = BASIS_INPUT,
     [BLEND_PH] = {.name = "ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN, .hi = HW_PH_MAX,
      .help = "pH of the tank, by a meter set in fresh-water buffers; below 5 or above 10 doubt it"},
-    [BLEND_ALKALINITY] = {.name = "alkalinity", .unit = "meq/L", .kind = HW_ALKALINITY,
+    [BLEND_ALKALINITY] = {.name = "alkalinity", .tank = "alkalinity",
+     .unit = "meq/L", .kind = HW_ALKALINITY,
      .lo = HW_BUFFER_ALKALINITY_MIN, .hi = HW_BUFFER_ALKALINITY_MAX, .need = HW_OPTIONAL,
      .help = "total alkalinity of the tank, as a kit titrates it; above 10 doubt the unit"},
-    [BLEND_TEMP] = {.name = "temp", .unit = "C", .kind = HW_TEMPERATURE,
+    [BLEND_TEMP] = {.name = "temp", .tank = "temp", .unit = "C", .kind = HW_TEMPERATURE,
      .lo = HW_CARBONATE_TEMP_MIN, .hi = HW_CARBONATE_TEMP_MAX, .help = "temperature of the tank; "
      "no fish bears what lies outside"},
-    [BLEND_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY,
+    [BLEND_SALINITY] = {.name = "salinity", .tank = "salinity", .unit = "g/kg", .kind = HW_SALINITY,
      .lo = HW_PH_SALINITY_MIN, .hi = HW_PH_SALINITY_MAX, .help = "salinity of the tank, 0 for "
      "fresh; the constants hold no further"},
     [BLEND_NEW_TAN] = {.name = "new_tan", .unit = "mg/L", .kind = HW_CONCENTRATION,

@@ -17,10 +17,12 @@ static const char *const reagent_words[] = {"sodium-bicarbonate", "sodium-carbon
 
 /* clang-format off */
 static const struct hw_input inputs[BUFFER_INPUTS] = {
-    [BUFFER_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME, .lo = HW_BUFFER_VOLUME_MIN,
+    [BUFFER_VOLUME] = {.name = "volume", .tank = "volume",
+     .unit = "L", .kind = HW_VOLUME, .lo = HW_BUFFER_VOLUME_MIN,
      .hi = HW_BUFFER_VOLUME_MAX, .help = "water in the tank and its filter, without rock and sand; "
      "outside this doubt the unit"},
-    [BUFFER_ALKALINITY] = {.name = "alkalinity", .unit = "meq/L", .kind = HW_ALKALINITY,
+    [BUFFER_ALKALINITY] = {.name = "alkalinity", .tank = "alkalinity",
+     .unit = "meq/L", .kind = HW_ALKALINITY,
      .lo = HW_BUFFER_ALKALINITY_MIN, .hi = HW_BUFFER_ALKALINITY_MAX, .help = "total alkalinity "
      "now, as a kit titrates it; above 10 doubt the unit"},
     [BUFFER_TARGET] = {.name = "target", .unit = "meq/L", .kind = HW_ALKALINITY,
@@ -32,10 +34,11 @@ static const struct hw_input inputs[BUFFER_INPUTS] = {
     [BUFFER_PH] = {.name = "ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN, .hi = HW_PH_MAX,
      .need = HW_OPTIONAL, .help = "pH now, by a meter set in fresh-water buffers; below 5 or above "
      "10 doubt it"},
-    [BUFFER_TEMP] = {.name = "temp", .unit = "C", .kind = HW_TEMPERATURE,
+    [BUFFER_TEMP] = {.name = "temp", .tank = "temp", .unit = "C", .kind = HW_TEMPERATURE,
      .lo = HW_CARBONATE_TEMP_MIN, .hi = HW_CARBONATE_TEMP_MAX, .need = HW_OPTIONAL,
      .help = "water temperature; no fish bears what lies outside"},
-    [BUFFER_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY,
+    [BUFFER_SALINITY] = {.name = "salinity", .tank = "salinity",
+     .unit = "g/kg", .kind = HW_SALINITY,
      .lo = HW_PH_SALINITY_MIN, .hi = HW_PH_SALINITY_MAX, .need = HW_OPTIONAL,
      .help = "salinity of sea-salt water, 0 for fresh; the constants hold no further"},
     [BUFFER_TAN] = {.name = "tan", .unit = "mg/L", .kind = HW_CONCENTRATION,

@@ -64,8 +64,10 @@ struct hw_input {
     bool unit_must; /* a bare number is refused though its kind would allow it: strengths */
     double lo, hi;  /* both valid; a choice runs from 0 to its last word */
     enum hw_need need;
-    double preset;    /* used when need is HW_PRESET */
-    bool cell_filled; /* optional, but a column of it has no empty cell: a reading not taken */
+    double preset; /* used when need is HW_PRESET */
+    /* An empty cell of a column that feeds it is missing: nobody leaves a reading out on purpose in
+     * a column of readings. */
+    bool cell_must;
     /* Of a choice word i has value i; of a set word i is bit i, and the first, "none", stands
      * alone. NULL ends the list. */
     const char *const *words;
@@ -77,6 +79,10 @@ struct hw_input {
      * holds. No words, no condition. */
     int when_input;
     uint32_t when_words;
+    /* The column of the tanks file that tells it, where it describes the water of the tank: volume,
+     * temp, salinity, alkalinity, or the altitude. Never a reading, a medicine, what lives there,
+     * new water or a bucket. NULL: it is never taken from a file. */
+    const char *tank;
 };
 
 struct hw_result {

@@ -21,7 +21,8 @@ enum { CHALLENGE_SALTS = 1u << CHALLENGE_CHLORIDE | 1u << CHALLENGE_SULFATE };
 
 /* clang-format off */
 static const struct hw_input inputs[CHALLENGE_INPUTS] = {
-    [CHALLENGE_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME, .lo = 0.1, .hi = 1e5,
+    [CHALLENGE_VOLUME] = {.name = "volume", .tank = "volume",
+     .unit = "L", .kind = HW_VOLUME, .lo = 0.1, .hi = 1e5,
      .help = "water in the tank and its filter, without rock and sand; outside this doubt the "
      "unit"},
     [CHALLENGE_FISH] = {.name = "fish", .unit = "", .kind = HW_CHOICE, .hi = 1,
@@ -58,13 +59,15 @@ static const struct hw_input inputs[CHALLENGE_INPUTS] = {
     [CHALLENGE_PH] = {.name = "ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN, .hi = HW_PH_MAX,
      .need = HW_OPTIONAL, .help = "pH of the water before the dose, by a meter calibrated in "
      "fresh-water buffers; below 5 or above 10 doubt the reading"},
-    [CHALLENGE_TEMP] = {.name = "temp", .unit = "C", .kind = HW_TEMPERATURE,
+    [CHALLENGE_TEMP] = {.name = "temp", .tank = "temp", .unit = "C", .kind = HW_TEMPERATURE,
      .lo = HW_AMMONIA_TEMP_MIN, .hi = HW_AMMONIA_TEMP_MAX, .need = HW_OPTIONAL,
      .help = "water temperature; the constants hold no further"},
-    [CHALLENGE_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY,
+    [CHALLENGE_SALINITY] = {.name = "salinity", .tank = "salinity",
+     .unit = "g/kg", .kind = HW_SALINITY,
      .lo = HW_AMMONIA_SALINITY_MIN, .hi = HW_AMMONIA_SALINITY_MAX, .need = HW_OPTIONAL,
      .help = "salinity of sea-salt water; the constants hold no further"},
-    [CHALLENGE_ALKALINITY] = {.name = "alkalinity", .unit = "meq/L", .kind = HW_ALKALINITY,
+    [CHALLENGE_ALKALINITY] = {.name = "alkalinity", .tank = "alkalinity",
+     .unit = "meq/L", .kind = HW_ALKALINITY,
      .lo = HW_BUFFER_ALKALINITY_MIN, .hi = HW_BUFFER_ALKALINITY_MAX, .need = HW_OPTIONAL,
      .help = "total alkalinity before the dose, as a kit titrates it; above 10 doubt the unit"},
 };

@@ -27,7 +27,8 @@ enum { CHANGE_TIMES_MAX = 100, CHANGE_KIND_DYE = 3, CHANGE_KIND_LAST = 4 };
 
 /* clang-format off */
 static const struct hw_input inputs[CHANGE_INPUTS] = {
-    [CHANGE_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME, .lo = 0.1, .hi = 1e5,
+    [CHANGE_VOLUME] = {.name = "volume", .tank = "volume",
+     .unit = "L", .kind = HW_VOLUME, .lo = 0.1, .hi = 1e5,
      .help = "water in the tank and its filter, without rock and sand; outside this doubt the "
      "unit"},
     [CHANGE_TAKE] = {.name = "take", .unit = "L", .kind = HW_VOLUME, .lo = 0.001, .hi = 1e5,

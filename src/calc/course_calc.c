@@ -27,7 +27,8 @@ static const char *const redose_words[] = {"full", "replace", NULL};
 
 /* clang-format off */
 static const struct hw_input inputs[COURSE_INPUTS] = {
-    [COURSE_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME, .lo = HW_COURSE_VOLUME_MIN,
+    [COURSE_VOLUME] = {.name = "volume", .tank = "volume",
+     .unit = "L", .kind = HW_VOLUME, .lo = HW_COURSE_VOLUME_MIN,
      .hi = HW_COURSE_VOLUME_MAX, .help = "water in the tank, without what stands in it; outside "
      "this doubt the unit"},
     [COURSE_BIOFILTER] = {.name = "biofilter", .unit = "", .kind = HW_CHOICE, .hi = 1,

@@ -20,7 +20,7 @@ static const char *const strength_words[] = {"wv", "ww", "naocl-ww", NULL};
 
 /* clang-format off */
 static const struct hw_input inputs[DISINFECT_INPUTS] = {
-    [DISINFECT_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME,
+    [DISINFECT_VOLUME] = {.name = "volume", .tank = "volume", .unit = "L", .kind = HW_VOLUME,
      .lo = HW_CHLORINE_VOLUME_MIN, .hi = HW_CHLORINE_VOLUME_MAX, .help = "what the tank holds, "
      "filled up with the bleach in it; outside this doubt the unit"},
     [DISINFECT_TARGET] = {.name = "target", .unit = "mg/L", .kind = HW_CONCENTRATION,

@@ -42,7 +42,8 @@ enum {
 
 /* clang-format off */
 static const struct hw_input inputs[DOSE_INPUTS] = {
-    [DOSE_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME, .lo = HW_DOSE_VOLUME_MIN,
+    [DOSE_VOLUME] = {.name = "volume", .tank = "volume",
+     .unit = "L", .kind = HW_VOLUME, .lo = HW_DOSE_VOLUME_MIN,
      .hi = HW_DOSE_VOLUME_MAX, .help = "water in the tank and its filter, without rock and sand; "
      "outside this doubt the unit"},
     [DOSE_KIND] = {.name = "kind", .unit = "", .kind = HW_CHOICE, .hi = KIND_OTHER,

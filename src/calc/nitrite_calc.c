@@ -23,7 +23,8 @@ static const struct hw_input inputs[NITRITE_INPUTS] = {
     [NITRITE_BASIS] = {.name = "basis", .unit = "", .kind = HW_CHOICE, .hi = 1,
      .words = nitrite_words, .need = HW_PRESET, .preset = HW_NITRITE_N,
      .help = "what the kit counts: nitrogen or the ion NO2 (its leaflet says)"},
-    [NITRITE_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY,
+    [NITRITE_SALINITY] = {.name = "salinity", .tank = "salinity",
+     .unit = "g/kg", .kind = HW_SALINITY,
      .lo = HW_SEAWATER_SALINITY_MIN, .hi = HW_SEAWATER_SALINITY_MAX, .help = "salinity of sea-salt "
      "water, 0 for fresh; the equation of density holds no further"},
 };

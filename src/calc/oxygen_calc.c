@@ -17,18 +17,21 @@ enum { OXYGEN_SATURATION, OXYGEN_PERCENT, OXYGEN_HOURS, OXYGEN_RESULTS };
 
 /* clang-format off */
 static const struct hw_input inputs[OXYGEN_INPUTS] = {
-    [OXYGEN_TEMP] = {.name = "temp", .unit = "C", .kind = HW_TEMPERATURE, .lo = HW_OXYGEN_TEMP_MIN,
+    [OXYGEN_TEMP] = {.name = "temp", .tank = "temp",
+     .unit = "C", .kind = HW_TEMPERATURE, .lo = HW_OXYGEN_TEMP_MIN,
      .hi = HW_OXYGEN_TEMP_MAX, .help = "water temperature; the equation holds no further"},
-    [OXYGEN_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY,
+    [OXYGEN_SALINITY] = {.name = "salinity", .tank = "salinity",
+     .unit = "g/kg", .kind = HW_SALINITY,
      .lo = HW_OXYGEN_SALINITY_MIN, .hi = HW_OXYGEN_SALINITY_MAX, .help = "salinity of sea-salt "
      "water, 0 for fresh; above 40 the equation was not fitted"},
-    [OXYGEN_ALTITUDE] = {.name = "altitude", .unit = "m", .kind = HW_LENGTH,
+    [OXYGEN_ALTITUDE] = {.name = "altitude", .tank = "altitude", .unit = "m", .kind = HW_LENGTH,
      .lo = HW_OXYGEN_ALTITUDE_MIN, .hi = HW_OXYGEN_ALTITUDE_MAX, .need = HW_PRESET,
      .help = "height of the room above the sea; hardly anybody keeps fish lower or higher"},
     [OXYGEN_NOW] = {.name = "oxygen_now", .unit = "mg/L", .kind = HW_CONCENTRATION,
      .lo = HW_OXYGEN_LEVEL_MIN, .hi = HW_OXYGEN_LEVEL_MAX, .need = HW_OPTIONAL,
      .help = "oxygen in the water as measured; no water holds more, even under pure oxygen"},
-    [OXYGEN_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME, .lo = HW_OXYGEN_VOLUME_MIN,
+    [OXYGEN_VOLUME] = {.name = "volume", .tank = "volume", .unit = "L", .kind = HW_VOLUME,
+     .lo = HW_OXYGEN_VOLUME_MIN,
      .hi = HW_OXYGEN_VOLUME_MAX, .need = HW_OPTIONAL, .help = "water that the fish are in, for the "
      "hours; outside this doubt the unit"},
     [OXYGEN_BIOMASS] = {.name = "biomass", .unit = "g", .kind = HW_MASS,

@@ -16,7 +16,7 @@ static const char *const nitrite_words[] = {"n", "ion", NULL};
 
 /* clang-format off */
 static const struct hw_input inputs[VERDICT_INPUTS] = {
-    [VERDICT_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME,
+    [VERDICT_VOLUME] = {.name = "volume", .tank = "volume", .unit = "L", .kind = HW_VOLUME,
      .lo = HW_VERDICT_VOLUME_MIN, .hi = HW_VERDICT_VOLUME_MAX, .help = "water that the filter "
      "serves, without rock and sand; outside this doubt the unit"},
     [VERDICT_START_TAN] = {.name = "start_tan", .unit = "mg/L", .kind = HW_CONCENTRATION,
@@ -59,7 +59,7 @@ static const struct hw_input inputs[VERDICT_INPUTS] = {
      .need = HW_PRESET, .preset = 25,
      .help = "share of its rate at the challenge that the filter keeps at the low ammonia fish "
      "need"},
-    [VERDICT_TEMP] = {.name = "temp", .unit = "C", .kind = HW_TEMPERATURE,
+    [VERDICT_TEMP] = {.name = "temp", .tank = "temp", .unit = "C", .kind = HW_TEMPERATURE,
      .hi = HW_VERDICT_COLDER_MAX, .need = HW_OPTIONAL, .help = "water temperature during the "
      "challenge; no filter works outside"},
     [VERDICT_STOCK_TEMP] = {.name = "stock_temp", .unit = "C", .kind = HW_TEMPERATURE,

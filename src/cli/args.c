@@ -15,7 +15,8 @@ const struct general_option general_options[] = {
     [OPTION_DIGITS] = {"digits", "N", "significant digits, 1 to 17, of every format but json"},
     [OPTION_WORK] = {"work", NULL, "the working too, step by step (text and json)"},
     [OPTION_TANK] = {"tank", "NAME",
-                     "inputs that are not given come from this row of the tanks file"},
+                     "what is not given of the tank's water comes from this row of the"
+                     " tanks file"},
     [OPTION_TANKS] = {"tanks", "FILE",
                       "the tanks file; if not given $HOLDWATER_TANKS, else"
                       " holdwater/tanks.csv in $XDG_CONFIG_HOME"},

@@ -79,9 +79,11 @@ struct args {
     size_t n_maps;
     const char *prefix; /* of appended columns, "" when not given */
     enum on_bad on_bad;
-    const char *when;    /* for log records; NULL: now */
-    const char *tank;    /* a row of the tanks file; NULL: none */
-    const char *tanks;   /* its name; NULL: where it is looked for */
+    const char *when;                       /* for log records; NULL: now */
+    const char *tank;                       /* a row of the tanks file; NULL: none */
+    const char *tanks;                      /* its name; NULL: where it is looked for */
+    struct hw_text left_in_tank[HW_INPUTS]; /* cells of that row that name an input and do not feed
+                                               it, as they are no facts of the tank's water */
     size_t solve;        /* the first entry of the input that is solved for, or calc->n_inputs */
     size_t wanted;       /* the result it is to reach, or calc->n_results */
     double wanted_value; /* in the result's unit */

@@ -7,6 +7,7 @@
 #include "cli/message.h"
 #include "cli/stream.h"
 #include "cli/suggest.h"
+#include "cli/topic.h"
 #include "cli/wording.h"
 
 #include <stdio.h>
@@ -36,7 +37,9 @@ static bool unknown_option(const struct hw_calc *calc, const char *name, size_t 
     for (size_t i = 0; i < GENERAL_OPTIONS; i++) {
         suggest_weigh(&near, general_options[i].name);
     }
-    suggest_text(&near, "--", suggestion);
+    if (!topic_options(calc, word, suggestion, sizeof suggestion)) {
+        suggest_text(&near, "--", suggestion);
+    }
     complain("%s has no option --%s%s", calc->name, word, suggestion);
     message_try_help(calc);
     return false;

@@ -32,25 +32,9 @@ void column_name(const char *name, const char *part, const char *unit, char text
                    spelt);
 }
 
-static char fold(char c)
-{
-    if (c == '-') {
-        return '_';
-    }
-    return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
-}
-
 bool column_folds_to(const char *word, const char *text, size_t n)
 {
-    if (strlen(word) != n) {
-        return false;
-    }
-    for (size_t i = 0; i < n; i++) {
-        if (fold(word[i]) != fold(text[i])) {
-            return false;
-        }
-    }
-    return true;
+    return hw_name_is(word, text, n);
 }
 
 static const struct hw_unit *spelt_unit(enum hw_kind kind, const char *text, size_t n)
@@ -65,7 +49,22 @@ static const struct hw_unit *spelt_unit(enum hw_kind kind, const char *text, siz
             return unit;
         }
     }
-    return NULL;
+    return hw_unit_find(kind, text, n);
+}
+
+bool column_tells(const char *word, enum hw_kind kind, struct hw_text name,
+                  const struct hw_unit **unit)
+{
+    size_t n = strlen(word);
+    name = hw_text_trimmed(name);
+    *unit = NULL;
+    if (column_folds_to(word, name.at, name.n)) {
+        return true;
+    }
+    if (name.n > n + 1 && name.at[n] == '_' && column_folds_to(word, name.at, n)) {
+        *unit = spelt_unit(kind, name.at + n + 1, name.n - n - 1);
+    }
+    return *unit != NULL;
 }
 
 bool column_match(const struct hw_calc *calc, struct hw_text name, size_t *input,

@@ -14,6 +14,11 @@ void column_name(const char *name, const char *part, const char *unit, char text
 bool column_match(const struct hw_calc *calc, struct hw_text name, size_t *input,
                   const struct hw_unit **unit);
 
+/* True when a column of that name tells the word, perhaps in a unit of the kind, which is returned
+ * then, else NULL. */
+bool column_tells(const char *word, enum hw_kind kind, struct hw_text name,
+                  const struct hw_unit **unit);
+
 /* True when text[0..n) is the word, case and the kind of hyphen aside. */
 bool column_folds_to(const char *word, const char *text, size_t n);
 #endif

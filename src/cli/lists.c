@@ -34,8 +34,14 @@ int list_units(int argc, char *argv[])
             (void)printf("%s\n", hw_kind_name(unit->kind));
         }
         (void)printf("  %-12s%s\n", unit->name, unit->definition);
+        const char *aliases = hw_unit_aliases(unit);
+        if (aliases[0] == '\xC2') {
+            (void)printf("  %-12salso with the degree sign\n", "");
+        } else if (aliases[0] != '\0') {
+            (void)printf("  %-12salso %s\n", "", aliases);
+        }
     }
-    (void)puts("Volumes, masses, lengths, product strengths and dosing rates must carry a unit.");
+    (void)puts("Volumes, masses, lengths, shares, strengths, dosing rates must carry a unit.");
     return EXIT_ANSWERED;
 }
 

@@ -10,6 +10,7 @@
 #include "cli/suggest.h"
 #include "cli/sweep.h"
 #include "cli/tank.h"
+#include "cli/topic.h"
 #include "cli/wording.h"
 
 #include "holdwater/holdwater.h"
@@ -54,6 +55,9 @@ static int unknown_name(const char *name)
     for (size_t i = 0; i < COMMANDS; i++) {
         suggest_weigh(&near, commands[i].name);
     }
+    if (topic_tell(name)) {
+        return EXIT_ASKED_WRONGLY;
+    }
     suggest_text(&near, "", suggestion);
     complain("no calculation is called '%s'%s", shown, suggestion);
     complain("type 'holdwater' for the list");
@@ -94,6 +98,9 @@ static int calculate(int argc, char *argv[], const struct hw_calc *calc)
     }
     if (args.rows) {
         return rows_run(&args);
+    }
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        tank_mention(&args, i);
     }
     enum hw_problem problem = hw_question_settle(calc, args.written, &question, &which);
     if (problem != HW_FINE) {

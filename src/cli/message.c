@@ -1,6 +1,7 @@
 /* message.c - the words for everything that can be wrong with a question. */
 #include "cli/message.h"
 
+#include "cli/message_hint.h"
 #include "cli/stream.h"
 #include "cli/suggest.h"
 #include "cli/wording.h"
@@ -219,9 +220,6 @@ static const char *reason(enum hw_problem problem)
         [HW_PROBLEM_UNKNOWN_UNIT] =
             "has a unit that is not known here ('holdwater units' lists them)",
         [HW_PROBLEM_UNIT_UNWANTED] = "has a unit where none belongs",
-        [HW_PROBLEM_HOUSE_MEASURE] =
-            "is a house measure: count drops into a syringe and read mL, weigh a powder",
-        [HW_PROBLEM_SHARE] = "is above 1 as a fraction: write per cent with the sign, as in 25%",
         [HW_PROBLEM_GRAVITY] = ("looks like a specific gravity: turn it into a salinity first "
                                 "('holdwater salinity'), or write the unit, as in 1.02g/kg"),
         [HW_PROBLEM_NOT_WHOLE] = "is not a whole number",
@@ -283,7 +281,7 @@ static void message_value(const struct hw_calc *calc, const struct hw_written *w
         message_unknown_word(input, text);
     } else if (problem == HW_PROBLEM_WRONG_KIND) {
         message_wrong_kind(input, head, text, written->column);
-    } else {
+    } else if (!message_hint(input, head, text, written->column, problem)) {
         complain("%s %s", head, reason(problem));
     }
     complain("--%s takes %s", option, allowed);
@@ -300,7 +298,7 @@ void message_for(const struct hw_input *target, struct hw_text text, enum hw_pro
     (void)snprintf(head, sizeof head, "--for %.36s='%s'", target->name, shown);
     if (problem == HW_PROBLEM_WRONG_KIND) {
         message_wrong_kind(target, head, text, NULL);
-    } else {
+    } else if (!message_hint(target, head, text, NULL, problem)) {
         complain("%s %s", head, reason(problem));
     }
     if (units[0] != '\0') {
@@ -327,7 +325,7 @@ void message_problem(const struct hw_calc *calc, const struct hw_written written
                      const struct hw_question *question, enum hw_problem problem, size_t which)
 {
     if (written[which].from == HW_FROM_TANK) {
-        complain("the tanks file, column %s:", calc->inputs[which].name);
+        complain("the tanks file, column %s:", calc->inputs[which].tank);
     }
     if (problem == HW_PROBLEM_MISSING) {
         message_missing(calc, written, question, which);

@@ -17,7 +17,7 @@ struct panel {
 
 static double place_x(const struct panel *panel, size_t k)
 {
-    return plot_scale_place(&panel->x, sweep_axis_number(&panel->view->axis[0], k));
+    return plot_scale_place(&panel->x, hw_sweep_number(panel->view->axis[0].sweep, k));
 }
 
 /* From zero when the values fill a good part of the way from there. */
@@ -46,8 +46,8 @@ static double left_of(const struct sweep_view *view)
 static void fit_scales(struct panel *panel)
 {
     const struct sweep_view *view = panel->view;
-    double ends[] = {sweep_axis_number(&view->axis[0], 0),
-                     sweep_axis_number(&view->axis[0], view->total - 1)};
+    double ends[] = {hw_sweep_number(view->axis[0].sweep, 0),
+                     hw_sweep_number(view->axis[0].sweep, view->total - 1)};
     fit_y(view, panel->result, &panel->y);
     panel->x.from = left_of(view);
     panel->x.to = PLOT_WIDTH - PLOT_MARGIN - 12;

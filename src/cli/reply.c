@@ -18,6 +18,7 @@ static bool print_value(const struct report *report)
     if (!report->solved || report->answer->status < 0 || report->args->n_only > 0) {
         return report_value(report);
     }
+    report_value_raised(report);
     char text[NUMBER_MAX];
     number_digits(text, question->in[question->solved],
                   report->args->digits ? report->args->digits : 6);

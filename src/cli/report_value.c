@@ -20,12 +20,25 @@ static const char *applying(const struct report *report, size_t wanted)
     return NULL;
 }
 
+void report_value_raised(const struct report *report)
+{
+    char codes[CODES_MAX];
+    notes_codes(report->question->calc, report->answer->notes, notes_possible(report->spread),
+                codes);
+    if (codes[0] != '\0' && report->row) {
+        complain("row %zu: raised: %s", report->row->number, codes);
+    } else if (codes[0] != '\0') {
+        complain("raised: %s", codes);
+    }
+}
+
 bool report_value(const struct report *report)
 {
     const struct hw_calc *calc = report->question->calc;
     size_t wanted = report->args->n_only > 0 ? report->args->only_first : 0;
     double value = report->answer->out[wanted];
     if (!isnan(value)) {
+        report_value_raised(report);
         char text[NUMBER_MAX];
         number_digits(text, value, report->args->digits ? report->args->digits : 6);
         (void)puts(text);

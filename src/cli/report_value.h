@@ -6,4 +6,6 @@
 /* Returns false when the result asked for is absent; the message is out then, but for rows and
  * points of a sweep, which get an empty line. */
 bool report_value(const struct report *report);
+/* The codes of the raised cautions, in one line on stderr; nothing when there are none. */
+void report_value_raised(const struct report *report);
 #endif

@@ -4,6 +4,7 @@
 #include "cli/message.h"
 #include "cli/rows_out.h"
 #include "cli/stream.h"
+#include "cli/tank.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -124,7 +125,7 @@ static enum hw_problem ask_plain(struct rows *rows, const struct hw_text fed[], 
             if (problem != HW_FINE) {
                 return problem;
             }
-        } else if ((input->need == HW_REQUIRED || input->cell_filled) &&
+        } else if ((input->need == HW_REQUIRED || input->cell_must) &&
                    isnan(rows->constant.in[feed->input])) {
             return HW_PROBLEM_MISSING;
         }
@@ -144,20 +145,6 @@ static enum hw_problem find_uncertain(const struct hw_question *question, size_t
     return HW_FINE;
 }
 
-/* The first input that may be left out, but not by an empty cell, and that nothing else gives. */
-static enum hw_problem find_unfilled(const struct rows *rows, const struct hw_text fed[],
-                                     size_t *which)
-{
-    for (size_t k = 0; k < rows->columns.n_feed; k++) {
-        size_t i = rows->columns.feed[k].input;
-        if (rows->calc->inputs[i].cell_filled && is_empty(fed[k]) && !rows->base[i].text.at) {
-            *which = i;
-            return HW_PROBLEM_MISSING;
-        }
-    }
-    return HW_FINE;
-}
-
 /* Any question: settled whole. */
 static enum hw_problem ask_whole(struct rows *rows, const struct hw_text fed[], size_t *which)
 {
@@ -169,7 +156,12 @@ static enum hw_problem ask_whole(struct rows *rows, const struct hw_text fed[], 
     }
     for (size_t k = 0; k < rows->columns.n_feed; k++) {
         const struct feed *feed = &rows->columns.feed[k];
-        if (is_empty(fed[k])) {
+        bool empty = is_empty(fed[k]);
+        if (empty && calc->inputs[feed->input].cell_must && !written[feed->input].text.at) {
+            *which = feed->input;
+            return HW_PROBLEM_MISSING;
+        }
+        if (empty) {
             continue;
         }
         for (size_t i = feed->input; i < calc->n_inputs; i = hw_input_next(calc, i)) {
@@ -177,9 +169,6 @@ static enum hw_problem ask_whole(struct rows *rows, const struct hw_text fed[], 
         }
     }
     enum hw_problem problem = hw_question_settle(calc, written, &rows->question, which);
-    if (problem == HW_FINE) {
-        problem = find_unfilled(rows, fed, which);
-    }
     if (problem == HW_FINE && !rows->args->spread) {
         problem = find_uncertain(&rows->question, which);
     }
@@ -300,7 +289,9 @@ static int prepare(struct rows *rows)
     rows->grave = hw_notes_grave(calc);
     for (size_t i = 0; i < calc->n_inputs; i++) {
         rows->base[i] = rows->args->written[i];
-        if (columns_feed(&rows->columns, calc, i)) {
+        if (!columns_feed(&rows->columns, calc, i)) {
+            tank_mention(rows->args, i);
+        } else {
             rows->plain = rows->plain && stands_alone(calc, i);
             rows->base[i].from = rows->base[i].text.at ? rows->base[i].from : HW_FROM_COLUMN;
         }

@@ -40,13 +40,6 @@ void sweep_label(const char *name, const char *unit, char text[AXIS_TEXT])
 
 /* --- Axes ------------------------------------------------------------------------------------- */
 
-/* A bare share was written as a fraction; it is shown in per cent, as inputs are. */
-double sweep_axis_number(const struct sweep_axis *axis, size_t k)
-{
-    bool fraction = axis->input->kind == HW_SHARE && !axis->sweep->unit;
-    return fraction ? hw_sweep_value(axis->input, axis->sweep, k) : hw_sweep_number(axis->sweep, k);
-}
-
 /* The decimals of a number as it would be typed; -1 when it is typed with an exponent. */
 static int decimals_of(double number)
 {
@@ -67,14 +60,14 @@ static void view_axis(struct sweep_view *view, size_t i)
     axis->unit = axis->sweep->unit ? axis->sweep->unit->name : axis->input->unit;
     axis->places = 0;
     for (size_t k = 0; k < axis->sweep->n && axis->places >= 0; k++) {
-        int places = decimals_of(sweep_axis_number(axis, k));
+        int places = decimals_of(hw_sweep_number(axis->sweep, k));
         axis->places = places < 0 || places > axis->places ? places : axis->places;
     }
 }
 
 void sweep_axis_text(const struct sweep_axis *axis, size_t k, char text[AXIS_TEXT])
 {
-    double number = sweep_axis_number(axis, k);
+    double number = hw_sweep_number(axis->sweep, k);
     if (axis->places < 0) {
         char exact[NUMBER_MAX];
         number_digits(exact, number, 15);
@@ -306,10 +299,10 @@ void sweep_heading(const struct sweep_view *view, char text[CAPTION_MAX])
         char end[NUMBER_MAX];
         add(text, i == 0 ? ": " : ", ");
         add(text, axis->input->name);
-        number_digits(end, sweep_axis_number(axis, 0), 15);
+        number_digits(end, hw_sweep_number(axis->sweep, 0), 15);
         add(text, " from ");
         add(text, end);
-        number_digits(end, sweep_axis_number(axis, axis->sweep->n - 1), 15);
+        number_digits(end, hw_sweep_number(axis->sweep, axis->sweep->n - 1), 15);
         add(text, " to ");
         add(text, end);
         add(text, axis->unit[0] == '\0' ? "" : " ");

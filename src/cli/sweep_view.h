@@ -65,7 +65,6 @@ void sweep_marks(const struct sweep_view *view, size_t k, char text[MARKS_MAX]);
 const char *sweep_unit(const struct sweep_view *view, size_t result);
 
 /* The number k of an axis, as it is shown. */
-double sweep_axis_number(const struct sweep_axis *axis, size_t k);
 void sweep_axis_text(const struct sweep_axis *axis, size_t k, char text[AXIS_TEXT]);
 
 /* "NAME, UNIT", or NAME alone. */

@@ -9,9 +9,11 @@
 #include "cli/suggest.h"
 #include "cli/wording.h"
 
+#include <errno.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
 enum { PATH_LENGTH = 4096, NAME_LENGTH = 256 };
 
@@ -133,6 +135,30 @@ static bool take_cell(struct args *args, size_t first, struct hw_text text,
     return true;
 }
 
+/* Gives a cell to the inputs that its column tells. One that only has an input's name is kept in
+ * mind: it is not that input. */
+static bool take_column(struct args *args, struct hw_text name, struct hw_text text)
+{
+    const struct hw_calc *calc = args->calc;
+    const struct hw_unit *unit = NULL;
+    bool taken = false;
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        const struct hw_input *input = &calc->inputs[i];
+        if (input->tank && hw_input_first(calc, i) == i &&
+            column_tells(input->tank, input->kind, name, &unit)) {
+            if (!take_cell(args, i, text, unit)) {
+                return false;
+            }
+            taken = true;
+        }
+    }
+    size_t like = 0;
+    if (!taken && column_match(calc, name, &like, &unit)) {
+        args->left_in_tank[like] = text;
+    }
+    return true;
+}
+
 static size_t cells_of(const struct csv_record *record, bool *broken)
 {
     struct csv_cell cell;
@@ -145,7 +171,7 @@ static size_t cells_of(const struct csv_record *record, bool *broken)
     return n;
 }
 
-/* Takes the cells of the tank's row that are inputs of this calculation; empty ones say nothing. */
+/* Takes the cells of the tank's row that tell its water; empty ones say nothing. */
 static bool take_row(struct args *args, const struct csv_record *header,
                      const struct csv_record *row)
 {
@@ -162,11 +188,8 @@ static bool take_row(struct args *args, const struct csv_record *header,
     }
     while (csv_next_cell(header, ',', &name_at, &name) &&
            csv_next_cell(row, ',', &cell_position, &cell)) {
-        size_t input = 0;
-        const struct hw_unit *unit = NULL;
-        bool feeds =
-            hw_text_trimmed(cell.text).n > 0 && column_match(args->calc, name.text, &input, &unit);
-        if (feeds && !take_cell(args, input, cell.text, unit)) {
+        struct hw_text text = hw_text_trimmed(cell.text);
+        if (text.n > 0 && !take_column(args, name.text, text)) {
             return false;
         }
     }
@@ -220,16 +243,27 @@ static bool find_row(struct args *args, const char *name, const struct csv_recor
     return take_row(args, header, &found);
 }
 
+/* True for a file that nobody named and that is not there. */
+static bool is_absent(const struct args *args, const char *name)
+{
+    const char *set = getenv("HOLDWATER_TANKS");
+    return !args->tanks && !(set && set[0] != '\0') && access(name, F_OK) != 0 &&
+           (errno == ENOENT || errno == ENOTDIR);
+}
+
 bool tank_fill(struct args *args)
 {
     const char *name = tank_file(args);
     struct csv_record header;
     size_t column = 0;
     bool fine = true;
+    if (is_absent(args, name)) {
+        complain("there is no tanks file %s: --tank goes into the log as a name alone, nothing is "
+                 "known of its water",
+                 name);
+        return true;
+    }
     if (!read_all(name)) {
-        if (!args->tanks) {
-            complain("--tank needs the tanks file: name it with --tanks FILE or $HOLDWATER_TANKS");
-        }
         return false;
     }
     bool named = next_record(name, &header, &fine) && find_tank_column(&header, &column);
@@ -238,4 +272,36 @@ bool tank_fill(struct args *args)
                  name);
     }
     return named && find_row(args, name, &header, column);
+}
+
+static bool tells_water(const char *name)
+{
+    static const char *const words[] = {"volume", "temp", "salinity", "alkalinity"};
+    for (size_t i = 0; i < sizeof words / sizeof words[0]; i++) {
+        if (strcmp(words[i], name) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+void tank_mention(const struct args *args, size_t input)
+{
+    struct hw_text text = args->left_in_tank[input];
+    char option[OPTION_MAX];
+    char shown[SHOWN_MAX];
+    if (!text.at || args->written[input].text.at || args->written[input].from == HW_SOLVED ||
+        is_text(text, "none")) {
+        return;
+    }
+    option_name(args->calc->inputs[input].name, option);
+    if (tells_water(args->calc->inputs[input].name)) {
+        complain("the tank's %s is not that of the water %s asks about: write --%s",
+                 args->calc->inputs[input].name, args->calc->name, option);
+        return;
+    }
+    show_text(text, shown);
+    complain("the tanks file says %s '%s', which may be out of date and is not taken: write --%s "
+             "as it is now",
+             args->calc->inputs[input].name, shown, option);
 }

@@ -3,8 +3,13 @@
 #define HW_TANK_H
 #include "cli/args.h"
 
-/* Fills in what the tanks file says of args->tank for inputs that were not given on the command
- * line. False with a message when there is no file, or no such tank in it, or two of them. Values
- * are read later, with all others. */
+/* Fills in what the tanks file says of the water of args->tank, for inputs that were not given on
+ * the command line. False with a message when a file that was named is not there, or has no such
+ * tank, or two of them; without any file the name stands alone, and that is said. Values are read
+ * later, with all others. */
 bool tank_fill(struct args *args);
+
+/* Says that the tank's row has a cell named as this input that was not taken for it: unless the
+ * input was given, and nobody expects it. */
+void tank_mention(const struct args *args, size_t input);
 #endif

@@ -46,14 +46,11 @@ static double half_per_cent(const struct hw_input *input, double x, const struct
     return of_value ? hw_unit_convert_step(half, of_value, kept) : half;
 }
 
-/* A bare half-width, in the unit of the value: a bare share is a fraction. */
+/* A bare half-width, in the unit of the value. */
 static double half_bare(const struct hw_input *input, const struct hw_unit *of_value, double half)
 {
     const struct hw_unit *kept = hw_unit_of(input->kind, input->unit);
-    if (of_value) {
-        return hw_unit_convert_step(half, of_value, kept);
-    }
-    return input->kind == HW_SHARE ? half * 100 : half;
+    return of_value ? hw_unit_convert_step(half, of_value, kept) : half;
 }
 
 /* Given the value x as written and the unit it is in, written or of its column. */
@@ -65,7 +62,7 @@ static enum hw_problem read_half(const struct hw_input *input, struct hw_text te
     text = hw_text_trimmed(text);
     size_t used = text.n <= HW_TEXT_MAX ? hw_decimal_read(text.at, text.n, &y) : 0;
     struct hw_text tail = hw_text_trimmed((struct hw_text){text.at + used, text.n - used});
-    bool unit_like = tail.n == 0 || tail.at[0] == '%' || (tail.at[0] >= 'A' && tail.at[0] <= 'z');
+    bool unit_like = tail.n == 0 || hw_unit_begins(tail.at, tail.n);
     size_t again = 0;
     if (used == 0 || !unit_like || !isfinite(y) || find_spread(tail, &again) > 0) {
         return HW_PROBLEM_HALF;

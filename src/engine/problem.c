@@ -15,7 +15,6 @@ static const char *const codes[HW_PROBLEMS] = {
     [HW_PROBLEM_WRONG_KIND] = "wrong-kind",
     [HW_PROBLEM_UNIT_UNWANTED] = "unit-unwanted",
     [HW_PROBLEM_HOUSE_MEASURE] = "house-measure",
-    [HW_PROBLEM_SHARE] = "share-above-1",
     [HW_PROBLEM_GRAVITY] = "looks-like-gravity",
     [HW_PROBLEM_OUT_OF_RANGE] = "out-of-range",
     [HW_PROBLEM_NOT_WHOLE] = "not-whole",

@@ -18,7 +18,6 @@ enum hw_problem {
     HW_PROBLEM_WRONG_KIND,    /* a unit of another kind */
     HW_PROBLEM_UNIT_UNWANTED, /* a unit where there is none */
     HW_PROBLEM_HOUSE_MEASURE, /* drops, or spoons of powder */
-    HW_PROBLEM_SHARE,         /* a bare share above 1 */
     HW_PROBLEM_GRAVITY,       /* a bare salinity that looks like a specific gravity */
     HW_PROBLEM_OUT_OF_RANGE,  /* outside lo to hi */
     HW_PROBLEM_NOT_WHOLE,     /* a count with a fraction */

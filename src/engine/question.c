@@ -4,14 +4,21 @@
 #include <math.h>
 #include <string.h>
 
+static char fold(char c)
+{
+    if (c == '-') {
+        return '_';
+    }
+    return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
+}
+
 bool hw_name_is(const char *name, const char *text, size_t n)
 {
     if (strlen(name) != n) {
         return false;
     }
     for (size_t i = 0; i < n; i++) {
-        char c = text[i] == '-' ? '_' : text[i];
-        if ((name[i] == '-' ? '_' : name[i]) != c) {
+        if (fold(name[i]) != fold(text[i])) {
             return false;
         }
     }

@@ -63,8 +63,8 @@ bool hw_input_wanted(const struct hw_calc *calc, size_t input, const double in[]
 /* True when another entry of the same name is in force instead. */
 bool hw_input_has_twin_in_force(const struct hw_calc *calc, size_t input, const double in[]);
 
-/* The index of the first input of that name, or calc->n_inputs. Case counts; '-' and '_' are
- * equal. */
+/* The index of the first input of that name, or calc->n_inputs. Case does not count; '-'
+ * and '_' are equal. */
 size_t hw_input_find(const struct hw_calc *calc, const char *name, size_t n);
 
 /* The entries of one name: the first of them, and the one after `input`, or calc->n_inputs. */
@@ -74,6 +74,6 @@ size_t hw_input_next(const struct hw_calc *calc, size_t input);
 /* The index of the result of that name, or calc->n_results. */
 size_t hw_result_find(const struct hw_calc *calc, const char *name, size_t n);
 
-/* True when two names are the same, '-' and '_' being equal. */
+/* True when two names are the same, case aside, '-' and '_' being equal. */
 bool hw_name_is(const char *name, const char *text, size_t n);
 #endif

@@ -140,6 +140,16 @@ static bool all_there(const struct points *points, size_t n, size_t result)
     return true;
 }
 
+/* A low or a high at which there would be no answer is not told. */
+static void leave_unanswered(const struct points *extremes, const size_t at[2], size_t result,
+                             struct hw_spread *spread)
+{
+    bool no_high = at[0] < extremes->n && isnan(extremes->batch.out[result][at[0]]);
+    bool no_low = at[1] < extremes->n && isnan(extremes->batch.out[result][at[1]]);
+    spread->high[result] = no_high ? (double)NAN : spread->high[result];
+    spread->low[result] = no_low ? (double)NAN : spread->low[result];
+}
+
 static uint64_t notes_of(const struct points *points)
 {
     uint64_t notes = 0;
@@ -176,6 +186,8 @@ void hw_question_spread(const struct hw_question *question, const struct hw_answ
     struct points extremes;
     struct ends ends[HW_INPUTS];
     struct effect effects[HW_INPUTS];
+    size_t at[HW_RESULTS][2]; /* the points of a result's high and its low */
+    const size_t nowhere = HW_BLOCK;
     leave_untold(spread);
     at_ends.n = extremes.n = 0;
     hw_batch_fill(&at_ends.batch, question, 2 * question->calc->n_inputs);
@@ -191,6 +203,7 @@ void hw_question_spread(const struct hw_question *question, const struct hw_answ
     hw_batch_run(&at_ends.batch, at_ends.n);
     for (size_t result = 0; result < question->calc->n_results; result++) {
         double middle = answer->out[result];
+        at[result][0] = at[result][1] = nowhere;
         if (isnan(middle) || !all_there(&at_ends, n, result)) {
             continue;
         }
@@ -199,10 +212,16 @@ void hw_question_spread(const struct hw_question *question, const struct hw_answ
                                    at_ends.batch.out[result][2 * i + 1], middle);
         }
         add_up(ends, n, effects, middle, spread, result);
-        place_extreme(ends, n, effects, true, &extremes);
-        place_extreme(ends, n, effects, false, &extremes);
+        for (int side = 0; side < 2; side++) {
+            size_t next = extremes.n;
+            place_extreme(ends, n, effects, side == 0, &extremes);
+            at[result][side] = extremes.n > next ? next : nowhere;
+        }
     }
     hw_batch_run(&extremes.batch, extremes.n);
+    for (size_t result = 0; result < question->calc->n_results; result++) {
+        leave_unanswered(&extremes, at[result], result, spread);
+    }
     spread->possible = (notes_of(&at_ends) | notes_of(&extremes)) & ~answer->notes &
                        ~standing_notes(question->calc);
 }

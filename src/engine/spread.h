@@ -21,7 +21,8 @@ struct hw_spread {
  *
  * Returned
  *   spread    low = high = the result where no uncertain input moves it. Both NaN when the result
- *             is absent in the middle or at an end. One of them NaN when the end that would give it
+ *             is absent in the middle or at an end, and where it is absent at the point about
+ *             its low or its high, that one. One of them NaN when the end that would give it
  *             lies outside the input's range. Without an answer all is NaN and nothing possible.
  * Notes
  *  1. The middle, both ends of each input, and for each result the points about its low and its

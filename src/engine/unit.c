@@ -43,7 +43,7 @@ const struct hw_unit hw_units[] = {
     {HW_CONCENTRATION, "g/L", 0, 1000, 1, "gram per litre"},
     {HW_CONCENTRATION, "mg/mL", 0, 1000, 1, "milligram per millilitre"},
     {HW_CONCENTRATION, "%wv", 0, 10000, 1, "per cent weight in volume, 1 %wv = 10 mg/mL"},
-    {HW_SHARE, "%", 0, 1, 1, "per cent; a bare number is a fraction from 0 to 1"},
+    {HW_SHARE, "%", 0, 1, 1, "per cent; the sign is always written"},
     {HW_TIME, "h", 0, 1, 1, "hour"},
     {HW_TIME, "min", 0, 1, 60, "minute"},
     {HW_TIME, "d", 0, 24, 1, "day, 24 h"},
@@ -57,6 +57,9 @@ const struct hw_unit hw_units[] = {
      "milligram CaCO3 per litre; CaCO3 is 100.086 g/mol"},
     {HW_MASS_PER_DAY, "g/d", 0, 1, 1, "gram per day"},
     {HW_MASS_PER_DAY, "mg/d", 0, 1, 1000, "milligram per day"},
+    {HW_MASS_PER_DAY, "kg/d", 0, 1000, 1, "kilogram per day"},
+    {HW_MASS_PER_DAY, "oz/d", 0, 28.349523125, 1, "avoirdupois ounce per day"},
+    {HW_MASS_PER_DAY, "lb/d", 0, 453.59237, 1, "avoirdupois pound per day"},
     {HW_DENSITY, "kg/m3", 0, 1, 1, "kilogram per cubic metre"},
     {HW_DENSITY, "g/mL", 0, 1000, 1, "gram per millilitre"},
     {HW_SLOPE, "%/C", 0, 1, 1, "per cent per degree Celsius"},
@@ -70,6 +73,45 @@ const struct hw_unit hw_units[] = {
     {HW_ALKALINITY_PER_DAY, "dKH/d", 0, 20, 56.077, "German degree per day"},
     {HW_ALKALINITY_PER_DAY, "mgCaCO3/L/d", 0, 2, 100.086, "milligram CaCO3 per litre and day"},
     {HW_NUMBER, NULL, 0, 1, 1, NULL},
+};
+
+/* Other spellings, with blanks between. None that could mean two units: no gallon, no ounce of
+ * water, no bare degree sign. Where a mass in a day is asked for, a mass is one. */
+static const struct {
+    enum hw_kind kind;
+    const char *name, *spellings;
+} aliases[] = {
+    {HW_VOLUME, "L", "l liter litre liters litres"},
+    {HW_VOLUME, "mL", "ml milliliter millilitre milliliters millilitres"},
+    {HW_MASS, "g", "gram grams"},
+    {HW_MASS, "lb", "lbs"},
+    {HW_LENGTH, "in", "inch inches \""},
+    {HW_LENGTH, "ft", "foot feet"},
+    {HW_TEMPERATURE, "C", "\xC2\xB0\x43"},
+    {HW_TEMPERATURE, "F", "\xC2\xB0\x46"},
+    {HW_TEMPERATURE_STEP, "C", "\xC2\xB0\x43"},
+    {HW_TEMPERATURE_STEP, "F", "\xC2\xB0\x46"},
+    {HW_CONCENTRATION, "mg/L", "mg/l"},
+    {HW_CONCENTRATION, "ug/L", "ug/l"},
+    {HW_CONCENTRATION, "g/L", "g/l"},
+    {HW_CONCENTRATION, "mg/mL", "mg/ml"},
+    {HW_TIME, "h", "hour hours"},
+    {HW_TIME, "min", "minute minutes"},
+    {HW_TIME, "d", "day days"},
+    {HW_DOSE_RATE, "mL/L", "ml/l ml/L"},
+    {HW_DOSE_RATE, "mL/gal", "ml/gal"},
+    {HW_ALKALINITY, "meq/L", "meq/l"},
+    {HW_ALKALINITY, "dKH", "dkh"},
+    {HW_ALKALINITY, "mgCaCO3/L", "mgCaCO3/l"},
+    {HW_MASS_PER_DAY, "g/d", "g g/day"},
+    {HW_MASS_PER_DAY, "mg/d", "mg mg/day"},
+    {HW_MASS_PER_DAY, "kg/d", "kg"},
+    {HW_MASS_PER_DAY, "oz/d", "oz"},
+    {HW_MASS_PER_DAY, "lb/d", "lb"},
+    {HW_DENSITY, "g/mL", "g/ml"},
+    {HW_RISE_PER_DAY, "mg/L/d", "mg/l/d"},
+    {HW_PARTS, "uL/L", "ul/l"},
+    {HW_PARTS, "mL/L", "ml/l ml/L"},
 };
 
 static const struct {
@@ -115,15 +157,39 @@ const char *hw_kind_name(enum hw_kind kind)
     return name;
 }
 
+const char *hw_unit_aliases(const struct hw_unit *unit)
+{
+    for (size_t i = 0; i < sizeof aliases / sizeof aliases[0]; i++) {
+        if (aliases[i].kind == unit->kind && strcmp(aliases[i].name, unit->name) == 0) {
+            return aliases[i].spellings;
+        }
+    }
+    return "";
+}
+
 static bool same_name(const struct hw_unit *unit, const char *text, size_t n)
 {
     return strlen(unit->name) == n && memcmp(unit->name, text, n) == 0;
 }
 
+static bool is_alias(const struct hw_unit *unit, const char *text, size_t n)
+{
+    const char *word = hw_unit_aliases(unit);
+    while (*word != '\0') {
+        size_t length = strcspn(word, " ");
+        if (length == n && memcmp(word, text, n) == 0) {
+            return true;
+        }
+        word += length;
+        word += *word == ' ' ? 1 : 0;
+    }
+    return false;
+}
+
 const struct hw_unit *hw_unit_find(enum hw_kind kind, const char *text, size_t n)
 {
     for (const struct hw_unit *unit = hw_units; unit->name; unit++) {
-        if (unit->kind == kind && same_name(unit, text, n)) {
+        if (unit->kind == kind && (same_name(unit, text, n) || is_alias(unit, text, n))) {
             return unit;
         }
     }
@@ -133,11 +199,21 @@ const struct hw_unit *hw_unit_find(enum hw_kind kind, const char *text, size_t n
 const struct hw_unit *hw_unit_find_any(const char *text, size_t n)
 {
     for (const struct hw_unit *unit = hw_units; unit->name; unit++) {
-        if (same_name(unit, text, n)) {
+        if (same_name(unit, text, n) || is_alias(unit, text, n)) {
             return unit;
         }
     }
     return NULL;
+}
+
+bool hw_unit_begins(const char *text, size_t n)
+{
+    if (n == 0) {
+        return false;
+    }
+    bool letter = (text[0] >= 'a' && text[0] <= 'z') || (text[0] >= 'A' && text[0] <= 'Z');
+    bool degree = n > 1 && text[0] == '\xC2' && text[1] == '\xB0';
+    return letter || degree || text[0] == '%' || text[0] == '"';
 }
 
 const struct hw_unit *hw_unit_of(enum hw_kind kind, const char *name)
@@ -153,6 +229,7 @@ bool hw_unit_must(const struct hw_input *input)
     case HW_LENGTH:
     case HW_DENSITY:
     case HW_DOSE_RATE:
+    case HW_SHARE:
         return true;
     default:
         return input->unit_must;

@@ -18,19 +18,25 @@ extern const struct hw_unit hw_units[];
 /* What a kind is called in messages: "a volume". */
 const char *hw_kind_name(enum hw_kind kind);
 
-/* The unit of that kind written as text[0..n), or NULL. Unit names are matched exactly: mL is not
- * ML. */
+/* Other spellings of a unit, with blanks between; "" when there are none. */
+const char *hw_unit_aliases(const struct hw_unit *unit);
+
+/* True when a unit may begin so: a letter, %, the sign of inches or that of degrees. */
+bool hw_unit_begins(const char *text, size_t n);
+
+/* The unit of that kind written as text[0..n), or NULL. Names and aliases are matched exactly: mL
+ * is not ML. */
 const struct hw_unit *hw_unit_find(enum hw_kind kind, const char *text, size_t n);
 
-/* The first unit of any kind with that name, or NULL: it tells a wrong kind from an unknown
- * word. */
+/* The first unit of any kind with that name or alias, or NULL: it tells a wrong kind from an
+ * unknown word. */
 const struct hw_unit *hw_unit_find_any(const char *text, size_t n);
 
 /* The unit in which an input or a result is kept, NULL when its kind has none. */
 const struct hw_unit *hw_unit_of(enum hw_kind kind, const char *name);
 
-/* True when a bare number is refused for an input: of a volume, mass, length, density or dosing
- * rate, and where the table says so. */
+/* True when a bare number is refused for an input: of a volume, mass, length, density,
+ * dosing rate or share, and where the table says so. */
 bool hw_unit_must(const struct hw_input *input);
 
 /* A point (a temperature keeps its offset) from one unit to another of the same kind. */

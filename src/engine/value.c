@@ -30,11 +30,6 @@ static bool is_digit(char c)
     return c >= '0' && c <= '9';
 }
 
-static bool is_letter(char c)
-{
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
-
 static bool begins(struct hw_text text, const char *word)
 {
     size_t n = strlen(word);
@@ -104,12 +99,13 @@ static enum hw_problem after_number(struct hw_text number, struct hw_text rest)
             return HW_PROBLEM_SPREAD;
         }
     }
-    return is_letter(tail.at[0]) || tail.at[0] == '%' ? HW_FINE : HW_PROBLEM_NOT_A_NUMBER;
+    return hw_unit_begins(tail.at, tail.n) ? HW_FINE : HW_PROBLEM_NOT_A_NUMBER;
 }
 
 static enum hw_problem unknown_unit(struct hw_text unit)
 {
-    static const char *const house[] = {"drop", "spoon", "scoop", "pinch", "capful", "cap", "dash"};
+    static const char *const house[] = {"drop",  "spoon",  "teaspoon", "tablespoon", "scoop",
+                                        "pinch", "capful", "cap",      "dash"};
     for (size_t i = 0; i < sizeof house / sizeof house[0]; i++) {
         if (begins(unit, house[i])) {
             return HW_PROBLEM_HOUSE_MEASURE;
@@ -136,24 +132,11 @@ static enum hw_problem find_unit(const struct hw_input *input, struct hw_text te
     if (!hw_unit_of(input->kind, input->unit)) {
         return HW_PROBLEM_UNIT_UNWANTED;
     }
-    if (input->kind == HW_MASS && is_spoon(text)) {
+    bool powder = input->kind == HW_MASS || input->kind == HW_MASS_PER_DAY;
+    if (powder && is_spoon(text)) {
         return HW_PROBLEM_HOUSE_MEASURE;
     }
     return unknown_unit(text);
-}
-
-static enum hw_problem bare_number(const struct hw_input *input, double *value)
-{
-    if (hw_unit_must(input)) {
-        return HW_PROBLEM_NEEDS_UNIT;
-    }
-    if (input->kind == HW_SHARE) {
-        if (*value > 1) {
-            return HW_PROBLEM_SHARE;
-        }
-        *value *= 100;
-    }
-    return HW_FINE;
 }
 
 /* A salinity without a unit beside it that looks like a specific gravity; a unit in the name of its
@@ -216,15 +199,13 @@ static enum hw_problem finish_number(const struct hw_input *input, double x,
     if (unit && unit->kind != input->kind) {
         return HW_PROBLEM_WRONG_KIND; /* the column's, when entries of one name differ in kind */
     }
-    enum hw_problem problem = HW_FINE;
+    if (!unit && hw_unit_must(input)) {
+        return HW_PROBLEM_NEEDS_UNIT;
+    }
     if (unit) {
         x = hw_unit_convert(x, unit, hw_unit_of(input->kind, input->unit));
-    } else {
-        problem = bare_number(input, &x);
     }
-    if (problem == HW_FINE) {
-        problem = in_range(input, unit != NULL, &x);
-    }
+    enum hw_problem problem = in_range(input, unit != NULL, &x);
     if (problem == HW_FINE) {
         *value = x;
     }

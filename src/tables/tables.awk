@@ -1,7 +1,7 @@
-# tables.awk - turns data/references.tsv, limits.tsv and cautions.tsv into C.
+# tables.awk - turns data/references.tsv, limits.tsv, cautions.tsv and topics.tsv into C.
 #
-#   LC_ALL=C awk -f tables.awk -v kind=h references.tsv limits.tsv cautions.tsv   the header
-#   LC_ALL=C awk -f tables.awk -v kind=c references.tsv limits.tsv cautions.tsv   the definitions
+#   LC_ALL=C awk -f tables.awk -v kind=h FILE...   the header
+#   LC_ALL=C awk -f tables.awk -v kind=c FILE...   the definitions
 #
 # The files are recognised by their base names and may come in any order. Each has a header line,
 # tab-separated columns and at least one row; a line that starts with # is a comment, a blank line
@@ -19,15 +19,18 @@ BEGIN {
     TAB = "\t"
     OTHER = "[^ -~" TAB "]"                # neither printable ASCII nor a tab
     NAME = "^[a-z0-9][a-z0-9-]*$"
+    OPTION = "^[a-z0-9][a-z0-9_]*$"
     DECIMAL = "^-?(0|[1-9][0-9]*)([.][0-9]+)?$"
-    MADE = "/* Made by tables.awk from data/references.tsv, limits.tsv and cautions.tsv: "
-    MADE = MADE "edit those. */"
+    MADE = "/* Made by tables.awk from references.tsv, limits.tsv, cautions.tsv and topics.tsv "
+    MADE = MADE "of data/: edit those. */"
     BY_ANSWER = "HW_SET_BY_ANSWER"
     MAX_NOTES = 63                         # HW_NOTES: a note is a bit of a uint64_t
 
     columns["references.tsv"] = "key" TAB "class" TAB "text"
     columns["limits.tsv"] = "key" TAB "value" TAB "unit" TAB "averaging" TAB "source" TAB "text"
     columns["cautions.tsv"] = "code" TAB "used_by" TAB "effect" TAB "fact" TAB "source" TAB "text"
+
+    columns["topics.tsv"] = "word" TAB "asks" TAB "options" TAB "text"
 
     split("read computed recalled practice ours standard", words, " ")
     for (i in words)
@@ -42,7 +45,7 @@ BEGIN {
     setter_name["always"] = "HW_SET_WITH_ANSWER"
     setter_name["ever"] = "HW_SET_EVER"
 
-    n_refs = n_limits = n_cautions = n_calcs = 0
+    n_refs = n_limits = n_cautions = n_topics = n_calcs = 0
     failed = 0
     if (kind != "h" && kind != "c")
         complain("tables.awk: kind must be h or c")
@@ -63,7 +66,7 @@ FNR == 1 {
     base = FILENAME
     sub(/^.*\//, "", base)
     if (!(base in columns))
-        refuse("not references.tsv, limits.tsv or cautions.tsv")
+        refuse("not references.tsv, limits.tsv, cautions.tsv or topics.tsv")
     if (base in path)
         refuse(base " is given twice")
     path[base] = FILENAME
@@ -179,6 +182,23 @@ base == "cautions.tsv" {
     caution_line[n_cautions] = FNR
 }
 
+base == "topics.tsv" {
+    if (cell[2] == "-" && cell[3] == "-")
+        refuse("\"" cell[1] "\" leads nowhere")
+    for (i = 2; i <= 3; i++) {
+        n_words = split(cell[i], word, ",")
+        for (k = 1; k <= n_words && cell[i] != "-"; k++)
+            if (word[k] !~ (i == 2 ? NAME : OPTION))
+                refuse("\"" word[k] "\" in " column[i] " is no name: names, commas, no spaces")
+    }
+    n_topics++
+    topic_word[n_topics] = cell[1]
+    topic_asks[n_topics] = cell[2]
+    topic_options[n_topics] = cell[3]
+    topic_text[n_topics] = cell[4]
+    topic_line[n_topics] = FNR
+}
+
 function check_file(name) {
     if (!(name in path))
         complain("tables.awk: " name " is not given, or empty")
@@ -198,6 +218,15 @@ function check_fact(i,    c) {
             return
     complain(path["cautions.tsv"] ":" caution_line[i] ": no other caution of the calculation tells " \
         "the fact \"" caution_fact[i] "\"")
+}
+
+# Each calculation that a word leads to has cautions.
+function check_asks(i,    n, k, calc) {
+    n = split(topic_asks[i], calc, ",")
+    for (k = 1; k <= n && topic_asks[i] != "-"; k++)
+        if (!(calc[k] in n_notes))
+            complain(path["topics.tsv"] ":" topic_line[i] ": \"" calc[k] \
+                "\" is no calculation of cautions.tsv")
 }
 
 # filled("above {salt-long}", ...) is "above 0.035". No patterns: to some awks a brace is special.
@@ -284,6 +313,14 @@ function print_header(    c, i, calc, big) {
     print "    enum hw_effect effect;"
     print "};"
     print ""
+    print "struct hw_topic {"
+    print "    const char *word, *asks, *options, *text;"
+    print "};"
+    print ""
+    print "enum { HW_TOPICS = " n_topics " };"
+    print ""
+    print "extern const struct hw_topic hw_topics[];"
+    print ""
     print "enum { HW_CAUTIONS = " n_cautions " };"
     print ""
     print "extern const struct hw_caution hw_cautions[];"
@@ -342,6 +379,17 @@ function print_definitions(    c, i, k, calc, big) {
         print "    },"
     }
     print "};"
+    print ""
+    print "const struct hw_topic hw_topics[] = {"
+    for (i = 1; i <= n_topics; i++) {
+        print "    {"
+        print "        .word = " quoted(topic_word[i]) ","
+        print "        .asks = " quoted_or_null(topic_asks[i]) ","
+        print "        .options = " quoted_or_null(topic_options[i]) ","
+        print "        .text = " quoted(topic_text[i]) ","
+        print "    },"
+    }
+    print "};"
     for (c = 1; c <= n_calcs; c++) {
         calc = calc_name[c]
         big = upper(calc)
@@ -368,6 +416,9 @@ END {
     check_file("references.tsv")
     check_file("limits.tsv")
     check_file("cautions.tsv")
+    check_file("topics.tsv")
+    for (i = 1; i <= n_topics; i++)
+        check_asks(i)
     for (i = 1; i <= n_limits; i++) {
         check_source("limits.tsv", limit_line[i], limit_source[i])
         limit_text[i] = filled(limit_text[i], "limits.tsv", limit_line[i])

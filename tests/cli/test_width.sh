@@ -44,7 +44,7 @@ EOF
 # Long words and long numbers: a set of all medicines, a value in its own unit out of a tank's file with its uncertainty.
 narrow ammonia --tan 0.6 --ph 8 --temp 25 --salinity 34 \
     --medicine copper-ionic,copper-amine,copper-chelated,dye,formalin,antibiotic,binder,other
-printf 'tank,alkalinity,new_alkalinity\na,115.25mgCaCO3/L,115mgCaCO3/L+-7%%\n' >tanks.csv
+printf 'tank,alkalinity\na,115.25mgCaCO3/L+-7%%\n' >tanks.csv
 narrow blend --tank a --tanks tanks.csv --volume 75L --share 20% --ph 8.1 --temp 25 --salinity 34 --new-ph 8.2 \
     --new-temp 25 --new-salinity 30
 narrow ammonia --tan 3+-0.5 --ph 8.4:9.4:0.01 --temp 26 --salinity 34 --long-limit 1 --only free

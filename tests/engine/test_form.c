@@ -113,8 +113,8 @@ static const struct {
     /* of a share: points, whichever way it is written */
     {&share, "25%+-5%", NULL, 25, 5},
     {&share, "25%+-5", NULL, 25, 5},
-    {&share, "0.25+-0.05", NULL, 25, 5},
-    {&share, "0.25+-5%", NULL, 25, 5},
+    {&share, "25+-5", "%", 25, 5},
+    {&share, "25+-5%", "%", 25, 5},
 };
 
 static void uncertainties(void **state)
@@ -164,12 +164,13 @@ static const struct {
     {&tan_input, "+-0.1", NULL, HW_PROBLEM_EMPTY},
     {&tan_input, "0.6+0.1", NULL, HW_PROBLEM_NOT_A_NUMBER},
     {&temp, "25\xC2\xB0", NULL,
-     HW_PROBLEM_NOT_A_NUMBER}, /* a degree sign begins as the other does */
+     HW_PROBLEM_UNKNOWN_UNIT}, /* a degree sign begins as the other does */
     {&tan_input, "21+-0.1", NULL, HW_PROBLEM_OUT_OF_RANGE},
     {&tan_input, "0,6+-0.1", NULL, HW_PROBLEM_COMMA},
     {&volume, "75+-2L", NULL, HW_PROBLEM_NEEDS_UNIT},
     {&salinity, "1.02+-0.1", NULL, HW_PROBLEM_GRAVITY},
-    {&share, "25+-5", NULL, HW_PROBLEM_SHARE},
+    {&share, "25+-5", NULL, HW_PROBLEM_NEEDS_UNIT},
+    {&share, "0.25+-5%", NULL, HW_PROBLEM_NEEDS_UNIT},
 };
 
 static void wrong_uncertainties(void **state)
@@ -232,7 +233,8 @@ static const struct {
     {&volume, "100mL:300mL:100mL", NULL, 3, 0.1, 0.2, 0.3},
     {&tan_input, "200:600:200ug/L", NULL, 3, 0.2, 0.4, 0.6},
     {&share, "10%:50%:20%", NULL, 3, 10, 30, 50},
-    {&share, "0.1:0.5:0.2", NULL, 3, 10, 30, 50},
+    {&share, "10:50:20", "%", 3, 10, 30, 50},
+    {&share, "10:50:20%", NULL, 3, 10, 30, 50},
     {&count, "1:7:2", NULL, 4, 1, 3, 7},
     {&count, "1:8:2", NULL, 5, 1, 3, 8},
     {&salinity, "0:2:0.5", NULL, 5, 0, 0.5, 2}, /* the gravities on the way are salinities */
@@ -302,7 +304,8 @@ static const struct {
     {&number, "0:-1:-1e999", NULL, HW_PROBLEM_TOO_LARGE},
     {&salinity, "1:2:0.5", NULL, HW_PROBLEM_GRAVITY},
     {&salinity, "0:1.02:0.5", NULL, HW_PROBLEM_GRAVITY},
-    {&share, "10:50:20", NULL, HW_PROBLEM_SHARE},
+    {&share, "10:50:20", NULL, HW_PROBLEM_NEEDS_UNIT},
+    {&share, "0.1:0.5:0.2", NULL, HW_PROBLEM_NEEDS_UNIT},
     {&count, "1:7:1.5", NULL, HW_PROBLEM_NOT_WHOLE},
     {&count, "1.5:7:1", NULL, HW_PROBLEM_NOT_WHOLE},
     {&count, "1:7.5:1", NULL, HW_PROBLEM_NOT_WHOLE},
@@ -407,7 +410,6 @@ static void values_are_those_typed(void **state)
         check_as_typed(&tan_input, "ug/L", 0, 20000);
         check_as_typed(&salinity, "ppt", 0, 45);
         check_as_typed(&share, "%", 0, 100);
-        check_as_typed(&share, "", 0, 1);
         check_as_typed(&number, "", -1e6, 1e6);
         check_as_typed(&number, "", -100, 3);
     }

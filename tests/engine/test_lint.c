@@ -346,13 +346,54 @@ static void both_ends_in_every_unit(void **state)
     }
 }
 
+static bool any_input(const char *name, size_t n)
+{
+    for (size_t c = 0; hw_calcs[c]; c++) {
+        if (hw_input_find(hw_calcs[c], name, n) < hw_calcs[c]->n_inputs) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool any_calc(const char *name, size_t n)
+{
+    for (size_t c = 0; hw_calcs[c]; c++) {
+        if (hw_name_is(hw_calcs[c]->name, name, n)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void all_known(const char *list, bool (*known)(const char *, size_t))
+{
+    while (list && *list != '\0') {
+        size_t n = strcspn(list, ",");
+        if (!known(list, n)) {
+            fail_msg("topics.tsv leads to '%s', which does not exist", list);
+        }
+        list += n + (list[n] == ',' ? 1 : 0);
+    }
+}
+
+/* Words of the trade lead to what there is, and are no calculations themselves. */
+static void topics_lead_somewhere(void **state)
+{
+    (void)state;
+    for (size_t i = 0; i < HW_TOPICS; i++) {
+        all_known(hw_topics[i].asks, any_calc);
+        all_known(hw_topics[i].options, any_input);
+        assert_false(any_calc(hw_topics[i].word, strlen(hw_topics[i].word)));
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(tables_are_whole),
-        cmocka_unit_test(files_are_there),
-        cmocka_unit_test(both_ends_in_every_unit),
-        cmocka_unit_test(codes_fit),
+        cmocka_unit_test(tables_are_whole),        cmocka_unit_test(files_are_there),
+        cmocka_unit_test(both_ends_in_every_unit), cmocka_unit_test(codes_fit),
+        cmocka_unit_test(topics_lead_somewhere),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return hw_report_checks(failed);

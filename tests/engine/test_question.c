@@ -258,12 +258,12 @@ static void where_values_come_from(void **state)
     (void)state;
     struct hw_question question;
     struct hw_answer answer;
-    ask(&made_up, "volume=20gal;share=0.25;strength=1%wv", &question, &answer);
+    ask(&made_up, "volume=20gal;share=25%;strength=1%wv", &question, &answer);
     assert_int_equal(question.from[KIND], HW_FROM_PRESET);
     assert_int_equal(question.from[VOLUME], HW_GIVEN);
     assert_int_equal(question.from[SPARE], HW_ABSENT);
     assert_string_equal(question.unit[VOLUME]->name, "gal");
-    assert_null(question.unit[SHARE]);
+    assert_null(question.unit[KIND]);
     assert_close(question.in[SHARE], 25, 0, 0);
     assert_close(question.in[STRENGTH], 10000, 0, 0);
     assert_close(answer.out[FIRST], 75.70823568, 0, 0);
@@ -338,7 +338,7 @@ static void names(void **state)
     assert_int_equal(hw_input_find(&made_up, "spare-part", 10), SPARE);
     assert_int_equal(hw_input_find(&made_up, "spare_part", 10), SPARE);
     assert_int_equal(hw_input_find(&made_up, "spare", 5), INPUTS);
-    assert_int_equal(hw_input_find(&made_up, "Volume", 6), INPUTS);
+    assert_int_equal(hw_input_find(&made_up, "Volume", 6), VOLUME);
     assert_int_equal(hw_result_find(&made_up, "second", 6), SECOND);
     assert_int_equal(hw_result_find(&made_up, "third", 5), RESULTS);
 }

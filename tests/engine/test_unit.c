@@ -42,6 +42,37 @@ static void definitions_are_whole(void **state)
     assert_close(in_first(HW_TIME, "d", 2), 48, 0, 0);
 }
 
+/* Every other spelling finds its unit, and no unit of its kind has it as its name or spelling. */
+static void aliases_mean_one_unit(void **state)
+{
+    (void)state;
+    size_t n = 0;
+    for (const struct hw_unit *unit = hw_units; unit->name; unit++) {
+        for (const char *word = hw_unit_aliases(unit); *word != '\0';) {
+            size_t length = strcspn(word, " ");
+            assert_true(length > 0);
+            assert_ptr_equal(hw_unit_find(unit->kind, word, length), unit);
+            assert_true(hw_unit_begins(word, length));
+            for (const struct hw_unit *other = hw_units; other->name; other++) {
+                bool same = strlen(other->name) == length && memcmp(other->name, word, length) == 0;
+                assert_false(other->kind == unit->kind && same);
+            }
+            word += length + (word[length] == ' ' ? 1 : 0);
+            n++;
+        }
+    }
+    assert_true(n > 30);
+    assert_null(hw_unit_find(HW_VOLUME, "gallon", 6));
+    assert_null(hw_unit_find(HW_VOLUME, "gallons", 7));
+    assert_null(hw_unit_find(HW_VOLUME, "oz", 2));
+    assert_null(hw_unit_find(HW_TEMPERATURE, "\xC2\xB0", 2));
+    assert_ptr_equal(hw_unit_find(HW_MASS_PER_DAY, "g", 1), hw_unit_of(HW_MASS_PER_DAY, "g/d"));
+    assert_ptr_equal(hw_unit_find_any("g", 1), hw_unit_of(HW_MASS, "g"));
+    assert_false(hw_unit_begins("", 0));
+    assert_false(hw_unit_begins("\xC2", 1));
+    assert_false(hw_unit_begins("7", 1));
+}
+
 /* A difference has no offset: 2 F are 1.11 C, never -16.7 C. */
 static void differences_have_no_offset(void **state)
 {
@@ -86,7 +117,7 @@ static void names_are_unique_in_a_kind(void **state)
         assert_ptr_equal(hw_unit_of(a->kind, a->name), a);
         assert_non_null(hw_unit_find_any(a->name, strlen(a->name)));
     }
-    assert_null(hw_unit_of(HW_VOLUME, "ml"));
+    assert_null(hw_unit_of(HW_VOLUME, "ML"));
     assert_null(hw_unit_of(HW_VOLUME, "g"));
     assert_null(hw_unit_of(HW_PH, ""));
     assert_null(hw_unit_find_any("furlong", 7));
@@ -96,6 +127,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(definitions_are_whole),
+        cmocka_unit_test(aliases_mean_one_unit),
         cmocka_unit_test(differences_have_no_offset),
         cmocka_unit_test(rates_follow_what_they_count),
         cmocka_unit_test(round_trips),

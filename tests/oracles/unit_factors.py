@@ -37,6 +37,9 @@ PEERS = {
     ("HW_PARTS", "mL/L"): ("mL/L", "uL/L"),
     ("HW_CONDUCTIVITY", "uS/cm"): ("uS/cm", "mS/cm"),
     ("HW_MASS_PER_DAY", "mg/d"): ("mg/day", "g/day"),
+    ("HW_MASS_PER_DAY", "kg/d"): ("kg/day", "g/day"),
+    ("HW_MASS_PER_DAY", "oz/d"): ("oz/day", "g/day"),
+    ("HW_MASS_PER_DAY", "lb/d"): ("lb/day", "g/day"),
 }
 ROW = re.compile(r'\{(HW_[A-Z_]+),\s*"([^"]+)",\s*([-0-9.]+),\s*([-0-9.]+),\s*([-0-9.]+),')
 TOLERANCE = 1e-14

@@ -20,10 +20,11 @@ fail() {
     exit 1
 }
 
-# The three files of a good set, in FOLDER.
+# The four files of a good set, in FOLDER.
 good() {
     mkdir -p "$1"
-    cp "$golden/references.tsv" "$golden/limits.tsv" "$golden/cautions.tsv" "$1/"
+    cp "$golden/references.tsv" "$golden/limits.tsv" "$golden/cautions.tsv" \
+        "$golden/topics.tsv" "$1/"
 }
 
 # $awk may be two words.
@@ -36,7 +37,7 @@ tables() {
 # refused NAME LINE WHY: the set in bad/ is refused with bad/NAME:LINE: WHY and no output.
 refused() {
     for kind in h c; do
-        if tables $kind bad/references.tsv bad/limits.tsv bad/cautions.tsv >out 2>err; then
+        if tables $kind bad/references.tsv bad/limits.tsv bad/cautions.tsv bad/topics.tsv >out 2>err; then
             fail "accepted: $1:$2: $3"
         fi
         test ! -s out || fail "output in spite of: $1:$2: $3"
@@ -58,10 +59,10 @@ edit() {
 test_golden() {
     good set
     for kind in h c; do
-        tables $kind set/references.tsv set/limits.tsv set/cautions.tsv >"got.$kind" 2>err ||
+        tables $kind set/references.tsv set/limits.tsv set/cautions.tsv set/topics.tsv >"got.$kind" 2>err ||
             fail "a good set: $(cat err)"
         cmp "got.$kind" "$golden/expected_tables.$kind.txt" >&2 || fail "other bytes, kind=$kind"
-        tables $kind set/cautions.tsv set/references.tsv set/limits.tsv >swapped ||
+        tables $kind set/topics.tsv set/cautions.tsv set/references.tsv set/limits.tsv >swapped ||
             fail 'a good set in another order'
         cmp "got.$kind" swapped >&2 || fail "the order of the files matters, kind=$kind"
         checks=$((checks + 2))
@@ -143,6 +144,16 @@ test_refusals() {
         edit cautions.tsv 3 "warm\\tblend\\tcaution\\t-\\t-\\t$text"
         refused cautions.tsv 3 'a brace without the other'
     done
+    edit topics.tsv 3 'height\t-\t-\ttext'
+    refused topics.tsv 3 '"height" leads nowhere'
+    edit topics.tsv 3 'height\tblend, ammonia\t-\ttext'
+    refused topics.tsv 3 '" ammonia" in asks is no name'
+    edit topics.tsv 3 'height\t-\tbelow-rim\ttext'
+    refused topics.tsv 3 '"below-rim" in options is no name'
+    edit topics.tsv 3 'height\tbath\t-\ttext'
+    refused topics.tsv 3 '"bath" is no calculation of cautions.tsv'
+    edit topics.tsv 3 'copper\tblend\t-\ttext'
+    refused topics.tsv 3 'word "copper" was given in line 2'
     edit limits.tsv 4 'salt-long\t0.035\tmg/L\t4-day\tepa1989\tfrom {salt-from}'
     refused limits.tsv 4 '{salt-from} is no key of limits.tsv'
     sed 3q bad/limits.tsv >new
@@ -175,6 +186,8 @@ test_arguments() {
     complains 'kind must be h or c' set/references.tsv set/limits.tsv set/cautions.tsv
     complains 'kind must be h or c' -v kind=x set/references.tsv set/limits.tsv set/cautions.tsv
     complains 'cautions.tsv is not given, or empty' -v kind=h set/references.tsv set/limits.tsv
+    complains 'topics.tsv is not given, or empty' -v kind=h set/references.tsv set/limits.tsv \
+        set/cautions.tsv
     complains 'references.tsv is not given, or empty' -v kind=h set/empty
     complains 'set/other.tsv:1: not references.tsv' -v kind=h set/references.tsv set/other.tsv
     complains 'set/limits.tsv:1: limits.tsv is given twice' -v kind=h set/limits.tsv \
