@@ -38,7 +38,9 @@ bool report_value(const struct report *report)
     size_t wanted = report->args->n_only > 0 ? report->args->only_first : 0;
     double value = report->answer->out[wanted];
     if (!isnan(value)) {
-        report_value_raised(report);
+        if (report->question->n_axes == 0) {
+            report_value_raised(report);
+        }
         char text[NUMBER_MAX];
         number_digits(text, value, report->args->digits ? report->args->digits : 6);
         (void)puts(text);

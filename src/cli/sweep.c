@@ -1,6 +1,7 @@
 /* sweep.c - answers a question with one or two inputs swept, in the format that is asked for. */
 #include "cli/sweep.h"
 
+#include "cli/notes.h"
 #include "cli/plot_sweep.h"
 #include "cli/reply.h"
 #include "cli/report_csv.h"
@@ -87,6 +88,16 @@ static void answer_point(const struct sweep_view *view, size_t k, struct tally *
     count_refusal(answer.status, tally);
 }
 
+/* Of bare numbers: what is raised at their points, in one line for all. */
+static void tell_raised(const struct sweep_view *view)
+{
+    char codes[CODES_MAX];
+    notes_codes(view->question->calc, view->ever, view->possible & ~view->ever, codes);
+    if (codes[0] != '\0') {
+        complain("raised at some points: %s", codes);
+    }
+}
+
 static int answer_points(struct sweep_view *view)
 {
     struct tally tally = {0, 0, 0};
@@ -95,6 +106,9 @@ static int answer_points(struct sweep_view *view)
         answer_point(view, k, &tally);
     }
     bool value = view->args->format == FORMAT_VALUE;
+    if (value) {
+        tell_raised(view);
+    }
     size_t without = value ? tally.absent : tally.refused;
     if (without > 0) {
         complain("no %s at %zu of %zu points: %s why", value ? "number" : "answer", without,
