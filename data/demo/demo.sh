@@ -74,7 +74,7 @@ ask gauge --added 9g --reagent sodium-bicarbonate --rise 2.7dKH --only net
 say 'How salt is it? A hydrometer marked 25C/25C.'
 ask salinity --of sg --reading 1.0248 --reference 25C/25C --temp 25.5 --only salinity,density
 log 2031-01-12T16:30+00:00 salinity --tank birch --tanks tanks.csv --of sg --reading 1.0248 \
-    --reference 25C/25C --only salinity
+    --temp 25.5 --reference 25C/25C --only salinity
 
 say 'The old hydrometer has lost its leaflet. Without its reference temperatures it is no instrument.'
 refused 2 salinity --of sg --reading 1.0248 --temp 25.5

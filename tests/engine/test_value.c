@@ -129,7 +129,7 @@ static const struct {
     {&number, "1e-400", HW_PROBLEM_NEAR_ZERO}, /* too small for a double, and not zero */
     {&number, "-0.00001e-400", HW_PROBLEM_NEAR_ZERO},
     {&salinity, "1e-307", HW_PROBLEM_NEAR_ZERO},
-    {&share, "1e-15", HW_PROBLEM_NEAR_ZERO}, /* in per cent 1e-13 */
+    {&share, "1e-15%", HW_PROBLEM_NEAR_ZERO},
     {&mass, "9e-10mg", HW_PROBLEM_NEAR_ZERO},
     {&mass, "1e-323mg", HW_PROBLEM_NEAR_ZERO}, /* 0 if it were converted first */
     {&volume, "1e-13L", HW_PROBLEM_OUT_OF_RANGE},
