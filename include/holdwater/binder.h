@@ -66,7 +66,8 @@ enum hw_binder {
  * Notes
  *  1. ratio = molar mass / 14.007: 9.572, 8.430 and 11.002.
  *  2. Not modelled: that the binding comes to an equilibrium, so that one to one leaves some
- *     ammonia unbound; how much was found in no source. A patent asks for at least four moles to one.
+ *     ammonia unbound; how much was found in no source. A patent asks for
+ *     at least four moles to one.
  * Source
  *   HOCH2SO3- + NH3 -> H2NCH2SO3- + H2O: US patent 4,666,610. The sulfinates are taken to bind
  *   alike (US patent 4,786,434 names their adducts).

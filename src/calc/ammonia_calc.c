@@ -18,15 +18,9 @@ static const char *const other_models[] = {"clegg1995", NULL};
 enum { AMMONIA_ON_METER = 1u << HW_PH_METER, AMMONIA_NOT_ON_METER = 0x1eu };
 /* clang-format off */
 static const struct hw_input inputs[AMMONIA_INPUTS] = {
-<<<<<<< HEAD
     [AMMONIA_TAN] = {.name = "tan", .unit = "mg/L", .kind = HW_CONCENTRATION, .hi = 1000,
      .need = HW_OPTIONAL, .cell_must = true, .help = "total ammonia as the kit reads it, in the "
      "kit's basis"},
-=======
-    [AMMONIA_TAN] = {.name = "tan", .cell_must = true,
-     .unit = "mg/L", .kind = HW_CONCENTRATION, .hi = 1000,
-     .help = "total ammonia as the kit reads it, in the kit's basis"},
->>>>>>> ge
     [AMMONIA_BASIS] = BASIS_INPUT,
     [AMMONIA_DILUTION] = {.name = "dilution", .unit = "", .kind = HW_NUMBER, .lo = 1, .hi = 1000,
      .need = HW_PRESET, .preset = 1, .help = "how many times the sample was diluted before the "

@@ -46,19 +46,23 @@ static const struct hw_input inputs[BINDER_INPUTS] = {
      .when_words = BINDER_NAMED, .help = "moles of agent to a mole of ammonia; the one patent "
      "that was read asks for 4 at least, more is not reckoned here"},
     [BINDER_LABEL_MASS] = {.name = "label_mass", .unit = "g", .kind = HW_MASS,
-     .lo = HW_BINDER_DOSE_MIN, .hi = HW_BINDER_DOSE_MAX, .need = HW_OPTIONAL, .group = BINDER_PRODUCT,
+     .lo = HW_BINDER_DOSE_MIN, .hi = HW_BINDER_DOSE_MAX, .need = HW_OPTIONAL,
+     .group = BINDER_PRODUCT,
      .when_input = BINDER_AGENT, .when_words = BINDER_LABELLED, .help = "a label's dose of powder; "
      "outside this doubt the unit"},
     [BINDER_LABEL_LIQUID] = {.name = "label_liquid", .unit = "mL", .kind = HW_VOLUME,
-     .lo = HW_BINDER_DOSE_MIN, .hi = HW_BINDER_DOSE_MAX, .need = HW_OPTIONAL, .group = BINDER_PRODUCT,
+     .lo = HW_BINDER_DOSE_MIN, .hi = HW_BINDER_DOSE_MAX, .need = HW_OPTIONAL,
+     .group = BINDER_PRODUCT,
      .when_input = BINDER_AGENT, .when_words = BINDER_LABELLED, .help = "a label's dose of liquid; "
      "outside this doubt the unit"},
     [BINDER_LABEL_PER] = {.name = "label_per", .unit = "L", .kind = HW_VOLUME,
-     .lo = HW_BINDER_PER_MIN, .hi = HW_BINDER_PER_MAX, .need = HW_OPTIONAL, .when_input = BINDER_AGENT,
+     .lo = HW_BINDER_PER_MIN, .hi = HW_BINDER_PER_MAX, .need = HW_OPTIONAL,
+     .when_input = BINDER_AGENT,
      .when_words = BINDER_LABELLED, .help = "the water that this dose is for; outside this doubt "
      "the unit"},
     [BINDER_LABEL_BINDS] = {.name = "label_binds", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .lo = HW_BINDER_BINDS_MIN, .hi = HW_BINDER_BINDS_MAX, .need = HW_OPTIONAL, .when_input = BINDER_AGENT,
+     .lo = HW_BINDER_BINDS_MIN, .hi = HW_BINDER_BINDS_MAX, .need = HW_OPTIONAL,
+     .when_input = BINDER_AGENT,
      .when_words = BINDER_LABELLED, .help = "the total ammonia that this dose binds in that water, "
      "in the basis; outside this doubt the label"},
     [BINDER_HOLD_FROM] = {.name = "hold_from", .unit = "h", .kind = HW_TIME, .lo = 1, .hi = 168,

@@ -53,7 +53,8 @@ static const struct hw_input inputs[CHANGE_INPUTS] = {
     [CHANGE_KIND] = {.name = "kind", .unit = "", .kind = HW_CHOICE, .hi = CHANGE_KIND_LAST,
      .words = kind_words, .need = HW_OPTIONAL, .help = "the medicine; it brings the floor and "
      "ceiling that dose has for it"},
-    [CHANGE_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY, .hi = 45,
+    [CHANGE_SALINITY] = {.name = "salinity", .tank = "salinity", .unit = "g/kg",
+     .kind = HW_SALINITY, .hi = 45,
      .when_input = CHANGE_KIND, .when_words = KINDS_OF_COPPER, .help = "of the water; below "
      HW_FIGURE_COPPER_FRESH_BELOW " g/kg no copper is dosed here"},
     [CHANGE_BIOFILTER] = {.name = "biofilter", .unit = "", .kind = HW_CHOICE, .hi = 1,

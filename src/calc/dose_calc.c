@@ -48,10 +48,11 @@ static const struct hw_input inputs[DOSE_INPUTS] = {
      "outside this doubt the unit"},
     [DOSE_KIND] = {.name = "kind", .unit = "", .kind = HW_CHOICE, .hi = KIND_OTHER,
      .words = kind_words, .help = "what is dosed; the label says which copper it is"},
-    [DOSE_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY, .hi = 45,
+    [DOSE_SALINITY] = {.name = "salinity", .tank = "salinity", .unit = "g/kg",
+     .kind = HW_SALINITY, .hi = 45,
      .when_input = DOSE_KIND, .when_words = KINDS_OF_COPPER, .help = "salinity of the water: below "
      HW_FIGURE_COPPER_FRESH_BELOW " g/kg no copper is dosed here"},
-    [DOSE_TEMP] = {.name = "temp", .unit = "C", .kind = HW_TEMPERATURE, .hi = 40,
+    [DOSE_TEMP] = {.name = "temp", .tank = "temp", .unit = "C", .kind = HW_TEMPERATURE, .hi = 40,
      .when_input = DOSE_KIND, .when_words = 1u << KIND_FORMALIN, .help = "water temperature: above "
      HW_FIGURE_FORMALIN_WARM_FROM " C fish bear less formalin"},
     [DOSE_BIOFILTER] = {.name = "biofilter", .unit = "", .kind = HW_CHOICE, .hi = 1,

@@ -19,7 +19,8 @@ static const struct hw_input inputs[GAUGE_INPUTS] = {
      .hi = HW_VOLUME_ADDED_MAX, .help = "mass added: of a tracer counted as the test counts it; "
      "outside 0.1 mg to a tonne look at the unit"},
     [GAUGE_REAGENT] = {.name = "reagent", .unit = "", .kind = HW_CHOICE, .hi = GAUGE_BICARBONATE,
-     .words = reagent_words, .need = HW_PRESET, .preset = GAUGE_TRACER, .help = "what was weighed: a "
+     .words = reagent_words, .need = HW_PRESET, .preset = GAUGE_TRACER,
+     .help = "what was weighed: a "
      "tracer that the test reads in mg/L, or sodium bicarbonate, read as alkalinity"},
     [GAUGE_RISE] = {.name = "rise", .unit = "mg/L", .kind = HW_CONCENTRATION,
      .lo = HW_VOLUME_RISE_MIN, .hi = HW_VOLUME_RISE_MAX, .when_input = GAUGE_REAGENT,

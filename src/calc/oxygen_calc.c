@@ -46,7 +46,8 @@ static const struct hw_input inputs[OXYGEN_INPUTS] = {
      "fish uses in an hour, here that of fish of 5 g; no fish uses less or more"},
     [OXYGEN_UPTAKE_KNOWN] = {.name = "uptake", .unit = "mg/kg/h", .kind = HW_BODY_RATE,
      .lo = HW_OXYGEN_UPTAKE_MIN, .hi = HW_OXYGEN_UPTAKE_MAX, .need = HW_OPTIONAL,
-     .when_input = OXYGEN_FISH_MASS, .when_words = HW_WHEN_GIVEN, .help = "oxygen that a kg of fish "
+     .when_input = OXYGEN_FISH_MASS, .when_words = HW_WHEN_GIVEN,
+     .help = "oxygen that a kg of fish "
      "uses in an hour, in place of that by fish_mass; no fish uses less or more"},
     [OXYGEN_FLOOR] = {.name = "floor", .unit = "mg/L", .kind = HW_CONCENTRATION, .hi = 20,
      .need = HW_PRESET, .preset = 4, .help = "oxygen not to fall below; no water in air holds as "

@@ -58,7 +58,8 @@ static const struct hw_input inputs[SALINITY_INPUTS] = {
      "read; the equations hold no further"},
     [SALINITY_REFERENCE] = {.name = "reference", .unit = "", .kind = HW_CHOICE,
      .hi = SALINITY_UNKNOWN, .words = reference_words, .when_input = SALINITY_OF,
-     .when_words = SALINITY_FOR_SG, .help = "the two temperatures printed on a hydrometer's scale or "
+     .when_words = SALINITY_FOR_SG,
+     .help = "the two temperatures printed on a hydrometer's scale or "
      "in its leaflet; they are never guessed: 1.0264 at 25 C is 35.0 g/kg on 25C/25C, 37.4 on "
      "60F/60F and 38.8 on 20C/4C; unknown shows how far apart all of them are"},
     [SALINITY_GLASS] = {.name = "glass", .unit = "", .kind = HW_CHOICE, .hi = 1,
@@ -85,11 +86,13 @@ static const struct hw_input inputs[SALINITY_INPUTS] = {
      .help = "what the instrument shows in pure water; more than 10 is no zero error"},
     [SALINITY_STANDARD_IS_GKG] = {.name = "standard_is", .unit = "", .kind = HW_CHOICE,
      .hi = SALINITY_BRINE, .words = standard_words, .need = HW_OPTIONAL, .when_input = SALINITY_OF,
-     .when_words = SALINITY_FOR_BRINE_GKG, .help = "what the standard is, with --standard: sea water "
+     .when_words = SALINITY_FOR_BRINE_GKG,
+     .help = "what the standard is, with --standard: sea water "
      "of 35 g/kg reads 36.5 on this scale, brine of 35 reads 35"},
     [SALINITY_STANDARD_IS_GL] = {.name = "standard_is", .unit = "", .kind = HW_CHOICE,
      .hi = SALINITY_BRINE, .words = standard_words, .need = HW_OPTIONAL, .when_input = SALINITY_OF,
-     .when_words = SALINITY_FOR_GL, .help = "what the standard is, with --standard: sea water of 35 "
+     .when_words = SALINITY_FOR_GL,
+     .help = "what the standard is, with --standard: sea water of 35 "
      "g/kg reads 37.4 g/L on this scale, brine of 35 g/L reads 35"},
     [SALINITY_STANDARD_SG] = {.name = "standard", .unit = "", .kind = HW_NUMBER, .lo = 0.98,
      .hi = 1.06, .need = HW_OPTIONAL, .when_input = SALINITY_OF, .when_words = SALINITY_FOR_SG,

@@ -33,7 +33,8 @@ static const struct hw_input inputs[VOLUME_INPUTS] = {
      .need = HW_PRESET, .preset = VOLUME_BOX, .help = "box, or upright cylinder (of a bucket: "
      "measured half way up the water)"},
     [VOLUME_MEASURED] = {.name = "measured", .unit = "", .kind = HW_CHOICE, .hi = 1,
-     .words = measured_words, .help = "where length, width, diameter and height were taken: inside, "
+     .words = measured_words,
+     .help = "where length, width, diameter and height were taken: inside, "
      "or over the walls and from under the bottom"},
     [VOLUME_WALL] = {.name = "wall", .unit = "cm", .kind = HW_LENGTH, .lo = HW_VOLUME_WALL_MIN,
      .hi = HW_VOLUME_WALL_MAX, .when_input = VOLUME_MEASURED, .when_words = VOLUME_IF_OUTSIDE,
@@ -60,7 +61,8 @@ static const struct hw_input inputs[VOLUME_INPUTS] = {
      "with below_rim; over 10 m look at the unit"},
     [VOLUME_BELOW_RIM] = {.name = "below_rim", .unit = "cm", .kind = HW_LENGTH,
      .lo = HW_VOLUME_BELOW_RIM_MIN, .hi = HW_VOLUME_BELOW_RIM_MAX, .when_input = VOLUME_HEIGHT,
-     .when_words = HW_WHEN_GIVEN, .help = "from the rim down to the water line, with height; 0cm when it stands at the rim"},
+     .when_words = HW_WHEN_GIVEN,
+     .help = "from the rim down to the water line, with height; 0cm when it stands at the rim"},
     [VOLUME_DISPLACED] = {.name = "displaced", .unit = "L", .kind = HW_VOLUME,
      .lo = HW_VOLUME_PART_MIN, .hi = HW_VOLUME_PART_MAX, .need = HW_PRESET,
      .help = "what rock, sand and gear take of it; no box above holds more"},
