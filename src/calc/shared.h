@@ -49,7 +49,7 @@ static inline uint64_t note_bit(unsigned note)
 
 static inline uint64_t note_if(bool condition, unsigned note)
 {
-    return (uint64_t)condition << note;
+    return condition ? note_bit(note) : 0;
 }
 
 /* Above a limit: by more than the noise of reckoning, which is a billionth of the limit, and no

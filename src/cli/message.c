@@ -133,7 +133,7 @@ static size_t choice_to_make(const struct hw_calc *calc, size_t which,
 {
     for (size_t i = hw_input_first(calc, which); i < calc->n_inputs; i = hw_input_next(calc, i)) {
         size_t choice = (size_t)calc->inputs[i].when_input;
-        if (calc->inputs[choice].words && choice < which && isnan(question->in[choice]) &&
+        if (choice < which && calc->inputs[choice].words && isnan(question->in[choice]) &&
             hw_input_wanted(calc, choice, question->in)) {
             return choice;
         }
