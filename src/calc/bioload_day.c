@@ -24,10 +24,16 @@ static double dead_protein(const double in[])
     return isnan(in[BIOLOAD_PROTEIN]) ? HW_BIOLOAD_DEAD_PROTEIN_SHARE : in[BIOLOAD_PROTEIN] / 100;
 }
 
+/* A rise that is looked for has no basis yet: it is found as nitrogen. */
+static enum hw_nitrogen_basis basis_of(const double in[])
+{
+    return isnan(in[BIOLOAD_BASIS]) ? HW_NITROGEN_N : (enum hw_nitrogen_basis)in[BIOLOAD_BASIS];
+}
+
 static void find_nitrogen(const double in[], struct bioload_day *day)
 {
     if (day->by_rise) {
-        day->rise_n = nitrogen_to_n((enum hw_nitrogen_basis)in[BIOLOAD_BASIS], in[BIOLOAD_RISE]);
+        day->rise_n = nitrogen_to_n(basis_of(in), in[BIOLOAD_RISE]);
         day->fed = day->rise_n * in[BIOLOAD_VOLUME];
     } else {
         find_fed(in, day);
@@ -84,8 +90,7 @@ static void step_nitrogen(const struct bioload_day *day, const double in[], stru
 {
     if (day->by_rise) {
         hw_step(steps, "rise_as_n", day->rise_n, "mg/L/d", "iupac-weights", "%.10g * %.10g/%.10g",
-                in[BIOLOAD_RISE], HW_MOLAR_N,
-                basis_molar((enum hw_nitrogen_basis)in[BIOLOAD_BASIS]));
+                in[BIOLOAD_RISE], HW_MOLAR_N, basis_molar(basis_of(in)));
         hw_step(steps, "nitrogen_read", day->fed, "mg/d", "conservation", "%.10g * %.10g",
                 day->rise_n, in[BIOLOAD_VOLUME]);
     } else {
