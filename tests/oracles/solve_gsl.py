@@ -44,7 +44,7 @@ CASES = [
     ("change", "--volume 110L --share 23% --now 80 --method flow",
      "goal", "mg/L", (0.1, 79), "share_needed", "%", (7.1, 53.9)),
     ("change", "--volume 110L --share 23% --now 80",
-     "fresh", "mg/L", (0, 1000), "lowest", "mg/L", (3.3, 41.7)),
+     "new", "mg/L", (0, 1000), "lowest", "mg/L", (3.3, 41.7)),
     ("concentrate", "--reagent ammonium-chloride --per 5mL --into 110L --make 250mL",
      "raises", "mg/L", (0.01, 3), "mass", "g", (0.37, 1.9)),
     ("disinfect", "--volume 75L",

@@ -20,7 +20,7 @@ DRAWS = 1000000
 QUESTIONS = [
     # calculation, inputs: (centre, half), fixed options, results, allowed difference in parts of high - low
     ("ammonia", {"tan": (0.6, 0.1), "ph": (8.15, 0.1), "temp": (25, 0.5), "salinity": (34, 1)},
-     [], ["free", "free_percent", "pka", "long_ratio"], 0.02),
+     [], ["free", "long_ratio", "free_percent", "pka"], 0.02),
     ("ammonia", {"tan": (0.6, 0.02), "ph": (8.15, 0.02), "temp": (25, 0.5), "salinity": (34, 1)},
      [], ["free", "short_ratio", "tan_long"], 0.005),
     ("nitrite", {"nitrite": (0.5, 0.05), "salinity": (33, 1)}, ["--basis", "ion"],
