@@ -367,7 +367,7 @@ static void working_can_be_redone(void **state)
     static const char *const more[] = {
         "of=sg;reading=1.0253;reference=60F/60F;temp=77F;zero=0.0004",
         "of=sg;reading=1.0253;reference=unknown;temp=77F;zero=0.0004",
-        "of=brine-gkg;reading=37;temp=25;zero=1;standard-is=sea-water;standard=35;standard-reads=36",
+        "of=brine-gkg;reading=37;temp=25;standard-is=sea-water;standard=35;standard-reads=36.2",
         "of=sg;reading=1.0003;reference=15C/4C;temp=9.4;standard=1.0264;standard_reads=1.0259",
         "of=sg;reading=1.0002;reference=25C/25C;temp=25;glass=no",
         "of=sg;reading=1.00000001;reference=25C/25C;temp=25",
