@@ -6,7 +6,7 @@
 #   make oracles         compare the core with outside implementations; skipped ones are named
 #   make lint            format, static analysis, shell scripts
 #   make sanitize        make test under the address and undefined-behaviour sanitizers
-#   make m32             make test built for 32 bits
+#   make m32             make test built for 32 bits; M32_PARTS chooses parts of it
 #   make coverage        make test with a branch report for core, calc and engine
 #   make bits            the same bits from every compiler, optimisation level and C library
 #   make bench           speed as ratios against other programs, ROUNDS rounds
@@ -149,10 +149,16 @@ $(RUN_CASES): $(RUN_CASES).o
 
 # Each run writes a log; it is shown only when the run fails, and then the log is gone, so that the
 # run is repeated next time. All logs are made anew by every `make test`.
-LOGS := $(patsubst $(BUILD)/%,$(BUILD)/logs/%.log,$(CORE_TESTS) $(ENGINE_TESTS) $(REFERENCE)) \
-  $(patsubst %,$(BUILD)/logs/%.log,$(CASES)) \
-  $(patsubst %,$(BUILD)/logs/%.log,$(wildcard tests/tables/test_*.sh tests/cli/test_*.sh \
-    tests/layers/test_*.sh))
+LOGS_core := $(patsubst $(BUILD)/%,$(BUILD)/logs/%.log,$(CORE_TESTS) $(REFERENCE))
+LOGS_engine := $(patsubst $(BUILD)/%,$(BUILD)/logs/%.log,$(ENGINE_TESTS))
+LOGS_cases := $(patsubst %,$(BUILD)/logs/%.log,$(CASES))
+LOGS_scripts := $(patsubst %,$(BUILD)/logs/%.log,$(wildcard tests/cli/test_*.sh))
+LOGS_source := $(patsubst %,$(BUILD)/logs/%.log,$(wildcard tests/tables/test_*.sh \
+  tests/layers/test_*.sh))
+# What `make test` runs. Other builds of the same source leave out what they cannot change.
+PARTS = core engine cases scripts source
+LOGS = $(foreach part,$(PARTS),$(LOGS_$(part)))
+ALL_LOGS := $(LOGS_core) $(LOGS_engine) $(LOGS_cases) $(LOGS_scripts) $(LOGS_source)
 
 run = @mkdir -p $(@D); if $(1) >$@ 2>&1; then :; \
   else s=$$?; cat $@ >&2; echo "FAILED: $(patsubst $(BUILD)/logs/%.log,%,$@)" >&2; exit $$s; fi
@@ -160,7 +166,7 @@ run = @mkdir -p $(@D); if $(1) >$@ 2>&1; then :; \
 CASES_ENV = HOLDWATER="$(abspath $(BUILD)/holdwater)" HOLDWATER_RUN="$(HOLDWATER_RUN)" \
   HOLDWATER_DATA="$(abspath data)"
 
-$(LOGS): force
+$(ALL_LOGS): force
 
 $(patsubst $(BUILD)/%,$(BUILD)/logs/%.log,$(CORE_TESTS) $(ENGINE_TESTS) $(REFERENCE)): \
 $(BUILD)/logs/%.log: $(BUILD)/%
@@ -267,24 +273,25 @@ format:
 sanitize:
 	+$(Q)$(MAKE) --no-print-directory BUILD=$(BUILD)/sanitize CFLAGS='-O1 -g' \
 	  CC='clang -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer' \
-	  test
+	  PARTS='core engine cases scripts' test
 
 # 32 bits, with the arithmetic of SSE: the older unit rounds twice. Where the kernel runs no such
-# programs an emulator does, under which M32_TEST may name the part of `test` to run.
-M32_TEST = test
+# programs an emulator does.
+M32_PARTS = $(PARTS)
 .PHONY: m32
 m32:
 	@mkdir -p $(BUILD)/m32; echo 'int main(void) { return 0; }' >$(BUILD)/m32/try.c
 	$(Q)gcc -m32 -o $(BUILD)/m32/try $(BUILD)/m32/try.c
 	+$(Q)$(MAKE) --no-print-directory BUILD=$(BUILD)/m32 CC='gcc -m32 -msse2 -mfpmath=sse' \
-	  RUN="$$($(BUILD)/m32/try 2>/dev/null || echo qemu-i386-static)" $(M32_TEST)
+	  RUN="$$($(BUILD)/m32/try 2>/dev/null || echo qemu-i386-static)" \
+	  PARTS="$(M32_PARTS)" test
 
 # Branches that no test can take count against nobody: those the compiler makes for itself, and
 # lines marked GCOVR_EXCL_LINE with the reason beside them.
 coverage:
 	$(Q)if test -d $(BUILD)/coverage; then find $(BUILD)/coverage -name '*.gcda' -delete; fi
 	+$(Q)$(MAKE) --no-print-directory BUILD=$(BUILD)/coverage CC=gcc \
-	  CFLAGS='-O0 -g --coverage -fprofile-update=atomic' test
+	  CFLAGS='-O0 -g --coverage -fprofile-update=atomic' PARTS='core engine cases' test
 	$(Q)gcovr --root . --object-directory $(BUILD)/coverage --branches \
 	  --exclude-unreachable-branches --exclude-throw-branches \
 	  --filter 'src/core/' --filter 'src/calc/' --filter 'src/engine/' --sort-uncovered \
@@ -372,7 +379,7 @@ bench: all
 	@HOLDWATER="$(abspath $(PROGRAM))" sh tests/bench/bench.sh $(BUILD) $(ROUNDS)
 
 check-long: bits-more
-	+$(Q)$(MAKE) --no-print-directory test sanitize
+	+$(Q)$(MAKE) --no-print-directory test sanitize m32
 	+$(Q)$(MAKE) --no-print-directory FUZZ_SECONDS=300 fuzz
 	@set -e; for script in $(wildcard tests/long/*.sh); do echo "== $$script"; \
 	    HOLDWATER="$(abspath $(PROGRAM))" sh $$script $(BUILD); done

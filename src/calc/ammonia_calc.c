@@ -61,24 +61,23 @@ static const struct hw_result results[AMMONIA_RESULTS] = {
     [AMMONIA_FREE] = {.name = "free", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
      .sometimes = true, .help = "free (un-ionised) ammonia, as N"},
     [AMMONIA_LONG_RATIO] = {.name = "long_ratio", .unit = "", .kind = HW_NUMBER, .digits = 3,
-     .sometimes = true, .help = "times the limit for days; above 1 is over it"},
+     .sometimes = true, .help = "times the limit for days: above 1 is over it"},
     [AMMONIA_SHORT_RATIO] = {.name = "short_ratio", .unit = "", .kind = HW_NUMBER, .digits = 3,
-     .sometimes = true, .help = "times the limit for one hour; above 1 is over it"},
-    [AMMONIA_TAN_LONG] = {.name = "tan_long", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
-     .safe = -1, .sometimes = true, .help = "total ammonia that reaches the limit for days, in the "
-     "basis given"},
+     .sometimes = true, .help = "times the limit for one hour"},
+    [AMMONIA_TAN_LONG] = {.name = "tan_long", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 3, .safe = -1, .sometimes = true,
+     .help = "total at the limit for days, in your basis"},
     [AMMONIA_PH_LONG] = {.name = "ph_long", .unit = "", .kind = HW_PH, .digits = 3, .safe = -1,
-     .sometimes = true, .help = "pH at which this total reaches the limit for days, on the scale "
-     "given"},
+     .sometimes = true, .help = "pH where this total meets the limit for days"},
     [AMMONIA_FREE_PERCENT] = {.name = "free_percent", .unit = "", .kind = HW_NUMBER, .digits = 3,
-     .help = "share of the total that is free, per cent"},
-    [AMMONIA_FREE_NH3] = {.name = "free_nh3", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
-     .sometimes = true, .help = "free (un-ionised) ammonia, as NH3"},
-    [AMMONIA_FREE_FOR_LIMIT] = {.name = "free_for_limit", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .digits = 3, .sometimes = true, .help = "free ammonia as the salt-water limits count it, as "
-     "NH3"},
-    [AMMONIA_PKA] = {.name = "pka", .unit = "", .kind = HW_NUMBER, .digits = 5,
-     .help = "ionisation constant used, on the pH scale given"},
+     .help = "per cent of the total that is free"},
+    [AMMONIA_FREE_NH3] = {.name = "free_nh3", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 3, .sometimes = true, .detail = true, .help = "free (un-ionised) ammonia, as NH3"},
+    [AMMONIA_FREE_FOR_LIMIT] = {.name = "free_for_limit", .unit = "mg/L",
+     .kind = HW_CONCENTRATION, .digits = 3, .sometimes = true, .detail = true,
+     .help = "free ammonia as limits count it, as NH3"},
+    [AMMONIA_PKA] = {.name = "pka", .unit = "", .kind = HW_NUMBER, .digits = 5, .detail = true,
+     .help = "pK of ammonia on the scale given"},
 };
 /* clang-format on */
 

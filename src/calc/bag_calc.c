@@ -60,16 +60,16 @@ static const struct hw_result results[BAG_RESULTS] = {
      .help = "total ammonia in the bag, as N"},
     [BAG_FREE_BAG] = {.name = "free_bag", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
      .help = "free ammonia in the shut bag, as N"},
-    [BAG_FREE_OPEN] = {.name = "free_open", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
-     .help = "free ammonia of the same water in the open, as N"},
+    [BAG_FREE_OPEN] = {.name = "free_open", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 3, .help = "free ammonia in the opened bag, as N"},
     [BAG_TIMES_WORSE] = {.name = "times_worse", .unit = "", .kind = HW_NUMBER, .digits = 3,
-     .help = "free_open over free_bag: what opening does"},
+     .help = "times more free ammonia once it is open"},
     [BAG_TEMP_GAP] = {.name = "temp_gap", .unit = "C", .kind = HW_TEMPERATURE_STEP, .digits = 2,
-     .sometimes = true, .help = "tank less bag: above 0 the tank is warmer, below 0 colder"},
-    [BAG_SALINITY_GAP] = {.name = "salinity_gap", .unit = "g/kg", .kind = HW_SALINITY, .digits = 2,
-     .sometimes = true, .help = "tank less bag: above 0 the tank is saltier, below 0 less salty"},
+     .sometimes = true, .help = "tank less bag: above 0 the tank is warmer"},
+    [BAG_SALINITY_GAP] = {.name = "salinity_gap", .unit = "g/kg", .kind = HW_SALINITY,
+     .digits = 2, .sometimes = true, .help = "tank less bag: above 0 the tank is saltier"},
     [BAG_PH_GAP] = {.name = "ph_gap", .unit = "", .kind = HW_PH, .digits = 2, .sometimes = true,
-     .help = "tank less shut bag: above 0 the tank has the higher pH"},
+     .help = "tank less bag: above 0 the tank's pH is higher"},
 };
 /* clang-format on */
 

@@ -32,10 +32,11 @@ static const struct hw_input inputs[BATH_INPUTS] = {
      .unit_must = true, .lo = HW_BATH_STRENGTH_MIN, .hi = HW_BATH_STRENGTH_MAX,
      .help = "dye in the stock as its label counts it, 1 %wv is 10 mg/mL; outside 0.01 to 10 %wv "
      "look at the label again"},
-    [BATH_RATE] = {.name = "rate", .unit = "mL/L", .kind = HW_DOSE_RATE, .lo = HW_BATH_RATE_MIN,
+    [BATH_RATE] = {.name = "rate",
+     .aim = true, .unit = "mL/L", .kind = HW_DOSE_RATE, .lo = HW_BATH_RATE_MIN,
      .hi = HW_BATH_RATE_MAX, .group = BATH_AMOUNT, .help = "stock per volume of bath, as labels "
      "say; more is no dose of a stock"},
-    [BATH_TARGET] = {.name = "target", .unit = "mg/L", .kind = HW_CONCENTRATION,
+    [BATH_TARGET] = {.name = "target", .aim = true, .unit = "mg/L", .kind = HW_CONCENTRATION,
      .lo = HW_BATH_LEVEL_MIN, .hi = HW_BATH_LEVEL_MAX, .group = BATH_AMOUNT,
      .help = "level wanted in the bath; less does nothing, more is a slip"},
     [BATH_MINUTES] = {.name = "minutes", .unit = "min", .kind = HW_TIME, .lo = 1, .hi = 120,
@@ -64,19 +65,19 @@ static const struct hw_input inputs[BATH_INPUTS] = {
 
 static const struct hw_result results[BATH_RESULTS] = {
     [BATH_DYE] = {.name = "dye", .unit = "mL", .kind = HW_VOLUME, .digits = 3, .safe = -1,
-     .help = "stock to stir into the bath before the fish goes in"},
+     .pour = true, .help = "into the bath"},
     [BATH_LEVEL] = {.name = "level", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
      .help = "dye in the bath, in the form on the label"},
     [BATH_REPEAT_FROM] = {.name = "repeat_from", .unit = "h", .kind = HW_TIME, .digits = 2,
-     .help = "next bath not before (common practice, no source)"},
+     .help = "next bath not before this"},
     [BATH_REPEAT_TO] = {.name = "repeat_to", .unit = "h", .kind = HW_TIME, .digits = 2,
-     .help = "next bath at the latest, if one is needed (common practice, no source)"},
+     .help = "next bath at the latest, if one is needed"},
     [BATH_TEMP_GAP] = {.name = "temp_gap", .unit = "C", .kind = HW_TEMPERATURE_STEP, .digits = 2,
      .sometimes = true, .help = "bath less source: above 0 the bath is warmer"},
-    [BATH_SALINITY_GAP] = {.name = "salinity_gap", .unit = "g/kg", .kind = HW_SALINITY, .digits = 2,
-     .sometimes = true, .help = "bath less source: above 0 the bath is saltier"},
+    [BATH_SALINITY_GAP] = {.name = "salinity_gap", .unit = "g/kg", .kind = HW_SALINITY,
+     .digits = 2, .sometimes = true, .help = "bath less source: above 0 it is saltier"},
     [BATH_PH_GAP] = {.name = "ph_gap", .unit = "", .kind = HW_PH, .digits = 2, .sometimes = true,
-     .help = "bath less source: above 0 the bath has the higher pH"},
+     .help = "bath less source: above 0 its pH is higher"},
 };
 /* clang-format on */
 

@@ -79,17 +79,17 @@ static const struct hw_input inputs[BINDER_INPUTS] = {
 /* clang-format off */
 static const struct hw_result results[BINDER_RESULTS] = {
     [BINDER_AMOUNT] = {.name = "amount", .unit = "g", .kind = HW_MASS, .digits = 3, .safe = -1,
-     .sometimes = true, .help = "of powder, to weigh"},
-    [BINDER_LIQUID] = {.name = "liquid", .unit = "mL", .kind = HW_VOLUME, .digits = 3, .safe = -1,
-     .sometimes = true, .help = "of product, by its label"},
+     .sometimes = true, .help = "powder to weigh"},
+    [BINDER_LIQUID] = {.name = "liquid", .unit = "mL", .kind = HW_VOLUME, .digits = 3,
+     .safe = -1, .sometimes = true, .pour = true, .help = "into the tank"},
     [BINDER_BOUND] = {.name = "bound", .unit = "mg", .kind = HW_MASS, .digits = 3,
-     .help = "ammonia in this water, as N, all of which it is to bind"},
+     .help = "all ammonia in this water, as N, to be bound"},
     [BINDER_OXYGEN_USED] = {.name = "oxygen_used", .unit = "mg/L", .kind = HW_CONCENTRATION,
      .digits = 3, .sometimes = true, .help = "oxygen that it takes at most"},
     [BINDER_RELEASE_FROM] = {.name = "release_from", .unit = "h", .kind = HW_TIME, .digits = 3,
-     .help = "after the dose it may let go of the ammonia from here on"},
+     .help = "from then on the ammonia may come free"},
     [BINDER_RELEASE_TO] = {.name = "release_to", .unit = "h", .kind = HW_TIME, .digits = 3,
-     .help = "and has let go by then"},
+     .help = "by then the ammonia is free again"},
 };
 /* clang-format on */
 

@@ -75,19 +75,17 @@ static const struct hw_result results[BIOLOAD_RESULTS] = {
     [BIOLOAD_PRODUCTION] = {.name = "production", .unit = "mg/d", .kind = HW_MASS_PER_DAY,
      .digits = 3, .help = "ammonia given off in a day, as N"},
     [BIOLOAD_RISE_PER_DAY] = {.name = "rise_per_day", .unit = "mg/L/d", .kind = HW_RISE_PER_DAY,
-     .digits = 3,
-     .help = "by which total ammonia rises when no filter works, as N"},
+     .digits = 3, .help = "rise of total ammonia with no filter, as N"},
     [BIOLOAD_LOAD_SHARE] = {.name = "load_share", .unit = "%", .kind = HW_SHARE, .digits = 3,
-     .sometimes = true, .help = "of the capacity at the challenge; stay below "
-     HW_FIGURE_LOAD_SHARE " %"},
-    [BIOLOAD_HOURS_TO_LIMIT] = {.name = "hours_to_limit", .unit = "h", .kind = HW_TIME, .digits = 2,
-     .safe = -1, .sometimes = true, .help = "from no ammonia to the limit when no filter works"},
+     .sometimes = true, .help = "of the filter's capacity: stay below " HW_FIGURE_LOAD_SHARE
+     " %"},
+    [BIOLOAD_HOURS_TO_LIMIT] = {.name = "hours_to_limit", .unit = "h", .kind = HW_TIME,
+     .digits = 2, .safe = -1, .sometimes = true, .help = "from none to the limit with no filter"},
     [BIOLOAD_SHARE_A_DAY] = {.name = "share_a_day", .unit = "%", .kind = HW_SHARE, .digits = 3,
-     .safe = 1, .sometimes = true, .help = "of the water, changed once every day, holds the limit "
-     "without a filter"},
+     .safe = 1, .sometimes = true, .help = "water to change daily if there is no filter"},
     [BIOLOAD_ALKALINITY_USED] = {.name = "alkalinity_used", .unit = "meq/L/d",
-     .kind = HW_ALKALINITY_PER_DAY, .digits = 3, .help = "that the filter eats when it turns all "
-     "of it into nitrate"},
+     .kind = HW_ALKALINITY_PER_DAY, .digits = 3, .detail = true,
+     .help = "alkalinity that the filter uses in a day"},
 };
 /* clang-format on */
 

@@ -67,32 +67,32 @@ static const struct hw_input inputs[BLEND_INPUTS] = {
 #define FREE .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 2
 
 static const struct hw_result results[BLEND_RESULTS] = {
-    [BLEND_TAN_AFTER] = {.name = "tan_after", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
-     .help = "total ammonia of the mixture, in the basis of the kit"},
-    [BLEND_FREE_BEFORE] = {.name = "free_before", FREE, .help = "free ammonia before the change, "
-     "as N"},
-    [BLEND_FREE_AFTER] = {.name = "free_after", FREE, .sometimes = true, .help = "free ammonia "
-     "right after mixing, as N"},
-    [BLEND_FREE_AIRED] = {.name = "free_aired", FREE, .sometimes = true, .help = "free ammonia "
-     "hours later, in balance with the air of the room, as N"},
-    [BLEND_FREE_WORST] = {.name = "free_worst", FREE, .sometimes = true, .help = "free ammonia at "
-     "the higher of the two pH values, as N: alkalinity is not known"},
+    [BLEND_TAN_AFTER] = {.name = "tan_after", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 3, .help = "total ammonia after mixing, in your basis"},
+    [BLEND_FREE_BEFORE] = {.name = "free_before", FREE,
+     .help = "free ammonia before the change, as N"},
+    [BLEND_FREE_AFTER] = {.name = "free_after", FREE, .sometimes = true,
+     .help = "free ammonia right after mixing, as N"},
+    [BLEND_FREE_AIRED] = {.name = "free_aired", FREE, .sometimes = true,
+     .help = "free ammonia hours later, aired, as N"},
+    [BLEND_FREE_WORST] = {.name = "free_worst", FREE, .sometimes = true,
+     .help = "free ammonia at worst, at the higher pH, as N"},
     [BLEND_PH_AFTER] = {.name = "ph_after", .unit = "", .kind = HW_PH, .digits = 3,
-     .sometimes = true, .help = "pH right after mixing, before gas goes in or out"},
+     .sometimes = true, .help = "pH right after mixing"},
     [BLEND_PH_AIRED] = {.name = "ph_aired", .unit = "", .kind = HW_PH, .digits = 3,
-     .sometimes = true, .help = "pH hours later, in balance with the air of the room"},
-    [BLEND_TEMP_STEP] = {.name = "temp_step", .unit = "C", .kind = HW_TEMPERATURE_STEP, .digits = 2,
-     .help = "what the fish meet; above 0 warmer"},
+     .sometimes = true, .help = "pH hours later, in balance with room air"},
+    [BLEND_TEMP_STEP] = {.name = "temp_step", .unit = "C", .kind = HW_TEMPERATURE_STEP,
+     .digits = 2, .help = "what the fish meet: above 0 warmer"},
     [BLEND_SALINITY_STEP] = {.name = "salinity_step", .unit = "g/kg", .kind = HW_SALINITY,
-     .digits = 2, .help = "what the fish meet; above 0 saltier"},
+     .digits = 2, .help = "what the fish meet: above 0 saltier"},
     [BLEND_TEMP_AFTER] = {.name = "temp_after", .unit = "C", .kind = HW_TEMPERATURE, .digits = 3,
-     .help = "temperature of the mixture"},
+     .detail = true, .help = "temperature of the mixture"},
     [BLEND_SALINITY_AFTER] = {.name = "salinity_after", .unit = "g/kg", .kind = HW_SALINITY,
-     .digits = 3, .help = "salinity of the mixture"},
-    [BLEND_FREE_SAME_CO2] = {.name = "free_same_co2", FREE, .sometimes = true, .help = "free "
-     "ammonia if the tank comes back to its carbon dioxide, as N"},
+     .digits = 3, .detail = true, .help = "salinity of the mixture"},
+    [BLEND_FREE_SAME_CO2] = {.name = "free_same_co2", FREE, .sometimes = true, .detail = true,
+     .help = "free ammonia at the tank's own CO2, as N"},
     [BLEND_PH_SAME_CO2] = {.name = "ph_same_co2", .unit = "", .kind = HW_PH, .digits = 3,
-     .sometimes = true, .help = "pH if the tank comes back to its carbon dioxide"},
+     .sometimes = true, .detail = true, .help = "pH at the tank's own CO2"},
 };
 /* clang-format on */
 

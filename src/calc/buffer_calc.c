@@ -52,17 +52,16 @@ static const struct hw_input inputs[BUFFER_INPUTS] = {
 /* clang-format off */
 static const struct hw_result results[BUFFER_RESULTS] = {
     [BUFFER_MASS] = {.name = "mass", .unit = "g", .kind = HW_MASS, .digits = 3, .safe = -1,
-     .help = "to weigh and to pour in slowly, dissolved"},
+     .help = "to weigh, dissolve and pour in slowly"},
     [BUFFER_PH_AFTER] = {.name = "ph_after", .unit = "", .kind = HW_PH, .digits = 3,
-     .sometimes = true, .help = "pH right after mixing, before any gas goes in or out"},
-    [BUFFER_FREE_BEFORE] = {.name = "free_before", FREE, .help = "free ammonia before anything, as "
-     "N"},
-    [BUFFER_FREE_AFTER] = {.name = "free_after", FREE, .help = "free ammonia right after mixing, "
-     "as N"},
+     .sometimes = true, .help = "pH right after mixing"},
+    [BUFFER_FREE_BEFORE] = {.name = "free_before", FREE, .help = "free ammonia before, as N"},
+    [BUFFER_FREE_AFTER] = {.name = "free_after", FREE,
+     .help = "free ammonia right after mixing, as N"},
     [BUFFER_PH_AIRED] = {.name = "ph_aired", .unit = "", .kind = HW_PH, .digits = 3,
-     .sometimes = true, .help = "pH in balance with open air, hours later"},
-    [BUFFER_FREE_AIRED] = {.name = "free_aired", FREE, .help = "free ammonia in balance with open "
-     "air, as N"},
+     .sometimes = true, .help = "pH hours later, in balance with air"},
+    [BUFFER_FREE_AIRED] = {.name = "free_aired", FREE,
+     .help = "free ammonia hours later, aired, as N"},
 };
 /* clang-format on */
 

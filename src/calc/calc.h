@@ -83,6 +83,7 @@ struct hw_input {
      * temp, salinity, alkalinity, or the altitude. Never a reading, a medicine, what lives there,
      * new water or a bucket. NULL: it is never taken from a file. */
     const char *tank;
+    bool aim; /* what an amount to pour is for, which is in proportion to it from some level on */
 };
 
 struct hw_result {
@@ -91,6 +92,8 @@ struct hw_result {
     int digits;     /* significant digits in text */
     int safe;       /* a solved or poured amount is rounded: -1 down, +1 up, 0 to nearest */
     bool sometimes; /* may be absent (NaN) although there is an answer */
+    bool pour;      /* mL that are measured in one go */
+    bool detail;    /* a text tells it with --full, or where it is named */
 };
 
 /* The row's status is that of its gravest note. A standing one is true of every answer, or until a
@@ -110,12 +113,25 @@ enum hw_setter {
     HW_SET_EVER         /* set where there is no answer, too */
 };
 
+/* Where a text of one screen has what a standing note says. */
+enum hw_list {
+    HW_LIST_NONE,  /* nowhere: --full tells it; and every note that is raised */
+    HW_LIST_NEVER, /* what must not be done */
+    HW_LIST_SIGN,  /* a sign of danger, and what to do */
+    HW_LIST_MIND,  /* what else to think of */
+    HW_LIST_LAST   /* who knows better: the veterinarian, the label */
+};
+
 /* Notes of one calculation with the same `fact` tell the keeper the same thing, the gravest first
- * in the table; NULL: nothing else tells it. */
+ * in the table: of those raised at once the first alone is told. NULL: nothing else tells it.
+ * `brief` is what a text of one screen says: of a standing note the sentence on its list (NULL:
+ * none), of another all that is said there (the whole text, where that is short). */
 struct hw_note {
-    const char *code, *text, *fact, *source;
+    const char *code, *text, *brief, *fact, *source;
     enum hw_effect effect;
     enum hw_setter setter;
+    enum hw_list list;
+    uint64_t hides; /* the later notes of the same fact, as bits */
 };
 
 /* Rows in columns. */

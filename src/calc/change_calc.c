@@ -48,7 +48,8 @@ static const struct hw_input inputs[CHANGE_INPUTS] = {
      "no treatment"},
     [CHANGE_NEW] = {.name = "new", LEVEL, .need = HW_PRESET, .help = "level in the new water "
      "as it goes in; plain water holds 0"},
-    [CHANGE_KEEP] = {.name = "keep", LEVEL, .need = HW_OPTIONAL, .help = "level that each round is "
+    [CHANGE_KEEP] = {.name = "keep",
+     .aim = true, LEVEL, .need = HW_OPTIONAL, .help = "level that each round is "
      "to end at"},
     [CHANGE_KIND] = {.name = "kind", .unit = "", .kind = HW_CHOICE, .hi = CHANGE_KIND_LAST,
      .words = kind_words, .need = HW_OPTIONAL, .help = "the medicine; it brings the floor and "
@@ -87,22 +88,22 @@ static const struct hw_input inputs[CHANGE_INPUTS] = {
 
 static const struct hw_result results[CHANGE_RESULTS] = {
     [CHANGE_ADD_LIQUID] = {.name = "add_liquid", .unit = "mL", .kind = HW_VOLUME, .digits = 3,
-     .safe = -1, .sometimes = true, .help = "of the stock, into the new water of one round"},
-    [CHANGE_ADD_MASS] = {.name = "add_mass", .unit = "g", .kind = HW_MASS, .digits = 3, .safe = -1,
-     .sometimes = true, .help = "of the powder, into the new water of one round"},
+     .safe = -1, .sometimes = true, .pour = true, .help = "into the new water"},
+    [CHANGE_ADD_MASS] = {.name = "add_mass", .unit = "g", .kind = HW_MASS, .digits = 3,
+     .safe = -1, .sometimes = true, .help = "powder, into the new water"},
     [CHANGE_NEW_NEEDED] = {.name = "new_needed", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .digits = 3, .safe = -1, .sometimes = true, .help = "level that the new water of the first "
-     "round must hold to end at keep; below 0: already above"},
+     .digits = 3, .safe = -1, .sometimes = true,
+     .help = "level the new water must have to hold keep"},
     [CHANGE_AFTER] = {.name = "after", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
-     .help = "level after the last round with no medicine added, filled up with water at new"},
+     .help = "level after it if no medicine is added"},
     [CHANGE_LOWEST] = {.name = "lowest", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
-     .help = "lowest level at any moment with no medicine added, filled up with water at new"},
+     .help = "lowest level on the way if none is added"},
     [CHANGE_SHARE_NEEDED] = {.name = "share_needed", .unit = "%", .kind = HW_SHARE, .digits = 3,
-     .safe = 1, .sometimes = true, .help = "to reach the goal in one round"},
+     .safe = 1, .sometimes = true, .help = "one change that reaches the goal"},
     [CHANGE_TIMES_NEEDED] = {.name = "times_needed", .unit = "", .kind = HW_COUNT, .digits = 1,
-     .safe = 1, .sometimes = true, .help = "rounds of this size to reach the goal or pass it"},
+     .safe = 1, .sometimes = true, .help = "rounds of this size to reach the goal"},
     [CHANGE_ADD] = {.name = "add", .unit = "mg", .kind = HW_MASS, .digits = 3, .safe = -1,
-     .sometimes = true, .help = "of medicine, into the new water of the first round"},
+     .sometimes = true, .detail = true, .help = "medicine for the new water"},
 };
 /* clang-format on */
 

@@ -37,10 +37,11 @@ static const struct hw_input inputs[COURSE_INPUTS] = {
      .unit_must = true, .lo = HW_BATH_STRENGTH_MIN, .hi = HW_BATH_STRENGTH_MAX,
      .help = "dye in the stock as its label counts it, 1 %wv is 10 mg/mL; outside 0.01 to 10 %wv "
      "look at the label again"},
-    [COURSE_RATE] = {.name = "rate", .unit = "mL/L", .kind = HW_DOSE_RATE, .lo = HW_BATH_RATE_MIN,
+    [COURSE_RATE] = {.name = "rate",
+     .aim = true, .unit = "mL/L", .kind = HW_DOSE_RATE, .lo = HW_BATH_RATE_MIN,
      .hi = HW_BATH_RATE_MAX, .group = COURSE_AMOUNT, .help = "stock of the first dose per volume "
      "of water, as labels say; more is no dose of a stock"},
-    [COURSE_TARGET] = {.name = "target", .unit = "mg/L", .kind = HW_CONCENTRATION,
+    [COURSE_TARGET] = {.name = "target", .aim = true, .unit = "mg/L", .kind = HW_CONCENTRATION,
      .lo = HW_COURSE_LEVEL_MIN, .hi = HW_DOSE_LEVEL_MAX, .group = COURSE_AMOUNT,
      .help = "level that the first dose is to make; less does nothing, and no dose goes above "
      HW_FIGURE_DYE_MOST},
@@ -64,24 +65,23 @@ static const struct hw_input inputs[COURSE_INPUTS] = {
 
 static const struct hw_result results[COURSE_RESULTS] = {
     [COURSE_DYE] = {.name = "dye", .unit = "mL", .kind = HW_VOLUME, .digits = 3, .safe = -1,
-     .help = "stock of the first dose, stirred into some tank water first"},
+     .pour = true, .help = "first dose"},
     [COURSE_DYE_AGAIN] = {.name = "dye_again", .unit = "mL", .kind = HW_VOLUME, .digits = 3,
-     .safe = -1, .sometimes = true, .help = "stock of each further dose, after the change"},
+     .safe = -1, .sometimes = true, .pour = true, .help = "each further dose, after the change"},
     [COURSE_LEVEL_FIRST] = {.name = "level_first", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .digits = 3, .help = "dye in the tank after the first dose, in the form on the label"},
+     .digits = 3, .help = "dye in the tank after the first dose"},
     [COURSE_LEVEL_LAST] = {.name = "level_last", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .digits = 3, .help = "after the last dose; none is higher"},
+     .digits = 3, .help = "dye after the last dose: none is higher"},
     [COURSE_LEVEL_CEILING] = {.name = "level_ceiling", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .digits = 3, .help = "where the level after a dose settles if the course never ends"},
+     .digits = 3, .help = "dye after a dose if the course never ended"},
     [COURSE_DYE_TOTAL] = {.name = "dye_total", .unit = "mL", .kind = HW_VOLUME, .digits = 3,
-     .safe = 1, .help = "stock to have in the house for all doses"},
+     .safe = 1, .help = "stock to have in the house"},
     [COURSE_WATER_TOTAL] = {.name = "water_total", .unit = "L", .kind = HW_VOLUME, .digits = 3,
-     .safe = 1, .help = "new water for the changes between the doses"},
+     .safe = 1, .help = "new water for all the changes"},
     [COURSE_DAYS_TOTAL] = {.name = "days_total", .unit = "d", .kind = HW_TIME, .digits = 2,
-     .help = "from the first dose until the time of the last one is over"},
+     .help = "from the first dose to the end of the last"},
     [COURSE_DOSE_OVER] = {.name = "dose_over", .unit = "", .kind = HW_COUNT, .digits = 1,
-     .sometimes = true, .help = "dose after which the level is above " HW_FIGURE_DYE_COURSE
-     " mg/L, planned or not"},
+     .sometimes = true, .help = "dose after which it is above " HW_FIGURE_DYE_COURSE " mg/L"},
 };
 /* clang-format on */
 

@@ -23,7 +23,7 @@ static const struct hw_input inputs[DISINFECT_INPUTS] = {
     [DISINFECT_VOLUME] = {.name = "volume", .tank = "volume", .unit = "L", .kind = HW_VOLUME,
      .lo = HW_CHLORINE_VOLUME_MIN, .hi = HW_CHLORINE_VOLUME_MAX, .help = "what the tank holds, "
      "filled up with the bleach in it; outside this doubt the unit"},
-    [DISINFECT_TARGET] = {.name = "target", .unit = "mg/L", .kind = HW_CONCENTRATION,
+    [DISINFECT_TARGET] = {.name = "target", .aim = true, .unit = "mg/L", .kind = HW_CONCENTRATION,
      .lo = HW_CHLORINE_TARGET_MIN, .hi = HW_CHLORINE_LEVEL_MAX, .need = HW_PRESET, .preset = 200,
      .help = "available chlorine wanted; below 10 it disinfects clean water, no tank, above 1000 "
      "it is gas to breathe and nothing gained"},
@@ -50,12 +50,12 @@ static const struct hw_input inputs[DISINFECT_INPUTS] = {
 };
 
 static const struct hw_result results[DISINFECT_RESULTS] = {
-    [DISINFECT_BLEACH] = {.name = "bleach", .unit = "mL", .kind = HW_VOLUME, .digits = 3, .safe = 1,
-     .help = "bleach to pour into the filled tank"},
-    [DISINFECT_CONTACT] = {.name = "contact", .unit = "mg.min/L", .kind = HW_CONTACT, .digits = 4,
-     .safe = -1, .help = "level times time, if the level holds"},
+    [DISINFECT_BLEACH] = {.name = "bleach", .unit = "mL", .kind = HW_VOLUME, .digits = 3,
+     .safe = 1, .pour = true, .help = "into the filled tank"},
+    [DISINFECT_CONTACT] = {.name = "contact", .unit = "mg.min/L", .kind = HW_CONTACT,
+     .digits = 4, .safe = -1, .help = "level times time, if the level holds"},
     [DISINFECT_THIOSULFATE] = {.name = "thiosulfate", .unit = "g", .kind = HW_MASS, .digits = 3,
-     .safe = 1, .help = "sodium thiosulfate pentahydrate that takes all of it out"},
+     .safe = 1, .help = "thiosulfate pentahydrate to take it all out"},
 };
 /* clang-format on */
 

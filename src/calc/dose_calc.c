@@ -69,9 +69,9 @@ static const struct hw_input inputs[DOSE_INPUTS] = {
      .help = "level in the water before, as measured"},
     [DOSE_NOW_UL] = {.name = "now", LEVEL_UL, UL, .lo = HW_DOSE_LEVEL_MIN, .need = HW_PRESET,
      .help = "level in the water before"},
-    [DOSE_TARGET] = {.name = "target", LEVEL_MG, LEAST, MG, .group = DOSE_WANTED,
+    [DOSE_TARGET] = {.name = "target", .aim = true, LEVEL_MG, LEAST, MG, .group = DOSE_WANTED,
      .help = "level wanted; above 10 g/L is no treatment"},
-    [DOSE_TARGET_UL] = {.name = "target", LEVEL_UL, LEAST, UL, .group = DOSE_WANTED,
+    [DOSE_TARGET_UL] = {.name = "target", .aim = true, LEVEL_UL, LEAST, UL, .group = DOSE_WANTED,
      .help = "level wanted; above 10 mL/L is no treatment"},
     [DOSE_ADDED_LIQUID] = {.name = "added", .unit = "mL", .kind = HW_VOLUME, LIQUIDS, .lo = 1e-3,
      .hi = HW_DOSE_LIQUID_MAX, .group = DOSE_WANTED, .help = "what was poured already, to learn "
@@ -124,11 +124,11 @@ static const struct hw_input inputs[DOSE_INPUTS] = {
 
 static const struct hw_result results[DOSE_RESULTS] = {
     [DOSE_STEP_AMOUNT] = {.name = "step_amount", .unit = "mL", .kind = HW_VOLUME, .digits = 3,
-     .safe = -1, .sometimes = true, .help = "to pour now, and again at each further step"},
-    [DOSE_STEP_MASS] = {.name = "step_mass", .unit = "g", .kind = HW_MASS, .digits = 3, .safe = -1,
-     .sometimes = true, .help = "to weigh now, and again for each further step"},
-    [DOSE_STEP_EVERY] = {.name = "step_every", .unit = "h", .kind = HW_TIME, .digits = 2, .safe = 1,
-     .sometimes = true, .help = "from one step to the next"},
+     .safe = -1, .sometimes = true, .pour = true, .help = "pour now"},
+    [DOSE_STEP_MASS] = {.name = "step_mass", .unit = "g", .kind = HW_MASS, .digits = 3,
+     .safe = -1, .sometimes = true, .help = "weigh now"},
+    [DOSE_STEP_EVERY] = {.name = "step_every", .unit = "h", .kind = HW_TIME, .digits = 2,
+     .safe = 1, .sometimes = true, .help = "from one step to the next"},
     [DOSE_LEVEL_AFTER] = {.name = "level_after", .unit = "mg/L", .kind = HW_CONCENTRATION,
      .digits = 3, .sometimes = true, .help = "level when all is in and mixed"},
     [DOSE_LIQUID] = {.name = "liquid", .unit = "mL", .kind = HW_VOLUME, .digits = 3, .safe = -1,
@@ -136,21 +136,17 @@ static const struct hw_result results[DOSE_RESULTS] = {
     [DOSE_MASS] = {.name = "mass", .unit = "g", .kind = HW_MASS, .digits = 3, .safe = -1,
      .sometimes = true, .help = "all steps together"},
     [DOSE_SHARE_BACK] = {.name = "share_back", .unit = "%", .kind = HW_SHARE, .digits = 3,
-     .safe = 1, .sometimes = true, .help = "of the water to change, at once, to come back to the "
-     "ceiling"},
+     .safe = 1, .sometimes = true, .help = "water to change to come back to the ceiling"},
     [DOSE_SOLUTION_UL] = {.name = "solution_ul", .unit = "uL/L", .kind = HW_PARTS, .digits = 3,
-     .sometimes = true, .help = "formalin when all is in and mixed, as uL of 37 % solution"},
+     .sometimes = true, .help = "formalin when mixed, uL of 37 % solution"},
     [DOSE_SOLUTION_MG] = {.name = "solution_mg", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .digits = 3, .sometimes = true, .help = "formalin when all is in and mixed, as mg of 37 % "
-     "solution"},
+     .digits = 3, .sometimes = true, .help = "formalin when mixed, mg of 37 % solution"},
     [DOSE_FORMALDEHYDE] = {.name = "formaldehyde", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .digits = 3, .sometimes = true, .help = "formalin when all is in and mixed, as mg of "
-     "formaldehyde"},
+     .digits = 3, .sometimes = true, .help = "formalin when mixed, mg of formaldehyde"},
     [DOSE_OXYGEN_USED] = {.name = "oxygen_used", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .digits = 2, .sometimes = true, .help = "oxygen that this takes out of the water within 30 to "
-     "36 hours, if it stays in"},
+     .digits = 2, .sometimes = true, .help = "oxygen it takes within 30 to 36 hours"},
     [DOSE_ACTIVE] = {.name = "active", .unit = "mg", .kind = HW_MASS, .digits = 3,
-     .help = "medicine in all of it; of formalin, formaldehyde"},
+     .detail = true, .help = "medicine in all of it; formaldehyde if formalin"},
 };
 /* clang-format on */
 

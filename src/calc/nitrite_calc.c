@@ -33,9 +33,9 @@ static const struct hw_result results[NITRITE_RESULTS] = {
     [NITRITE_AS_N] = {.name = "as_n", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
      .help = "nitrite as nitrogen, NO2-N"},
     [NITRITE_AS_ION] = {.name = "as_ion", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
-     .help = "the same nitrite as the ion, NO2"},
-    [NITRITE_CHLORIDE] = {.name = "chloride", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
-     .safe = -1, .help = "of sea salt at this salinity, at 20 C"},
+     .help = "nitrite as the ion, NO2"},
+    [NITRITE_CHLORIDE] = {.name = "chloride", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 3, .safe = -1, .help = "chloride of sea salt at this salinity"},
     [NITRITE_CHLORIDE_RATIO] = {.name = "chloride_ratio", .unit = "", .kind = HW_NUMBER,
      .digits = 3, .safe = -1, .sometimes = true, .help = "chloride over nitrite as N, by mass"},
 };
@@ -61,7 +61,7 @@ static uint64_t notes_of(const double in[], const double out[])
     bool there = out[NITRITE_AS_N] > 0;
     bool fresh = below_limit(in[NITRITE_SALINITY], HW_LIMIT_NITRITE_FRESH_BELOW);
     bool low = below_limit(in[NITRITE_SALINITY], HW_LIMIT_NITRITE_LOW_SALINITY);
-    return note_if(there, HW_NITRITE_NOTE_NITRITE_SEEN) |
+    return note_if(there && !fresh, HW_NITRITE_NOTE_NITRITE_SEEN) |
            note_if(!there, HW_NITRITE_NOTE_NITRITE_NONE) |
            note_if(there && fresh, HW_NITRITE_NOTE_NITRITE_FRESH_ACT) |
            note_if(!below_limit(out[NITRITE_AS_N], HW_LIMIT_NITRITE_EFFECT),

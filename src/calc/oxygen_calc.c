@@ -56,12 +56,11 @@ static const struct hw_input inputs[OXYGEN_INPUTS] = {
 
 static const struct hw_result results[OXYGEN_RESULTS] = {
     [OXYGEN_SATURATION] = {.name = "saturation", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .digits = 3, .help = "oxygen that this water holds in balance with air"},
+     .digits = 3, .help = "oxygen in balance with air"},
     [OXYGEN_PERCENT] = {.name = "percent", .unit = "", .kind = HW_NUMBER, .digits = 3,
-     .sometimes = true, .help = "oxygen_now as a share of that, per cent"},
+     .sometimes = true, .help = "per cent of saturation"},
     [OXYGEN_HOURS] = {.name = "hours", .unit = "h", .kind = HW_TIME, .digits = 2, .safe = -1,
-     .sometimes = true, .help = "from oxygen_now to the floor in water shut off from air: act long "
-     "before"},
+     .sometimes = true, .help = "to the floor if shut off from air: act before"},
 };
 /* clang-format on */
 

@@ -141,18 +141,17 @@ static const struct hw_input inputs[SALINITY_INPUTS] = {
 
 static const struct hw_result results[SALINITY_RESULTS] = {
     [SALINITY_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY, .digits = 3,
-     .sometimes = true, .help = "salinity of the water (practical salinity, taken as g/kg)"},
+     .sometimes = true, .help = "practical salinity, taken as g/kg"},
     [SALINITY_FROM] = {.name = "salinity_from", .unit = "g/kg", .kind = HW_SALINITY, .digits = 3,
-     .sometimes = true, .help = "the lowest salinity that the reading can mean"},
+     .sometimes = true, .help = "lowest salinity the reading can mean"},
     [SALINITY_TO] = {.name = "salinity_to", .unit = "g/kg", .kind = HW_SALINITY, .digits = 3,
-     .sometimes = true, .help = "the highest salinity that the reading can mean"},
+     .sometimes = true, .help = "highest salinity the reading can mean"},
     [SALINITY_DENSITY] = {.name = "density", .unit = "kg/m3", .kind = HW_DENSITY, .digits = 6,
-     .sometimes = true, .help = "its density at the temperature given"},
+     .sometimes = true, .help = "density at this temperature"},
     [SALINITY_SG_25_25] = {.name = "sg_25_25", .unit = "", .kind = HW_NUMBER, .digits = 5,
-     .sometimes = true, .help = "what a true hydrometer 25C/25C shows in it at 25 C"},
+     .sometimes = true, .help = "what a true 25C/25C hydrometer shows at 25 C"},
     [SALINITY_CONDUCTIVITY] = {.name = "conductivity", .unit = "mS/cm", .kind = HW_CONDUCTIVITY,
-     .digits = 3, .sometimes = true, .help = "its conductivity at the temperature given, not "
-     "compensated"},
+     .digits = 3, .sometimes = true, .help = "at this temperature, not compensated"},
 };
 /* clang-format on */
 

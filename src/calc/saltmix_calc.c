@@ -43,12 +43,11 @@ static const struct hw_input inputs[SALTMIX_INPUTS] = {
 
 static const struct hw_result results[SALTMIX_RESULTS] = {
     [SALTMIX_SALT] = {.name = "salt", .unit = "g", .kind = HW_MASS, .digits = 3, .safe = -1,
-     .sometimes = true, .help = "of the product, to dissolve in the water: nine tenths, measure, "
-     "then the rest"},
-    [SALTMIX_TOP_UP] = {.name = "top_up", .unit = "L", .kind = HW_VOLUME, .digits = 3, .safe = -1,
-     .sometimes = true, .help = "fresh water to add, nothing taken out"},
+     .sometimes = true, .help = "to dissolve: nine tenths, measure, the rest"},
+    [SALTMIX_TOP_UP] = {.name = "top_up", .unit = "L", .kind = HW_VOLUME, .digits = 3,
+     .safe = -1, .sometimes = true, .help = "fresh water to add, nothing taken out"},
     [SALTMIX_SWAP] = {.name = "swap", .unit = "L", .kind = HW_VOLUME, .digits = 3, .safe = -1,
-     .sometimes = true, .help = "water to take out, and as much fresh water to put in"},
+     .sometimes = true, .help = "out, and as much fresh water in"},
 };
 /* clang-format on */
 

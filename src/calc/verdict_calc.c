@@ -69,22 +69,21 @@ static const struct hw_input inputs[VERDICT_INPUTS] = {
 
 static const struct hw_result results[VERDICT_RESULTS] = {
     [VERDICT_PASSED] = {.name = "passed", .unit = "", .kind = HW_YES_NO, .digits = 1,
-     .help = "yes when ammonia and nitrite were both gone in time"},
+     .help = "were ammonia and nitrite both gone in time"},
     [VERDICT_WORKING_FEED] = {.name = "working_feed", .unit = "g/d", .kind = HW_MASS_PER_DAY,
-     .digits = 3, .safe = -1, .sometimes = true, .help = "food a day that the filter carries with "
-     "fish in the water: stock by this"},
-    [VERDICT_CAPACITY] = {.name = "capacity", .unit = "mg/d", .kind = HW_MASS_PER_DAY, .digits = 3,
-     .safe = -1, .help = "nitrogen cleared a day, at the strength of the challenge"},
-    [VERDICT_HOURS_TO_CLEAR] = {.name = "hours_to_clear", .unit = "h", .kind = HW_TIME, .digits = 2,
-     .safe = 1, .sometimes = true, .help = "at least this long from the reading until both are "
-     "gone"},
+     .digits = 3, .safe = -1, .sometimes = true,
+     .help = "food a day that it carries: stock by this"},
+    [VERDICT_CAPACITY] = {.name = "capacity", .unit = "mg/d", .kind = HW_MASS_PER_DAY,
+     .digits = 3, .safe = -1, .help = "nitrogen cleared a day at challenge strength"},
+    [VERDICT_HOURS_TO_CLEAR] = {.name = "hours_to_clear", .unit = "h", .kind = HW_TIME,
+     .digits = 2, .safe = 1, .sometimes = true, .help = "at least, until both are gone"},
     [VERDICT_RATE] = {.name = "rate", .unit = "mg/L/d", .kind = HW_RISE_PER_DAY, .digits = 3,
-     .help = "nitrogen cleared a day from a litre, as N"},
-    [VERDICT_CLEARED] = {.name = "cleared", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
-     .help = "nitrogen that left both ammonia and nitrite, as N"},
+     .detail = true, .help = "nitrogen cleared a day from a litre"},
+    [VERDICT_CLEARED] = {.name = "cleared", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 3, .detail = true, .help = "nitrogen that left ammonia and nitrite, as N"},
     [VERDICT_FEED] = {.name = "feed", .unit = "g/d", .kind = HW_MASS_PER_DAY, .digits = 3,
-     .safe = -1, .sometimes = true, .help = "food whose ammonia the capacity is: not what the "
-     "filter carries"},
+     .safe = -1, .sometimes = true, .detail = true,
+     .help = "food it would clear, not what it carries"},
 };
 /* clang-format on */
 

@@ -78,7 +78,7 @@ static const struct hw_result results[VOLUME_RESULTS] = {
     [VOLUME_NET] = {.name = "net", .unit = "L", .kind = HW_VOLUME, .digits = 4, .safe = -1,
      .help = "the water to dose for"},
     [VOLUME_GROSS] = {.name = "gross", .unit = "L", .kind = HW_VOLUME, .digits = 4, .safe = -1,
-     .help = "the tank alone to this depth, with nothing in it"},
+     .help = "the tank alone to this depth, empty"},
 };
 /* clang-format on */
 

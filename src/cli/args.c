@@ -11,8 +11,10 @@ const struct general_option general_options[] = {
         {"format", "WORD",
          "text, csv, tsv, json, jsonl, value (one bare number), log (a logbook line) or"
          " svg (the picture of a sweep); text if not given, csv for rows"},
-    [OPTION_ONLY] = {"only", "NAME,...", "only these results"},
+    [OPTION_ONLY] = {"only", "NAME,...", "only these results, in this order"},
     [OPTION_DIGITS] = {"digits", "N", "significant digits, 1 to 17, of every format but json"},
+    [OPTION_FULL] = {"full", NULL,
+                     "text with all results, all that the notes say, and the sources"},
     [OPTION_WORK] = {"work", NULL, "the working too, step by step (text and json)"},
     [OPTION_TANK] = {"tank", "NAME",
                      "what is not given of the tank's water comes from this row of the"
@@ -46,4 +48,10 @@ size_t args_general(const char *name, size_t n)
         i++;
     }
     return i;
+}
+
+bool args_tell(const struct args *args, size_t result)
+{
+    bool all = args->full || args->n_only > 0;
+    return args->only[result] && (all || !args->calc->results[result].detail);
 }

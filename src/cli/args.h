@@ -34,6 +34,7 @@ enum {
     OPTION_FORMAT,
     OPTION_ONLY,
     OPTION_DIGITS,
+    OPTION_FULL,
     OPTION_WORK,
     OPTION_TANK,
     OPTION_TANKS,
@@ -68,10 +69,11 @@ struct args {
     struct hw_written written[HW_INPUTS];
     enum format format;
     bool format_given;
-    bool only[HW_RESULTS]; /* all true when --only was not given */
-    size_t n_only;         /* 0: not given */
-    size_t only_first;     /* the first result named */
-    int digits;            /* 0: not given */
+    bool only[HW_RESULTS];    /* all true when --only was not given */
+    size_t order[HW_RESULTS]; /* all results, those that --only names first, as they were named */
+    size_t n_only;            /* 0: not given */
+    int digits;               /* 0: not given */
+    bool full;                /* text tells details, the long text of its notes and the sources */
     bool work;
     const char *rows; /* a file's name, "-" for standard input; NULL: one question */
     bool tsv;
@@ -92,4 +94,6 @@ struct args {
     bool row_option;                   /* an option was given that only rows have */
 };
 
+/* True for a result that texts and pictures tell: not a detail, unless it or all is asked for. */
+bool args_tell(const struct args *args, size_t result);
 #endif

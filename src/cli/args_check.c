@@ -7,9 +7,6 @@
 static const char *nonsense(const struct args *args)
 {
     bool json = args->format == FORMAT_JSON || args->format == FORMAT_JSONL;
-    if (args->format == FORMAT_VALUE && args->n_only > 1) {
-        return "--format value prints one number: name one result with --only";
-    }
     if (args->work && args->format != FORMAT_TEXT && !json) {
         return "--work has a place in text and json alone";
     }

@@ -114,9 +114,14 @@ static bool read_only(struct hw_text text, struct args *args)
             return option_wrong("only", text, "each result once");
         }
         args->only[result] = true;
-        args->only_first = args->n_only == 0 ? result : args->only_first;
-        args->n_only++;
+        args->order[args->n_only++] = result;
         from = to + 1;
+    }
+    size_t n = args->n_only;
+    for (size_t i = 0; i < calc->n_results; i++) {
+        if (!args->only[i]) {
+            args->order[n++] = i;
+        }
     }
     return true;
 }
@@ -263,6 +268,7 @@ bool args_read(int argc, char *argv[], const struct hw_calc *calc, struct args *
     bool general_seen[GENERAL_OPTIONS] = {false};
     for (size_t i = 0; i < calc->n_results; i++) {
         args->only[i] = true;
+        args->order[i] = i;
     }
     for (int i = 2; i < argc; i++) {
         struct option option = {.value = ""};

@@ -48,8 +48,8 @@ void help_map(void)
     (void)puts("\nask: holdwater CALCULATION --NAME VALUE ...");
     print_entry("help CALCULATION", "examples, inputs, results and cautions of one");
     print_entry("units", "every unit that is understood");
-    print_entry("sources [KEY]", "where the numbers come from");
-    print_entry("cautions [CODE]", "what the cautions mean");
+    print_entry("sources [KEY]", "where the numbers come from; or those of a CALCULATION");
+    print_entry("cautions [CODE]", "what the cautions mean; or those of a CALCULATION");
     print_entry("--version", "the version");
     (void)puts("\nNot veterinary advice: ask a veterinarian, follow labels and local rules.");
 }

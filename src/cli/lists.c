@@ -1,6 +1,7 @@
 /* lists.c - units, sources, cautions. */
 #include "cli/lists.h"
 
+#include "cli/help.h"
 #include "cli/print.h"
 #include "cli/stream.h"
 #include "cli/suggest.h"
@@ -104,8 +105,39 @@ static void print_caution(size_t i)
     }
 }
 
-/* Prints the row of the word given, or all rows. */
-static int list_rows(int argc, char *argv[], const char *(*key)(size_t), void (*print)(size_t))
+/* True when a calculation has that source. */
+static bool source_serves(const struct hw_calc *calc, size_t i)
+{
+    for (size_t k = 0; calc->sources[k]; k++) {
+        if (strcmp(calc->sources[k], hw_references[i].key) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool caution_serves(const struct hw_calc *calc, size_t i)
+{
+    for (size_t k = 0; k < calc->n_notes; k++) {
+        if (strcmp(calc->notes[k].code, hw_cautions[i].code) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* A list of rows by key, of which each serves some calculations. */
+struct list {
+    const char *(*key)(size_t);
+    bool (*serves)(const struct hw_calc *, size_t);
+    void (*print)(size_t);
+};
+
+static const struct list sources = {source_key, source_serves, print_source};
+static const struct list cautions = {caution_code, caution_serves, print_caution};
+
+/* Prints the row of the word given, those of a calculation, or all rows. */
+static int list_rows(int argc, char *argv[], const struct list *list)
 {
     if (!at_most_one(argc, argv)) {
         return EXIT_ASKED_WRONGLY;
@@ -115,13 +147,15 @@ static int list_rows(int argc, char *argv[], const char *(*key)(size_t), void (*
         show_text((struct hw_text){argv[2], strlen(argv[2])}, shown);
     }
     struct suggestions near = {.word = shown, .n = 0};
+    const struct hw_calc *calc = argc == 3 ? calc_find(argv[2]) : NULL;
     bool found = false;
-    for (size_t i = 0; key(i); i++) {
-        if (argc < 3 || strcmp(argv[2], key(i)) == 0) {
-            print(i);
+    for (size_t i = 0; list->key(i); i++) {
+        bool meant = argc < 3 || strcmp(argv[2], list->key(i)) == 0;
+        if (meant || (calc && list->serves(calc, i))) {
+            list->print(i);
             found = true;
         } else {
-            suggest_weigh(&near, key(i));
+            suggest_weigh(&near, list->key(i));
         }
     }
     if (found) {
@@ -136,10 +170,10 @@ static int list_rows(int argc, char *argv[], const char *(*key)(size_t), void (*
 
 int list_sources(int argc, char *argv[])
 {
-    return list_rows(argc, argv, source_key, print_source);
+    return list_rows(argc, argv, &sources);
 }
 
 int list_cautions(int argc, char *argv[])
 {
-    return list_rows(argc, argv, caution_code, print_caution);
+    return list_rows(argc, argv, &cautions);
 }

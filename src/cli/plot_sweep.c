@@ -18,8 +18,9 @@ static void describe(const struct sweep_view *view, char text[LINE_BYTES])
     char heading[CAPTION_MAX];
     sweep_heading(view, heading);
     size_t used = (size_t)snprintf(text, LINE_BYTES, "%s.", heading);
-    for (size_t i = 0; i < calc->n_results; i++) {
-        if (view->applies[i] && used < LINE_BYTES) {
+    for (size_t at = 0; at < view->n_results; at++) {
+        size_t i = view->result[at];
+        if (used < LINE_BYTES) {
             const char *unit = sweep_unit(view, i);
             char low[NUMBER_MAX];
             char high[NUMBER_MAX];
@@ -91,16 +92,16 @@ static void draw_results(struct sweep_view *view, struct plot *plot)
 {
     const struct hw_calc *calc = view->question->calc;
     bool one_axis = view->question->n_axes == 1;
-    size_t first = sweep_first(view);
     char line[CAPTION_MAX];
     if (view->refused == view->total) {
         plot_wrapped(plot, 0, &plot_heading, "No answer at any point");
     }
-    for (size_t i = first; i < calc->n_results; i++) {
-        if (view->applies[i] && one_axis) {
+    for (size_t at = 0; at < view->n_results; at++) {
+        size_t i = view->result[at];
+        if (one_axis) {
             draw_heading(view, i, plot);
             plot_panel(view, i, plot);
-        } else if (view->applies[i] && (i == first || view->args->n_only > 0)) {
+        } else if (at == 0 || view->args->n_only > 0) {
             draw_heading(view, i, plot);
             plot_cells(view, i, plot);
         }
@@ -111,7 +112,7 @@ static void draw_results(struct sweep_view *view, struct plot *plot)
             "A bar above a plot shows where its letter holds; dashed lines where that begins or "
             "ends, and the value there.");
     }
-    if (one_axis && view->refused > 0 && first < calc->n_results) {
+    if (one_axis && view->refused > 0 && view->n_results > 0) {
         plot_wrapped(plot, 0, &plot_words, "Hatched: no answer there.");
     }
     for (size_t i = 0; i < calc->n_results && view->refused < view->total; i++) {

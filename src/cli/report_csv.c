@@ -49,7 +49,8 @@ void report_csv_header(const struct report *report, char separator)
             }
         }
     }
-    for (size_t i = 0; i < calc->n_results; i++) {
+    for (size_t at = 0; at < calc->n_results; at++) {
+        size_t i = report->args->order[at];
         if (report->args->only[i]) {
             put_column(calc->results[i].name, "", calc->results[i].unit, separator);
         }
@@ -77,7 +78,8 @@ void report_csv_row(const struct report *report, char separator)
             }
         }
     }
-    for (size_t i = 0; i < calc->n_results; i++) {
+    for (size_t at = 0; at < calc->n_results; at++) {
+        size_t i = report->args->order[at];
         if (report->args->only[i]) {
             put_number(report->answer->out[i], digits, separator);
         }

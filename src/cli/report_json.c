@@ -3,6 +3,7 @@
 
 #include "cli/notes.h"
 #include "cli/print.h"
+#include "cli/report_steps.h"
 #include "cli/utf8.h"
 
 #include "holdwater/holdwater.h"
@@ -189,7 +190,8 @@ static void put_results(const struct report *report)
     const struct hw_calc *calc = report->args->calc;
     bool first = true;
     (void)putchar('{');
-    for (size_t i = 0; i < calc->n_results; i++) {
+    for (size_t at = 0; at < calc->n_results; at++) {
+        size_t i = report->args->order[at];
         if (report->args->only[i]) {
             put_entry(report, &first);
             put_string(calc->results[i].name);
@@ -205,7 +207,7 @@ static void put_results(const struct report *report)
     put_close(report, first, '}');
 }
 
-static void put_steps(const struct report *report)
+static void put_working(const struct report *report)
 {
     bool first = true;
     (void)putchar('[');
@@ -294,6 +296,29 @@ static void put_row(const struct report *report, bool *first)
     }
 }
 
+/* The steps of a dose that goes in by parts, where there are any. */
+static void put_steps(const struct report *report, bool *first_member)
+{
+    struct dose_steps steps;
+    bool first = true;
+    if (!report_steps_find(report, &steps)) {
+        return;
+    }
+    put_member(report, first_member, "steps");
+    (void)putchar('[');
+    for (size_t k = 0; k < steps.n; k++) {
+        put_entry(report, &first);
+        (void)fputs("{\"day\": ", stdout);
+        put_number(steps.step[k].day);
+        (void)fputs(", \"amount\": ", stdout);
+        put_number(steps.step[k].amount);
+        (void)printf(", \"unit\": \"%s\", \"level\": ", steps.amount_unit);
+        put_number(steps.step[k].level);
+        (void)printf(", \"level_unit\": \"%s\"}", steps.level_unit);
+    }
+    put_close(report, first, ']');
+}
+
 void report_json_object(const struct report *report)
 {
     bool first = true;
@@ -322,9 +347,10 @@ void report_json_object(const struct report *report)
     }
     put_member(report, &first, "results");
     put_results(report);
+    put_steps(report, &first);
     if (report->steps) {
         put_member(report, &first, "working");
-        put_steps(report);
+        put_working(report);
     }
     put_member(report, &first, "cautions");
     put_notes(report);

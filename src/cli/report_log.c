@@ -59,7 +59,8 @@ static void list_results(const struct report *report, int digits, char list[CELL
 {
     const struct hw_calc *calc = report->question->calc;
     list[0] = '\0';
-    for (size_t i = 0; i < calc->n_results; i++) {
+    for (size_t at = 0; at < calc->n_results; at++) {
+        size_t i = report->args->order[at];
         if (report->args->only[i] && !isnan(report->answer->out[i])) {
             char number[NUMBER_MAX];
             number_digits(number, report->answer->out[i], digits);

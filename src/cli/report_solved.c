@@ -3,7 +3,6 @@
 
 #include "cli/notes.h"
 #include "cli/print.h"
-#include "cli/text_part.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -116,7 +115,8 @@ void report_solved(const struct report *report)
     (void)snprintf(line, sizeof line, "%s%ssolved, so that %s is %s", own,
                    own[0] == '\0' ? "" : "; ", question->calc->results[report->args->wanted].name,
                    target);
-    print_wrapped(line, text_columns(input->name, report->solved->value), TEXT_COLUMN);
+    size_t at = (size_t)printf("  %s  %s  ", input->name, report->solved->value);
+    print_wrapped(line, at, at);
     print_check(report);
     print_others(report, input);
     print_kind(report, input);

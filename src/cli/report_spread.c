@@ -7,7 +7,7 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { SPREAD_INDENT = 18, TELLING = 1 }; /* shares below TELLING per cent are not told */
+enum { TELLING = 1 }; /* shares below TELLING per cent are not told */
 
 /* From low to high; what is not known is a '-'. */
 static void range_of(const struct report *report, size_t result, const struct hw_unit *own,
@@ -68,7 +68,8 @@ static void add_shares(const struct report *report, size_t result, char text[ALL
     }
 }
 
-void report_spread(const struct report *report, size_t result, const struct hw_unit *own)
+void report_spread(const struct report *report, size_t result, const struct hw_unit *own,
+                   size_t indent)
 {
     double low = report->spread->low[result];
     double high = report->spread->high[result];
@@ -90,8 +91,8 @@ void report_spread(const struct report *report, size_t result, const struct hw_u
         }
         add_shares(report, result, text);
     }
-    print_blanks(SPREAD_INDENT);
-    print_wrapped(text, SPREAD_INDENT, SPREAD_INDENT);
+    print_blanks(indent);
+    print_wrapped(text, indent, indent);
 }
 
 static void print_outside(const struct report *report)
@@ -122,7 +123,8 @@ static bool an_amount_spreads(const struct report *report)
     for (size_t i = 0; i < calc->n_results; i++) {
         const struct hw_result *this = &calc->results[i];
         bool amount = this->safe != 0 && (this->kind == HW_VOLUME || this->kind == HW_MASS);
-        if (amount && report->args->only[i] && report->spread->low[i] < report->spread->high[i]) {
+        if (amount && args_tell(report->args, i) &&
+            report->spread->low[i] < report->spread->high[i]) {
             return true;
         }
     }
@@ -136,7 +138,7 @@ void report_spread_advice(const struct report *report)
     print_outside(report);
     for (size_t result = 0; result < calc->n_results; result++) {
         size_t most = next_share(report, result, none);
-        if (!report->args->only[result] || most == calc->n_inputs) {
+        if (!args_tell(report->args, result) || most == calc->n_inputs) {
             continue;
         }
         char text[ALLOWED_MAX];

@@ -1,62 +1,105 @@
-/* report_text.c - the answer for people: results, inputs as used, cautions, sources. */
+/* report_text.c - the answer for people, on one screen: results, cautions, inputs as used, what
+ * stands always. */
 #include "cli/report_text.h"
 
 #include "cli/notes.h"
 #include "cli/print.h"
+#include "cli/report_pour.h"
 #include "cli/report_solved.h"
 #include "cli/report_spread.h"
-#include "cli/syringe.h"
+#include "cli/report_steps.h"
 #include "cli/text_part.h"
 
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
 
-/* Nobody draws a total over many doses at once: no syringe is named for it. */
-static bool is_total(const struct hw_result *result)
+enum { VALUE_TEXT = NUMBER_MAX + 16, WORDS_TEXT = 2 * ALLOWED_MAX, GAP = 2 };
+
+/* The columns of the results: the widest name and value. */
+struct widths {
+    size_t name, value;
+};
+
+/* True for a result that this text has: one that applies, or that was asked for by name. */
+static bool is_told(const struct report *report, size_t i)
 {
-    const char *end = strrchr(result->name, '_');
-    return end && strcmp(end, "_total") == 0;
+    return args_tell(report->args, i) &&
+           (!isnan(report->answer->out[i]) || report->args->n_only > 0);
 }
 
-static void print_result(const struct report *report, size_t i)
+/* "5.94 mL", "yes", "-". */
+static void value_text(const struct report *report, size_t i, char text[VALUE_TEXT])
 {
     const struct hw_result *result = &report->question->calc->results[i];
     double value = report->answer->out[i];
-    int digits = report->args->digits ? report->args->digits : result->digits;
     char number[NUMBER_MAX];
-    char shown[NUMBER_MAX + 16];
     if (isnan(value)) {
-        print_wrapped(result->help, text_columns(result->name, "-"), TEXT_COLUMN);
-        return;
-    }
-    if (result->kind == HW_YES_NO) {
-        (void)snprintf(number, sizeof number, value > 0 ? "yes" : "no");
+        (void)snprintf(text, VALUE_TEXT, "-");
+    } else if (result->kind == HW_YES_NO) {
+        (void)snprintf(text, VALUE_TEXT, value > 0 ? "yes" : "no");
     } else {
+        int digits = report->args->digits ? report->args->digits : result->digits;
         number_text(number, value, digits, result->safe);
+        (void)snprintf(text, VALUE_TEXT, "%s%s%s", number, result->unit[0] == '\0' ? "" : " ",
+                       result->unit);
     }
-    (void)snprintf(shown, sizeof shown, "%s%s%s", number, result->unit[0] == '\0' ? "" : " ",
-                   result->unit);
-    size_t column = text_columns(result->name, shown);
+}
+
+/* What stands behind the value: the same in the keeper's own unit, what it is, how to measure it. */
+static void words_text(const struct report *report, size_t i, char text[WORDS_TEXT])
+{
+    const struct hw_result *result = &report->question->calc->results[i];
     const struct hw_unit *kept = hw_unit_of(result->kind, result->unit);
     const struct hw_unit *own = own_unit(report->args->wanted_unit, report->question, result->kind);
-    char help[ALLOWED_MAX];
-    (void)snprintf(help, sizeof help, "%s", result->help);
-    bool liquid = result->kind == HW_VOLUME && strcmp(result->unit, "mL") == 0;
-    if (liquid) {
-        char drawn[SYRINGE_TEXT] = "";
-        if (!is_total(result)) {
-            syringe_text(value, result->safe, drawn);
-        }
-        (void)snprintf(help, sizeof help, "%s%s%s", drawn, drawn[0] == '\0' ? "" : "; ",
-                       result->help);
-    } else if (kept && own) {
-        number_text(number, hw_unit_convert(value, kept, own), digits, result->safe);
-        (void)snprintf(help, sizeof help, "%.40s %s; %s", number, own->name, result->help);
+    double value = report->answer->out[i];
+    char measure[REPORT_POUR] = "";
+    (void)snprintf(text, WORDS_TEXT, "%s", result->help);
+    if (isnan(value)) {
+        return;
     }
-    print_wrapped(help, column, TEXT_COLUMN);
-    if (report->spread) {
-        report_spread(report, i, own);
+    if (result->pour) {
+        report_pour(report, i, measure);
+        (void)snprintf(text, WORDS_TEXT, "%s%s%s", result->help, measure[0] == '\0' ? "" : ": ",
+                       measure);
+    } else if (kept && own && strcmp(result->unit, "mL") != 0) {
+        char number[NUMBER_MAX];
+        int digits = report->args->digits ? report->args->digits : result->digits;
+        number_text(number, hw_unit_convert(value, kept, own), digits, result->safe);
+        (void)snprintf(text, WORDS_TEXT, "(%.40s %s) %s", number, own->name, result->help);
+    }
+}
+
+static struct widths measure_results(const struct report *report)
+{
+    struct widths widths = {0, 0};
+    for (size_t i = 0; i < report->question->calc->n_results; i++) {
+        if (is_told(report, i)) {
+            char value[VALUE_TEXT];
+            value_text(report, i, value);
+            size_t name_width = strlen(report->question->calc->results[i].name);
+            size_t value_width = strlen(value);
+            widths.name = name_width > widths.name ? name_width : widths.name;
+            widths.value = value_width > widths.value ? value_width : widths.value;
+        }
+    }
+    return widths;
+}
+
+static void print_result(const struct report *report, size_t i, struct widths widths)
+{
+    const struct hw_result *result = &report->question->calc->results[i];
+    char value[VALUE_TEXT];
+    char words[WORDS_TEXT];
+    value_text(report, i, value);
+    words_text(report, i, words);
+    size_t at =
+        (size_t)printf("  %-*s  %-*s  ", (int)widths.name, result->name, (int)widths.value, value);
+    print_wrapped(words, at, at);
+    if (report->spread && !isnan(report->answer->out[i])) {
+        report_spread(report, i,
+                      own_unit(report->args->wanted_unit, report->question, result->kind),
+                      2 + widths.name + GAP);
     }
 }
 
@@ -67,25 +110,13 @@ static void print_notes(const struct report *report, uint64_t notes, const char 
     size_t bits[NOTES_MAX];
     size_t n = notes_gravest_first(calc, notes, bits);
     for (size_t i = 0; i < n; i++) {
-        text_note(hw_note_at(calc, bits[i]), mark, "");
+        text_note(hw_note_at(calc, bits[i]), mark, "", report->args->full);
     }
 }
 
-/* Raised before standing; between them what a point within the spread would say and the middle does
- * not. */
-static void print_cautions(const struct report *report)
+static void print_working(const struct hw_steps *steps)
 {
-    const struct hw_calc *calc = report->question->calc;
-    uint64_t notes = report->answer->notes;
-    (void)puts("cautions");
-    print_notes(report, notes & notes_between(calc, HW_CAUTION, HW_STRETCHED), "");
-    print_notes(report, notes_possible(report->spread), "POSSIBLE ");
-    print_notes(report, notes & notes_between(calc, HW_STANDING, HW_STANDING), "");
-}
-
-static void print_steps(const struct hw_steps *steps)
-{
-    (void)puts("working");
+    (void)puts("working:");
     for (size_t i = 0; i < steps->n; i++) {
         const struct hw_step *step = &steps->step[i];
         char number[NUMBER_MAX];
@@ -97,35 +128,40 @@ static void print_steps(const struct hw_steps *steps)
     }
 }
 
-void report_text(const struct report *report)
+static void print_results(const struct report *report)
 {
-    const struct hw_question *question = report->question;
-    const struct hw_calc *calc = question->calc;
-    (void)printf("%s\n", calc->name);
-    /* why there is no result stands in its place */
-    print_notes(report, report->answer->notes & hw_notes_grave(calc), "");
-    if (report->solved && report->answer->status >= 0) {
+    struct widths widths = measure_results(report);
+    if (report->solved) {
         report_solved(report);
     }
-    for (size_t i = 0; i < calc->n_results; i++) {
-        bool shown = report->answer->status >= 0 && report->args->only[i];
-        bool absent = isnan(report->answer->out[i]);
-        if (shown && (!absent || report->args->n_only > 0)) {
-            print_result(report, i);
+    for (size_t at = 0; at < report->question->calc->n_results; at++) {
+        size_t i = report->args->order[at];
+        if (is_told(report, i)) {
+            print_result(report, i, widths);
         }
     }
-    if (report->spread && report->answer->status >= 0) {
+    report_steps_text(report);
+    if (report->spread) {
         report_spread_advice(report);
     }
-    (void)puts("from");
-    for (size_t i = 0; i < calc->n_inputs; i++) {
-        if (question->from[i] != HW_ABSENT) {
-            text_input(question, i);
-        }
+}
+
+void report_text(const struct report *report)
+{
+    const struct hw_calc *calc = report->question->calc;
+    uint64_t notes = report->answer->notes;
+    (void)printf("%s\n", calc->name);
+    if (report->answer->status >= 0) {
+        print_results(report);
     }
+    print_notes(report, notes & notes_between(calc, HW_CAUTION, HW_WITHHELD), "");
+    print_notes(report, notes_possible(report->spread), "POSSIBLE ");
+    text_inputs(report->question, report->args->tank);
+    text_standing(calc, notes, report->args->full);
     if (report->steps) {
-        print_steps(report->steps);
+        print_working(report->steps);
     }
-    print_cautions(report);
-    text_sources(calc);
+    if (report->args->full) {
+        text_sources(calc);
+    }
 }

@@ -32,10 +32,33 @@ void report_value_raised(const struct report *report)
     }
 }
 
+/* Several results in one line, a '-' for one that does not apply. False where none does. */
+static bool print_several(const struct report *report)
+{
+    bool any = false;
+    if (report->answer->status >= 0 && report->question->n_axes == 0) {
+        report_value_raised(report);
+    }
+    for (size_t at = 0; at < report->args->n_only; at++) {
+        double value = report->answer->out[report->args->order[at]];
+        char text[NUMBER_MAX] = "-";
+        if (!isnan(value)) {
+            number_digits(text, value, report->args->digits ? report->args->digits : 6);
+            any = true;
+        }
+        (void)printf("%s%s", at == 0 ? "" : "\t", text);
+    }
+    (void)putchar('\n');
+    return any;
+}
+
 bool report_value(const struct report *report)
 {
+    if (report->args->n_only > 1 && (report->answer->status >= 0 || report->row)) {
+        return print_several(report);
+    }
     const struct hw_calc *calc = report->question->calc;
-    size_t wanted = report->args->n_only > 0 ? report->args->only_first : 0;
+    size_t wanted = report->args->order[0];
     double value = report->answer->out[wanted];
     if (!isnan(value)) {
         if (report->question->n_axes == 0) {

@@ -95,7 +95,8 @@ void rows_put_header(struct rows *rows)
     } else {
         put_record(rows, &rows->columns.header, rows->columns.n);
     }
-    for (size_t i = 0; i < rows->calc->n_results; i++) {
+    for (size_t at = 0; at < rows->calc->n_results; at++) {
+        size_t i = rows->args->order[at];
         for (size_t k = 0; rows->args->only[i] && k < (rows->args->spread ? 3 : 1); k++) {
             char name[COLUMN_NAME_MAX];
             column_name(rows->calc->results[i].name, parts[k], rows->calc->results[i].unit, name);
@@ -174,7 +175,8 @@ static void view_row(struct rows *rows, const struct row *row, struct hw_answer 
 
 static void put_results(struct rows *rows, const struct row *row, const struct hw_spread *spread)
 {
-    for (size_t i = 0; i < rows->calc->n_results; i++) {
+    for (size_t at = 0; at < rows->calc->n_results; at++) {
+        size_t i = rows->args->order[at];
         if (rows->args->only[i]) {
             put_char(rows, rows->out_separator);
             if (row->place != NOT_ASKED) {

@@ -38,14 +38,14 @@ static void measure_table(struct table *table)
     }
 }
 
-/* The first result behind those that stand in one block with `from`. */
+/* The place behind the results that stand in one block with that at `from`. */
 static size_t end_of_block(const struct table *table, size_t from)
 {
     size_t used =
         SWEEP_INDENT + table->axis.width + (table->marks > 0 ? SWEEP_GAP + table->marks : 0);
     size_t to = from;
-    for (; to < table->view->question->calc->n_results; to++) {
-        used += table->view->applies[to] ? SWEEP_GAP + table->result[to].width : 0;
+    for (; to < table->view->n_results; to++) {
+        used += SWEEP_GAP + table->result[table->view->result[to]].width;
         if (to > from && used > PRINT_WIDTH) {
             break;
         }
@@ -62,12 +62,11 @@ static void print_head(const struct table *table, size_t from, size_t to, bool u
     const char *name = units ? view->axis[0].unit : view->axis[0].input->name;
     bool some = name[0] != '\0';
     sweep_line_right(&line, SWEEP_INDENT + table->axis.width, name);
-    for (size_t i = from; i < to; i++) {
-        if (view->applies[i]) {
-            name = units ? sweep_unit(view, i) : calc->results[i].name;
-            some = some || name[0] != '\0';
-            sweep_line_right(&line, SWEEP_GAP + table->result[i].width, name);
-        }
+    for (size_t at = from; at < to; at++) {
+        size_t i = view->result[at];
+        name = units ? sweep_unit(view, i) : calc->results[i].name;
+        some = some || name[0] != '\0';
+        sweep_line_right(&line, SWEEP_GAP + table->result[i].width, name);
     }
     if (some) {
         sweep_line_end(&line);
@@ -81,12 +80,11 @@ static void print_row(const struct table *table, size_t k, size_t from, size_t t
     sweep_axis_text(&table->view->axis[0], k, text);
     sweep_line_add(&line, SWEEP_INDENT, "");
     sweep_line_cell(&line, &table->axis, text);
-    for (size_t i = from; i < to; i++) {
-        if (table->view->applies[i]) {
-            sweep_cell(table->view, i, k, text);
-            sweep_line_add(&line, SWEEP_GAP, "");
-            sweep_line_cell(&line, &table->result[i], text);
-        }
+    for (size_t at = from; at < to; at++) {
+        size_t i = table->view->result[at];
+        sweep_cell(table->view, i, k, text);
+        sweep_line_add(&line, SWEEP_GAP, "");
+        sweep_line_cell(&line, &table->result[i], text);
     }
     sweep_marks(table->view, k, text);
     sweep_line_add(&line, SWEEP_GAP, text);
@@ -97,10 +95,9 @@ void sweep_table(struct sweep_view *view)
 {
     struct table table = {.view = view};
     measure_table(&table);
-    size_t first = sweep_first(view);
-    for (size_t from = first; from < view->question->calc->n_results;) {
+    for (size_t from = 0; from < view->n_results;) {
         size_t to = end_of_block(&table, from);
-        if (from > first) {
+        if (from > 0) {
             (void)putchar('\n');
         }
         print_head(&table, from, to, false);

@@ -9,17 +9,12 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { INDENT = 2 };
+enum { INDENT = 2, NAME_WIDTH = 15 };
 
 static void print_inputs(const struct sweep_view *view)
 {
     const struct hw_question *question = view->question;
-    (void)puts("from");
-    for (size_t i = 0; i < question->calc->n_inputs; i++) {
-        if (question->from[i] != HW_ABSENT && question->from[i] != HW_SWEPT) {
-            text_input(question, i);
-        }
-    }
+    text_inputs(question, view->args->tank);
     if (hw_question_uncertain(question)) {
         (void)puts("  +-: the middle values are shown, and what an end may raise; csv and json\n"
                    "    give low and high");
@@ -28,19 +23,22 @@ static void print_inputs(const struct sweep_view *view)
 
 static void print_cautions(const struct sweep_view *view)
 {
-    (void)puts("cautions");
+    bool full = view->args->full;
     const struct hw_calc *calc = view->question->calc;
     for (size_t bit = 0; notes_next(calc, view->possible, &bit); bit++) {
         char where[AXIS_TEXT];
         sweep_maybe(view, bit, where);
-        text_note(hw_note_at(calc, bit), "POSSIBLE ", where);
+        text_note(hw_note_at(calc, bit), "POSSIBLE ", where, full);
     }
     for (size_t i = 0; i < view->n_told; i++) {
         size_t note = view->told[i];
         char mark[] = {view->letter[note], ' ', '\0'};
-        text_note(hw_note_at(calc, note), view->letter[note] == '\0' ? "" : mark,
-                  sweep_where(view, note));
+        if (hw_note_at(calc, note)->effect != HW_STANDING) {
+            text_note(hw_note_at(calc, note), view->letter[note] == '\0' ? "" : mark,
+                      sweep_where(view, note), full);
+        }
     }
+    text_standing(calc, view->ever, full);
 }
 
 /* Results that were named and apply nowhere. */
@@ -57,7 +55,7 @@ static void print_absent(const struct sweep_view *view)
 static void print_table(struct sweep_view *view)
 {
     const struct hw_calc *calc = view->question->calc;
-    if (sweep_first(view) == calc->n_results) {
+    if (view->n_results == 0) {
         print_absent(view);
         return;
     }
@@ -65,11 +63,10 @@ static void print_table(struct sweep_view *view)
     sweep_table(view);
     print_absent(view);
     (void)puts("where");
-    for (size_t i = 0; i < calc->n_results; i++) {
-        if (view->applies[i]) {
-            size_t printed = (size_t)printf("  %-*s ", TEXT_NAME - 1, calc->results[i].name);
-            print_wrapped(calc->results[i].help, printed, INDENT + TEXT_NAME);
-        }
+    for (size_t at = 0; at < view->n_results; at++) {
+        const struct hw_result *result = &calc->results[view->result[at]];
+        size_t printed = (size_t)printf("  %-*s ", NAME_WIDTH, result->name);
+        print_wrapped(result->help, printed, INDENT + NAME_WIDTH + 1);
     }
 }
 
@@ -77,12 +74,12 @@ static void print_table(struct sweep_view *view)
 static void print_charts(struct sweep_view *view)
 {
     const struct hw_calc *calc = view->question->calc;
-    size_t first = sweep_first(view);
     char others[ALLOWED_MAX] = "other results, by --only:";
     size_t used = strlen(others);
     size_t left = 0;
-    for (size_t i = first; i < calc->n_results; i++) {
-        if (view->applies[i] && (i == first || view->args->n_only > 0)) {
+    for (size_t at = 0; at < view->n_results; at++) {
+        size_t i = view->result[at];
+        if (at == 0 || view->args->n_only > 0) {
             char label[AXIS_TEXT];
             char ways[CAPTION_MAX];
             sweep_label(calc->results[i].name, sweep_unit(view, i), label);
@@ -90,7 +87,7 @@ static void print_charts(struct sweep_view *view)
             sweep_ways(view, ways);
             (void)printf("  %s\n", ways);
             sweep_chart(view, i);
-        } else if (view->applies[i]) {
+        } else {
             used += (size_t)snprintf(others + used, sizeof others - used, "%s %s",
                                      left > 0 ? "," : "", calc->results[i].name);
             left++;
@@ -117,5 +114,7 @@ void sweep_text(struct sweep_view *view)
         print_charts(view);
     }
     print_cautions(view);
-    text_sources(view->question->calc);
+    if (view->args->full) {
+        text_sources(view->question->calc);
+    }
 }

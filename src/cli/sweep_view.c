@@ -143,15 +143,6 @@ void sweep_maybe(const struct sweep_view *view, size_t note, char text[AXIS_TEXT
                    view->total);
 }
 
-size_t sweep_first(const struct sweep_view *view)
-{
-    size_t i = 0;
-    while (i < view->question->calc->n_results && !view->applies[i]) {
-        i++;
-    }
-    return i;
-}
-
 size_t sweep_fold(size_t n, size_t most)
 {
     size_t blocks = 1;
@@ -187,7 +178,7 @@ static void view_point(struct sweep_view *view, size_t k)
     view->withheld += status == -2 ? 1 : 0;
     for (size_t i = 0; i < view->question->calc->n_results; i++) {
         double value = sweep_value(view, i, k);
-        if (view->args->only[i] && !isnan(value)) {
+        if (args_tell(view->args, i) && !isnan(value)) {
             view->low[i] = view->applies[i] ? fmin(view->low[i], value) : value;
             view->high[i] = view->applies[i] ? fmax(view->high[i], value) : value;
             view->applies[i] = true;
@@ -236,6 +227,11 @@ void sweep_view(struct sweep_view *view, const struct args *args,
         view_point(view, k);
         if (hw_question_uncertain(question)) {
             view_ends(view, k);
+        }
+    }
+    for (size_t at = 0; at < question->calc->n_results; at++) {
+        if (view->applies[args->order[at]]) {
+            view->result[view->n_results++] = args->order[at];
         }
     }
     tell_all_notes(view);

@@ -27,7 +27,8 @@ struct sweep_view {
     uint64_t possible;     /* notes that an end of the uncertain inputs raises at some point */
     size_t
         maybe[NOTES_MAX]; /* points at which only an end of the uncertain inputs raises the note */
-    bool applies[HW_RESULTS];                 /* asked for, and a number at some point */
+    bool applies[HW_RESULTS];                 /* told, and a number at some point */
+    size_t result[HW_RESULTS], n_results;     /* those that apply, in the order that was asked */
     double low[HW_RESULTS], high[HW_RESULTS]; /* over all points, in the unit that is shown */
     char letter[NOTES_MAX]; /* of notes that are raised at some points and not at others; else 0 */
     size_t told
@@ -72,9 +73,6 @@ void sweep_label(const char *name, const char *unit, char text[AXIS_TEXT]);
 
 /* The inputs that are not swept, in one line. */
 void sweep_caption(const struct sweep_view *view, char text[CAPTION_MAX]);
-
-/* The first result that applies, or n_results. */
-size_t sweep_first(const struct sweep_view *view);
 
 /* Where a note holds, behind its code: " (at every point)" or "". */
 const char *sweep_where(const struct sweep_view *view, size_t note);

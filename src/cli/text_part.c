@@ -1,84 +1,91 @@
 /* text_part.c - what texts of one answer and of a sweep have in common. */
 #include "cli/text_part.h"
 
+#include "cli/notes.h"
 #include "cli/print.h"
 #include "cli/wording.h"
 
 #include <stdio.h>
 #include <string.h>
 
-size_t text_columns(const char *name, const char *value)
-{
-    size_t printed = (size_t)printf("  %-*s %s", TEXT_NAME - 1, name, value);
-    size_t column = printed < TEXT_COLUMN ? TEXT_COLUMN : printed + 1;
-    print_blanks(column - printed);
-    return column;
-}
+enum { ENTRY_MAX = 2 * ALLOWED_MAX, INDENT = 2 };
 
-/* "25 C", "25 +- 0.5 C", words. */
-static void value_text(const struct hw_question *question, size_t i, char text[ALLOWED_MAX])
+/* --- Inputs ----------------------------------------------------------------------------------- */
+
+/* "25 C", "25 +- 0.5 C", in the unit given. */
+static void value_in(const struct hw_question *question, size_t i, const struct hw_unit *unit,
+                     const char *name, char text[ALLOWED_MAX])
 {
     const struct hw_input *input = &question->calc->inputs[i];
-    char half[AMOUNT_MAX];
+    const struct hw_unit *kept = hw_unit_of(input->kind, input->unit);
+    bool same = !unit || !kept || unit == kept;
+    double value = question->in[i];
+    double half = question->half[i];
     char middle[NUMBER_MAX];
-    if (input->words) {
-        words_of(input, question->in[i], text, ALLOWED_MAX);
-    } else if (question->half[i] > 0) {
-        number_digits(middle, question->in[i], 6);
-        amount_text(question->half[i], 6, input->unit, half);
-        (void)snprintf(text, ALLOWED_MAX, "%.60s +- %.80s", middle, half);
-    } else {
-        amount_text(question->in[i], 6, input->unit, text);
+    char spread[NUMBER_MAX] = "";
+    number_digits(middle, same ? value : hw_unit_convert(value, kept, unit), 6);
+    if (half > 0) {
+        number_digits(spread, same ? half : hw_unit_convert_step(half, kept, unit), 6);
     }
+    (void)snprintf(text, ALLOWED_MAX, "%.60s%s%.40s%s%s", middle, half > 0 ? " +- " : "", spread,
+                   name[0] == '\0' ? "" : " ", name);
 }
 
-/* The same in the unit that was written, when that is another one; else "". */
-static void written_text(const struct hw_question *question, size_t i, char text[ALLOWED_MAX])
+/* "temp 77 F (25 C)": as it was written first. */
+static void entry_text(const struct hw_question *question, size_t i, char text[ENTRY_MAX])
 {
     const struct hw_input *input = &question->calc->inputs[i];
     const struct hw_unit *written = question->unit[i];
     const struct hw_unit *kept = hw_unit_of(input->kind, input->unit);
-    char middle[NUMBER_MAX];
-    char half[NUMBER_MAX] = "";
-    text[0] = '\0';
-    if (!written || !kept || written == kept) {
-        return;
+    char shown[ALLOWED_MAX];
+    if (input->words) {
+        words_of(input, question->in[i], shown, ALLOWED_MAX);
+        (void)snprintf(text, ENTRY_MAX, "%s %s", input->name, shown);
+    } else if (written && kept && written != kept) {
+        char own[ALLOWED_MAX];
+        value_in(question, i, written, written->name, own);
+        value_in(question, i, kept, input->unit, shown);
+        (void)snprintf(text, ENTRY_MAX, "%s %.200s (%.200s)", input->name, own, shown);
+    } else {
+        value_in(question, i, kept, input->unit, shown);
+        (void)snprintf(text, ENTRY_MAX, "%s %s", input->name, shown);
     }
-    number_digits(middle, hw_unit_convert(question->in[i], kept, written), 6);
-    if (question->half[i] > 0) {
-        number_digits(half, hw_unit_convert_step(question->half[i], kept, written), 6);
-    }
-    (void)snprintf(text, ALLOWED_MAX, "%.40s%s%.40s %s as written", middle,
-                   half[0] == '\0' ? "" : " +- ", half, written->name);
 }
 
-void text_input(const struct hw_question *question, size_t i)
+/* One list: the inputs that came from there. */
+static void print_inputs(const struct hw_question *question, enum hw_from from, const char *heading)
 {
-    static const char *const origin[] = {
-        [HW_GIVEN] = "",
-        [HW_FROM_PRESET] = "assumed",
-        [HW_FROM_TANK] = "from the tank's file",
-        [HW_FROM_COLUMN] = "",
-        [HW_SWEPT] = "swept",
-        [HW_SOLVED] = "solved",
-    };
-    const char *from = origin[question->from[i]];
-    char shown[ALLOWED_MAX];
-    char written[ALLOWED_MAX];
-    value_text(question, i, shown);
-    written_text(question, i, written);
-    size_t at = (size_t)printf("  %-*s ", TEXT_NAME - 1, question->calc->inputs[i].name);
-    at = print_words(shown, at, TEXT_COLUMN, true);
-    if (from[0] != '\0' || written[0] != '\0') {
-        char both[2 * ALLOWED_MAX];
-        bool aligned = at < TEXT_COLUMN;
-        print_blanks(aligned ? TEXT_COLUMN - at : 0);
-        (void)snprintf(both, sizeof both, "%s%s%s", from,
-                       from[0] == '\0' || written[0] == '\0' ? "" : ", ", written);
-        (void)print_words(both, aligned ? TEXT_COLUMN : at, TEXT_COLUMN, aligned);
+    size_t at = 0;
+    for (size_t i = 0; i < question->calc->n_inputs; i++) {
+        if (question->from[i] == from) {
+            char entry[ENTRY_MAX];
+            entry_text(question, i, entry);
+            if (at == 0) {
+                at = print_words(heading, 0, INDENT, true);
+            } else {
+                (void)putchar(',');
+                at++;
+            }
+            at = print_words(entry, at, INDENT, false);
+        }
     }
-    (void)putchar('\n');
+    if (at > 0) {
+        (void)putchar('\n');
+    }
 }
+
+void text_inputs(const struct hw_question *question, const char *tank)
+{
+    char from_tank[ALLOWED_MAX];
+    (void)snprintf(from_tank, sizeof from_tank, "from tank %.*s:", ALLOWED_MAX - 16,
+                   tank ? tank : "");
+    print_inputs(question, HW_GIVEN, "given:");
+    print_inputs(question, HW_FROM_TANK, from_tank);
+    print_inputs(question, HW_FROM_PRESET, "assumed:");
+    print_inputs(question, HW_SOLVED, "solved:");
+}
+
+/* --- Notes ------------------------------------------------------------------------------------ */
 
 const char *text_heading(enum hw_effect effect)
 {
@@ -89,15 +96,60 @@ const char *text_heading(enum hw_effect effect)
     return heading[effect];
 }
 
-void text_note(const struct hw_note *note, const char *mark, const char *where)
+void text_note(const struct hw_note *note, const char *mark, const char *where, bool full)
 {
     char heading[ALLOWED_MAX];
     (void)snprintf(heading, sizeof heading, "%s%s %s%s:", mark, text_heading(note->effect),
                    note->code, where);
-    print_blanks(2);
-    size_t at = print_words(heading, 2, 4, true);
-    (void)print_words(note->text, at, 4, false);
+    size_t at = print_words(heading, 0, INDENT, true);
+    (void)print_words(full || !note->brief ? note->text : note->brief, at, INDENT, false);
     (void)putchar('\n');
+}
+
+/* True when an earlier note of the list says the same. */
+static bool said_before(const struct hw_calc *calc, uint64_t notes, size_t bit)
+{
+    const char *brief = hw_note_at(calc, bit)->brief;
+    for (size_t i = 0; notes_next(calc, notes, &i) && i < bit; i++) {
+        const char *other = hw_note_at(calc, i)->brief;
+        if (other && strcmp(other, brief) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* The sentences of one list behind what stands there; returns the column. */
+static size_t print_list(const struct hw_calc *calc, uint64_t notes, enum hw_list list,
+                         const char *heading, size_t at)
+{
+    for (size_t bit = 0; notes_next(calc, notes, &bit); bit++) {
+        const struct hw_note *note = hw_note_at(calc, bit);
+        if (note->list == list && note->brief && !said_before(calc, notes, bit)) {
+            at = at == 0 ? print_words(heading, 0, INDENT, true) : at;
+            at = print_words(note->brief, at, INDENT, false);
+        }
+    }
+    return at;
+}
+
+void text_standing(const struct hw_calc *calc, uint64_t notes, bool full)
+{
+    static const enum hw_list minded[] = {HW_LIST_SIGN, HW_LIST_MIND, HW_LIST_LAST};
+    uint64_t standing = notes & notes_between(calc, HW_STANDING, HW_STANDING);
+    if (print_list(calc, standing, HW_LIST_NEVER, "never:", 0) > 0) {
+        (void)putchar('\n');
+    }
+    size_t at = 0;
+    for (size_t i = 0; i < sizeof minded / sizeof minded[0]; i++) {
+        at = print_list(calc, standing, minded[i], "mind:", at);
+    }
+    if (at > 0) {
+        (void)putchar('\n');
+    }
+    for (size_t bit = 0; full && notes_next(calc, standing, &bit); bit++) {
+        text_note(hw_note_at(calc, bit), "", "", true);
+    }
 }
 
 void text_sources(const struct hw_calc *calc)
@@ -107,5 +159,5 @@ void text_sources(const struct hw_calc *calc)
         size_t used = strlen(line);
         (void)snprintf(line + used, sizeof line - used, " %s", calc->sources[i]);
     }
-    print_wrapped(line, 0, 2);
+    print_wrapped(line, 0, INDENT);
 }

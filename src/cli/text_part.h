@@ -3,17 +3,17 @@
 #define HW_TEXT_PART_H
 #include "engine/question.h"
 
-enum { TEXT_COLUMN = 32, TEXT_NAME = 16 };
+/* The inputs as used, in run-in lists by where they came from: "given: volume 110 L, ...". */
+void text_inputs(const struct hw_question *question, const char *tank);
 
-/* A name and a value in the columns of a text; returns the column where what follows begins. */
-size_t text_columns(const char *name, const char *value);
-
-/* An input as used, and where it came from. */
-void text_input(const struct hw_question *question, size_t i);
-
-/* The word for an effect; a note, with a mark before it and where it holds after its code. */
+/* The word for an effect, as the text of a note begins: "CAUTION". */
 const char *text_heading(enum hw_effect effect);
-void text_note(const struct hw_note *note, const char *mark, const char *where);
+
+/* A raised note, with a mark before it and where it holds after its code; all it says with full. */
+void text_note(const struct hw_note *note, const char *mark, const char *where, bool full);
+
+/* What the standing ones among these notes say: "never: ...", "mind: ..."; all of it with full. */
+void text_standing(const struct hw_calc *calc, uint64_t notes, bool full);
 
 void text_sources(const struct hw_calc *calc);
 #endif

@@ -60,6 +60,27 @@ static uint64_t set_by(const struct hw_calc *calc, enum hw_setter setter)
     return notes;
 }
 
+/* The notes that hide others. */
+static uint64_t tell_facts(const struct hw_calc *calc)
+{
+    uint64_t notes = 0;
+    for (size_t i = 0; i < calc->n_notes; i++) {
+        notes |= calc->notes[i].hides != 0 ? bit_of(i) : 0;
+    }
+    return notes;
+}
+
+/* Of the notes that tell the same fact the first, which is the gravest, is left. */
+static uint64_t gravest_of_facts(const struct hw_calc *calc, uint64_t notes, uint64_t telling)
+{
+    for (size_t i = 0; i < calc->n_notes && (notes & telling) != 0; i++) {
+        if ((notes & bit_of(i)) != 0) {
+            notes &= ~calc->notes[i].hides;
+        }
+    }
+    return notes;
+}
+
 /* Asks for each row of a block. */
 static void answer_rows(const struct hw_calc *calc, const struct hw_block *block)
 {
@@ -99,6 +120,7 @@ void hw_block_run(const struct hw_calc *calc, const struct hw_block *block)
     uint64_t grave = hw_notes_grave(calc);
     uint64_t with_answer = set_by(calc, HW_SET_WITH_ANSWER);
     uint64_t ever = set_by(calc, HW_SET_EVER);
+    uint64_t telling = tell_facts(calc);
     if (calc->block) {
         calc->block(block);
     } else {
@@ -111,6 +133,7 @@ void hw_block_run(const struct hw_calc *calc, const struct hw_block *block)
         }
         bool answered = (*notes & grave) == 0;
         *notes |= ever | (answered ? with_answer : 0);
+        *notes = gravest_of_facts(calc, *notes, telling);
         if (!answered) {
             write_no_answer(calc, block, row);
         }

@@ -25,10 +25,14 @@ BEGIN {
     MADE = MADE "of data/: edit those. */"
     BY_ANSWER = "HW_SET_BY_ANSWER"
     MAX_NOTES = 63                         # HW_NOTES: a note is a bit of a uint64_t
+    MOST_SENTENCE = 60                     # of a standing note, on a screen
+    MOST_CAUTION = 156                     # with its heading: two lines
+    MOST_NO_ANSWER = 234                   # with its heading: three lines
 
     columns["references.tsv"] = "key" TAB "class" TAB "text"
     columns["limits.tsv"] = "key" TAB "value" TAB "unit" TAB "averaging" TAB "source" TAB "text"
-    columns["cautions.tsv"] = "code" TAB "used_by" TAB "effect" TAB "fact" TAB "source" TAB "text"
+    columns["cautions.tsv"] = "code" TAB "used_by" TAB "effect" TAB "fact" TAB "source" TAB "list" TAB \
+        "brief" TAB "text"
 
     columns["topics.tsv"] = "word" TAB "asks" TAB "options" TAB "text"
 
@@ -41,6 +45,12 @@ BEGIN {
     effect_name["stretched"] = "HW_STRETCHED"
     effect_name["refused"] = "HW_REFUSED"
     effect_name["withheld"] = "HW_WITHHELD"
+
+    list_name["full"] = list_name["-"] = "HW_LIST_NONE"
+    list_name["never"] = "HW_LIST_NEVER"
+    list_name["sign"] = "HW_LIST_SIGN"
+    list_name["mind"] = "HW_LIST_MIND"
+    list_name["last"] = "HW_LIST_LAST"
 
     setter_name["always"] = "HW_SET_WITH_ANSWER"
     setter_name["ever"] = "HW_SET_EVER"
@@ -144,6 +154,13 @@ base == "cautions.tsv" {
             "or withheld")
     if (cell[4] != "-" && cell[4] !~ NAME)
         refuse("\"" cell[4] "\" is no fact: small letters, digits and - only")
+    standing = effect_name[cell[3]] == "HW_STANDING"
+    if (!(cell[6] in list_name))
+        refuse("\"" cell[6] "\" is no list: never, sign, mind, last, full or -")
+    if (standing == (cell[6] == "-"))
+        refuse("standing notes have a list, others have -")
+    if (standing && (cell[6] == "full") != (cell[7] == "-"))
+        refuse("a standing note has a brief sentence, or the list full")
     n_cautions++
     n_users = split(cell[2], user, ",")
     for (i = 1; i <= n_users; i++) {
@@ -178,7 +195,9 @@ base == "cautions.tsv" {
     caution_effect[n_cautions] = cell[3]
     caution_fact[n_cautions] = cell[4]
     caution_source[n_cautions] = cell[5]
-    caution_text[n_cautions] = cell[6]
+    caution_list[n_cautions] = cell[6]
+    caution_brief[n_cautions] = cell[7]
+    caution_text[n_cautions] = cell[8]
     caution_line[n_cautions] = FNR
 }
 
@@ -218,6 +237,23 @@ function check_fact(i,    c) {
             return
     complain(path["cautions.tsv"] ":" caution_line[i] ": no other caution of the calculation tells " \
         "the fact \"" caution_fact[i] "\"")
+}
+
+# What a text of one screen says is short.
+function check_brief(i,    effect, words, most) {
+    effect = effect_name[caution_effect[i]]
+    words = caution_brief[i] == "-" ? caution_text[i] : caution_brief[i]
+    most = MOST_NO_ANSWER - length((effect == "HW_REFUSED" ? "NO ANSWER " : "WITHHELD ") \
+        caution_code[i] ": ")
+    if (effect == "HW_STANDING")
+        most = caution_list[i] == "full" ? 0 : MOST_SENTENCE
+    else if (effect == "HW_CAUTION" || effect == "HW_STRETCHED")
+        most = MOST_CAUTION - length("CAUTION " caution_code[i] ": ")
+    if (most > 0 && length(words) > most)
+        complain(path["cautions.tsv"] ":" caution_line[i] ": " caution_code[i] " takes " \
+            length(words) " characters in a text of one screen, and " most " are room for it")
+    if (index(caution_brief[i], ";") > 0)
+        complain(path["cautions.tsv"] ":" caution_line[i] ": a semicolon in a brief sentence")
 }
 
 # Each calculation that a word leads to has cautions.
@@ -309,7 +345,7 @@ function print_header(    c, i, calc, big) {
         print "#define HW_FIGURE_" upper(limit_key[i]) " " quoted(limit_value[i])
     print ""
     print "struct hw_caution {"
-    print "    const char *code, *used_by, *fact, *source, *text;"
+    print "    const char *code, *used_by, *fact, *source, *brief, *text;"
     print "    enum hw_effect effect;"
     print "};"
     print ""
@@ -338,6 +374,17 @@ function print_header(    c, i, calc, big) {
     }
     print ""
     print "#endif"
+}
+
+# The later notes of a calculation that tell the fact of its note i, as bits in C.
+function hidden(calc, i,    fact, out, k) {
+    fact = caution_fact[note[calc, i]]
+    out = ""
+    for (k = i + 1; k <= n_notes[calc] && fact != "-"; k++)
+        if (caution_fact[note[calc, k]] == fact)
+            out = out (out == "" ? "" : " | ") "UINT64_C(1) << HW_" upper(calc) "_NOTE_" \
+                upper(caution_code[note[calc, k]])
+    return out
 }
 
 function print_definitions(    c, i, k, calc, big) {
@@ -374,6 +421,7 @@ function print_definitions(    c, i, k, calc, big) {
         print "        .used_by = " quoted(caution_used_by[i]) ","
         print "        .fact = " quoted_or_null(caution_fact[i]) ","
         print "        .source = " quoted_or_null(caution_source[i]) ","
+        print "        .brief = " quoted_or_null(caution_brief[i]) ","
         print "        .text = " quoted(caution_text[i]) ","
         print "        .effect = " effect_name[caution_effect[i]] ","
         print "    },"
@@ -400,10 +448,14 @@ function print_definitions(    c, i, k, calc, big) {
             print "    [HW_" big "_NOTE_" upper(caution_code[k]) "] = {"
             print "        .code = " quoted(caution_code[k]) ","
             print "        .text = " quoted(caution_text[k]) ","
+            print "        .brief = " quoted_or_null(caution_brief[k]) ","
             print "        .fact = " quoted_or_null(caution_fact[k]) ","
             print "        .source = " quoted_or_null(caution_source[k]) ","
             print "        .effect = " effect_name[caution_effect[k]] ","
             print "        .setter = " note_setter[calc, i] ","
+            print "        .list = " list_name[caution_list[k]] ","
+            if (hidden(calc, i) != "")
+                print "        .hides = " hidden(calc, i) ","
             print "    },"
         }
         print "};"
@@ -429,6 +481,8 @@ END {
         if (caution_fact[i] != "-")
             check_fact(i)
         caution_text[i] = filled(caution_text[i], "cautions.tsv", caution_line[i])
+        caution_brief[i] = filled(caution_brief[i], "cautions.tsv", caution_line[i])
+        check_brief(i)
     }
     if (kind == "h")
         print_header()

@@ -85,6 +85,19 @@ bool noted(const struct hw_calc *calc, const struct hw_answer *answer, const cha
     return false;
 }
 
+bool noted_as(const struct hw_calc *calc, const struct hw_answer *answer, const char *code,
+              bool wanted)
+{
+    bool told = noted(calc, answer, code);
+    for (size_t i = 0; wanted && !told && i < calc->n_notes; i++) {
+        uint64_t hides = ((answer->notes >> i) & 1u) != 0 ? calc->notes[i].hides : 0;
+        for (size_t k = i + 1; k < calc->n_notes; k++) {
+            told = told || (((hides >> k) & 1u) != 0 && strcmp(calc->notes[k].code, code) == 0);
+        }
+    }
+    return told == wanted;
+}
+
 /* --- Workings --------------------------------------------------------------------------------- */
 
 enum { PROGRAM_MAX = 1 << 20, REDONE_MAX = 8000 };

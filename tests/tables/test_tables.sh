@@ -90,7 +90,7 @@ test_refusals() {
     refused references.tsv 5 'only printable ASCII and tabs are allowed'
     edit references.tsv 1 '# a comment: 20 \0302\0260C'
     refused references.tsv 1 'only printable ASCII and tabs are allowed'
-    edit cautions.tsv 3 'warm\tblend\tcaution\t-\t-\ta \\\\n b'
+    edit cautions.tsv 3 'warm\tblend\tcaution\t-\t-\t-\t-\ta \\\\n b'
     refused cautions.tsv 3 'a backslash is not allowed'
     edit references.tsv 5 'Epa1989\tread\ttext'
     refused references.tsv 5 '"Epa1989" is no key'
@@ -100,7 +100,7 @@ test_refusals() {
     refused references.tsv 5 '"-epa" is no key'
     edit references.tsv 5 'emerson1975\tread\ttext'
     refused references.tsv 5 'key "emerson1975" was given in line 4'
-    edit cautions.tsv 3 'over-limit\tblend\tcaution\t-\t-\ttext'
+    edit cautions.tsv 3 'over-limit\tblend\tcaution\t-\t-\t-\t-\ttext'
     refused cautions.tsv 3 'code "over-limit" was given in line 2'
     edit references.tsv 5 'epa1989\tguessed\ttext'
     refused references.tsv 5 '"guessed" is no class'
@@ -112,36 +112,53 @@ test_refusals() {
     refused limits.tsv 4 'source "nobody" is no key of references.tsv'
     edit limits.tsv 4 'salt-long\t0.035\tmg/L\t4-day\t-\ttext'
     refused limits.tsv 4 'source "-" is no key of references.tsv'
-    edit cautions.tsv 3 'warm\tblend\tcaution\t-\tnobody\ttext'
+    edit cautions.tsv 3 'warm\tblend\tcaution\t-\tnobody\t-\t-\ttext'
     refused cautions.tsv 3 'source "nobody" is no key of references.tsv'
-    edit cautions.tsv 3 'warm\tblend\tloud\t-\t-\ttext'
+    edit cautions.tsv 3 'warm\tblend\tloud\t-\t-\t-\t-\ttext'
     refused cautions.tsv 3 '"loud" is no effect'
-    edit cautions.tsv 3 'warm\tblend?\tstanding\t-\t-\ttext'
+    edit cautions.tsv 3 'warm\tblend?\tstanding\t-\t-\tfull\t-\ttext'
     refused cautions.tsv 3 '"blend?" in used_by: the effect is not always or ever'
-    edit cautions.tsv 3 'warm\tblend+\tcaution\t-\t-\ttext'
+    edit cautions.tsv 3 'warm\tblend+\tcaution\t-\t-\t-\t-\ttext'
     refused cautions.tsv 3 '"blend+" in used_by: the effect is not always or ever'
-    edit cautions.tsv 3 'warm\tblend, bag\tcaution\t-\t-\ttext'
+    edit cautions.tsv 3 'warm\tblend, bag\tcaution\t-\t-\t-\t-\ttext'
     refused cautions.tsv 3 '" bag" in used_by is no calculation'
-    edit cautions.tsv 3 'warm\tblend,\tcaution\t-\t-\ttext'
+    edit cautions.tsv 3 'warm\tblend,\tcaution\t-\t-\t-\t-\ttext'
     refused cautions.tsv 3 '"" in used_by is no calculation'
-    edit cautions.tsv 3 'warm\tblend,bag,blend\tcaution\t-\t-\ttext'
+    edit cautions.tsv 3 'warm\tblend,bag,blend\tcaution\t-\t-\t-\t-\ttext'
     refused cautions.tsv 3 'used_by names blend twice'
-    edit cautions.tsv 3 'warm\tblend\tcaution\tHeat\t-\ttext'
+    edit cautions.tsv 3 'warm\tblend\tcaution\tHeat\t-\t-\t-\ttext'
     refused cautions.tsv 3 '"Heat" is no fact'
-    edit cautions.tsv 3 'warm\tblend\tcaution\theat\t-\ttext'
+    edit cautions.tsv 3 'warm\tblend\tcaution\theat\t-\t-\t-\ttext'
     refused cautions.tsv 3 'no other caution of the calculation tells the fact "heat"'
-    edit cautions.tsv 4 'no-fish\tbag\twithheld\tlimit\t-\ttext' # told by others, never with it
+    edit cautions.tsv 4 'no-fish\tbag\twithheld\tlimit\t-\t-\t-\ttext' # told by others, never with it
     refused cautions.tsv 4 'no other caution of the calculation tells the fact "limit"'
+    edit cautions.tsv 3 'warm\tblend\tcaution\t-\t-\tsoon\t-\ttext'
+    refused cautions.tsv 3 '"soon" is no list'
+    edit cautions.tsv 3 'warm\tblend\tcaution\t-\t-\tmind\tA text.\ttext'
+    refused cautions.tsv 3 'standing notes have a list, others have -'
+    edit cautions.tsv 3 'warm\tblend\tstanding\t-\t-\t-\t-\ttext'
+    refused cautions.tsv 3 'standing notes have a list, others have -'
+    edit cautions.tsv 3 'warm\tblend\tstanding\t-\t-\tmind\t-\ttext'
+    refused cautions.tsv 3 'a standing note has a brief sentence, or the list full'
+    edit cautions.tsv 3 'warm\tblend\talways\t-\t-\tfull\tA text.\ttext'
+    refused cautions.tsv 3 'a standing note has a brief sentence, or the list full'
+    edit cautions.tsv 3 'warm\tblend\tcaution\t-\t-\t-\tA text; another.\ttext'
+    refused cautions.tsv 3 'a semicolon in a brief sentence'
+    sixty=123456789.123456789.123456789.123456789.123456789.123456789.
+    edit cautions.tsv 3 "warm\\tblend\\tstanding\\t-\\t-\\tmind\\t1$sixty\\ttext"
+    refused cautions.tsv 3 'warm takes 61 characters in a text of one screen, and 60 are room for it'
+    edit cautions.tsv 3 "warm\\tblend\\tcaution\\t-\\t-\\t-\\t-\\t$sixty$sixty${sixty%??????????????????}1"
+    refused cautions.tsv 3 'warm takes 163 characters in a text of one screen, and 142 are room for it'
     edit references.tsv 2 'key\ttext\tclass'
     refused references.tsv 2 'the header must name these columns'
     edit limits.tsv 2 ''
     refused limits.tsv 4 'the header must name these columns'
     for key in nobody '' ' salt-long' '{salt-long'; do
-        edit cautions.tsv 3 "warm\\tblend\\tcaution\\t-\\t-\\tabove {salt-long} and {$key}"
+        edit cautions.tsv 3 "warm\\tblend\\tcaution\\t-\\t-\\t-\\t-\\tabove {salt-long} and {$key}"
         refused cautions.tsv 3 "{$key} is no key of limits.tsv"
     done
     for text in 'above {salt-long' 'above {low} and {' 'above salt-long}' 'above }{low}' '{low}}'; do
-        edit cautions.tsv 3 "warm\\tblend\\tcaution\\t-\\t-\\t$text"
+        edit cautions.tsv 3 "warm\\tblend\\tcaution\\t-\\t-\\t-\\t-\\t$text"
         refused cautions.tsv 3 'a brace without the other'
     done
     edit topics.tsv 3 'height\t-\t-\ttext'
@@ -161,7 +178,7 @@ test_refusals() {
     refused limits.tsv 1 'no rows'
     i=0
     while [ $i -lt 62 ]; do
-        printf 'code%s\tblend\tcaution\t-\t-\ttext\n' $i
+        printf 'code%s\tblend\tcaution\t-\t-\t-\t-\ttext\n' $i
         i=$((i + 1))
     done >>bad/cautions.tsv
     refused cautions.tsv 66 'blend has more than 63 notes'
