@@ -46,7 +46,8 @@ static void value_text(const struct report *report, size_t i, char text[VALUE_TE
     }
 }
 
-/* What stands behind the value: the same in the keeper's own unit, what it is, how to measure it. */
+/* What stands behind the value: the same in the keeper's own unit, what it is, how to measure
+ * it. */
 static void words_text(const struct report *report, size_t i, char text[WORDS_TEXT])
 {
     const struct hw_result *result = &report->question->calc->results[i];

@@ -52,22 +52,29 @@ static void entry_text(const struct hw_question *question, size_t i, char text[E
     }
 }
 
+/* The first input from `i` on that came from there, or n_inputs. */
+static size_t next_from(const struct hw_question *question, enum hw_from from, size_t i)
+{
+    while (i < question->calc->n_inputs && question->from[i] != from) {
+        i++;
+    }
+    return i;
+}
+
 /* One list: the inputs that came from there. */
 static void print_inputs(const struct hw_question *question, enum hw_from from, const char *heading)
 {
+    char entry[ENTRY_MAX + 1];
     size_t at = 0;
-    for (size_t i = 0; i < question->calc->n_inputs; i++) {
-        if (question->from[i] == from) {
-            char entry[ENTRY_MAX];
-            entry_text(question, i, entry);
-            if (at == 0) {
-                at = print_words(heading, 0, INDENT, true);
-            } else {
-                (void)putchar(',');
-                at++;
-            }
-            at = print_words(entry, at, INDENT, false);
+    for (size_t i = next_from(question, from, 0); i < question->calc->n_inputs;) {
+        size_t next = next_from(question, from, i + 1);
+        entry_text(question, i, entry);
+        if (next < question->calc->n_inputs) {
+            strcat(entry, ",");
         }
+        at = at == 0 ? print_words(heading, 0, INDENT, true) : at;
+        at = print_words(entry, at, INDENT, false);
+        i = next;
     }
     if (at > 0) {
         (void)putchar('\n');

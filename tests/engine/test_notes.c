@@ -124,7 +124,7 @@ static void no_finite_answer_is_told(void **state)
     static const char told[] =
         "These numbers lead to no finite answer: check them and their units.";
     assert_int_equal(answer(&plain, "0", FORMAT_TEXT), 1);
-    capture_expect("plain\n  NO ANSWER not-finite: These numbers lead to no finite answer: ");
+    capture_expect("plain\nNO ANSWER not-finite: These numbers lead to no finite answer: ");
     assert_int_equal(answer(&plain, "0", FORMAT_JSON), 1);
     capture_expect("\"status\": -1,");
     capture_expect("\"y\": {\"value\": null, ");
@@ -144,7 +144,7 @@ static void no_finite_answer_in_a_sweep(void **state)
     (void)state;
     assert_int_equal(answer(&plain, "0:2:1", FORMAT_TEXT), 1);
     capture_expect("  0  x      a\n  1  1.00\n  2  0.500\n");
-    capture_expect("  a NO ANSWER not-finite: ");
+    capture_expect("\na NO ANSWER not-finite: ");
     assert_int_equal(answer(&plain, "0:2:1", FORMAT_SVG), 1);
     capture_expect("NO ANSWER not-finite: ");
     assert_int_equal(answer(&plain, "0:2:1", FORMAT_CSV), 1);
@@ -156,7 +156,7 @@ static void no_finite_end(void **state)
 {
     (void)state;
     assert_int_equal(answer(&plain, "1+-1", FORMAT_TEXT), 0);
-    capture_expect("  POSSIBLE NO ANSWER not-finite: ");
+    capture_expect("\nPOSSIBLE NO ANSWER not-finite: ");
     assert_int_equal(answer(&plain, "1+-1", FORMAT_CSV), 0);
     capture_expect(",possible:not-finite\n");
 }
@@ -194,8 +194,7 @@ static void no_notes_at_all(void **state)
     notes_codes(&plain, 0, 0, text);
     assert_string_equal(text, "");
     assert_int_equal(answer(&plain, "4", FORMAT_TEXT), 0);
-    capture_expect("y               0.250 ");
-    capture_expect("cautions\nsources: ours\n");
+    capture_expect("plain\n  y  0.250  the result\ngiven: x 4\n");
 }
 
 static void as_many_as_there_can_be(void **state)
@@ -228,7 +227,7 @@ static void every_note_has_its_letter(void **state)
 {
     (void)state;
     assert_int_equal(answer(&crowded, "0:64:1", FORMAT_TEXT), 1);
-    capture_expect("  a NO ANSWER not-finite: ");
+    capture_expect("\na NO ANSWER not-finite: ");
     char used[NOTES_MAX] = {'a'};
     for (size_t i = 0; i < HW_NOTES; i++) {
         char wanted[32];

@@ -188,7 +188,7 @@ static void many_solutions(void **state)
 {
     (void)state;
     assert_int_equal(solve(waves, 100, 0.5, FORMAT_TEXT), 0);
-    capture_expect("x               0.5236 g      solved, so that y is 0.5 mL\n");
+    capture_expect("x  0.5236 g  solved, so that y is 0.5 mL\n");
     capture_expect("    more than 8 solutions, this is the smallest; also 2.61799, 6.80678,\n      "
                    "8.90118, 13.09,");
     assert_int_equal(solve(waves, 100, 0.5, FORMAT_VALUE), 0);
@@ -197,7 +197,7 @@ static void many_solutions(void **state)
     assert_int_equal(solve(waves, 100, 0.5, FORMAT_JSON), 0);
     capture_expect("\"more\": true");
     assert_int_equal(solve(waves, 4, 0, FORMAT_TEXT), 0);
-    capture_expect("x               0.000 g       solved, so that y is 0 mL\n");
+    capture_expect("x  0.000 g  solved, so that y is 0 mL\n");
 }
 
 static void counts_on_a_side(void **state)
@@ -206,7 +206,7 @@ static void counts_on_a_side(void **state)
     input.kind = HW_COUNT;
     result.safe = -1;
     assert_int_equal(solve(tenfold, 100, 77, FORMAT_TEXT), 0);
-    capture_expect("x               7 g           solved, so that y is 77 mL\n"
+    capture_expect("x  7 g  solved, so that y is 77 mL\n"
                    "    check: y is 70 mL at x = 7 g\n"
                    "    no whole number meets it: this one is next to it, on the safe side\n");
     result.safe = 1;
@@ -222,20 +222,20 @@ static void rounding(void **state)
     (void)state;
     result.safe = -1;
     assert_int_equal(solve(tenfold, 1e5, 777.77, FORMAT_TEXT), 0);
-    capture_expect("x               77.77 g");
+    capture_expect("x  77.77 g");
     result.safe = 1;
     assert_int_equal(solve(tenfold, 1e5, 777.77, FORMAT_TEXT), 0);
-    capture_expect("x               77.78 g");
+    capture_expect("x  77.78 g");
     result.safe = 0;
     assert_int_equal(solve(steep, 200, 51.3, FORMAT_TEXT), 0);
-    capture_expect("x               99.9513 g ");
+    capture_expect("x  99.9513 g ");
     assert_int_equal(solve(steep, 200, 51.3, FORMAT_VALUE), 0);
     assert_string_equal(said, "99.9513\n");
     assert_int_equal(solve(tenfold, 5.0001, 50.0009, FORMAT_TEXT), 0);
-    capture_expect("x               5.000 g"); /* 5.001 is out of range */
+    capture_expect("x  5.000 g"); /* 5.001 is out of range */
     result.safe = 1;
     assert_int_equal(solve(tenfold, 5.0001, 50.0009, FORMAT_TEXT), 0);
-    capture_expect("x               5.0001 g"); /* and below, it is on the wrong side */
+    capture_expect("x  5.0001 g"); /* and below, it is on the wrong side */
     result.safe = 0;
 }
 
