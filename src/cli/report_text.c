@@ -54,12 +54,12 @@ static void words_text(const struct report *report, size_t i, char text[WORDS_TE
     const struct hw_unit *kept = hw_unit_of(result->kind, result->unit);
     const struct hw_unit *own = own_unit(report->args->wanted_unit, report->question, result->kind);
     double value = report->answer->out[i];
-    char measure[REPORT_POUR] = "";
     (void)snprintf(text, WORDS_TEXT, "%s", result->help);
     if (isnan(value)) {
         return;
     }
     if (result->pour) {
+        char measure[REPORT_POUR];
         report_pour(report, i, measure);
         (void)snprintf(text, WORDS_TEXT, "%s%s%s", result->help, measure[0] == '\0' ? "" : ": ",
                        measure);

@@ -32,8 +32,8 @@ static void print_cautions(const struct sweep_view *view)
     }
     for (size_t i = 0; i < view->n_told; i++) {
         size_t note = view->told[i];
-        char mark[] = {view->letter[note], ' ', '\0'};
         if (hw_note_at(calc, note)->effect != HW_STANDING) {
+            char mark[] = {view->letter[note], ' ', '\0'};
             text_note(hw_note_at(calc, note), view->letter[note] == '\0' ? "" : mark,
                       sweep_where(view, note), full);
         }
