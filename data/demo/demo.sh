@@ -210,7 +210,7 @@ say 'From which share on does it fall? Asked backwards; and by all shares, as a 
 ask blend --volume 110L --solve share --for free_after=0.0034 --tan 0.3 --ph 7.4 --alkalinity 1meq/L \
     --temp 25.5 --salinity 33 --new-ph 8.2 --new-alkalinity 2.4meq/L --new-temp 25.5 \
     --new-salinity 33 --only free_before,free_after,free_aired
-ask blend --volume 110L --share 10%:90%:20% --tan 0.3 --ph 7.4 --alkalinity 1meq/L --temp 25.5 \
+ask blend --volume 110L --share 10%:90%:40% --tan 0.3 --ph 7.4 --alkalinity 1meq/L --temp 25.5 \
     --salinity 33 --new-ph 8.2 --new-alkalinity 2.4meq/L --new-temp 25.5 --new-salinity 33 \
     --only free_before,free_after,free_aired
 

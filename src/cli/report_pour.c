@@ -65,7 +65,7 @@ void report_pour(const struct report *report, size_t result, char text[REPORT_PO
         char number[NUMBER_MAX];
         number_text(number, met, 3, this->safe);
         size_t used = strlen(text);
-        (void)snprintf(text + used, REPORT_POUR - used, " for %.20s %s", number,
+        (void)snprintf(text + used, REPORT_POUR - used, " (%.20s %s)", number,
                        report->question->calc->inputs[aim].unit);
     }
 }

@@ -5,7 +5,7 @@
 
 enum { REPORT_POUR = 120 };
 
-/* "5.8 mL in a 10 mL syringe for 0.176 mg/L"; "" when there is nothing to measure. The level is
+/* "5.8 mL in a 10 mL syringe (0.176 mg/L)"; "" when there is nothing to measure. The level is
  * told where the mark differs from the amount by more than 1 %. */
 void report_pour(const struct report *report, size_t result, char text[REPORT_POUR]);
 #endif

@@ -4,6 +4,7 @@
 
 #include "cli/notes.h"
 #include "cli/print.h"
+#include "cli/report_change.h"
 #include "cli/report_pour.h"
 #include "cli/report_solved.h"
 #include "cli/report_spread.h"
@@ -47,22 +48,25 @@ static void value_text(const struct report *report, size_t i, char text[VALUE_TE
 }
 
 /* What stands behind the value: the same in the keeper's own unit, what it is, how to measure
- * it. */
-static void words_text(const struct report *report, size_t i, char text[WORDS_TEXT])
+ * it, alone where both do not fit into the room of the line. */
+static void words_text(const struct report *report, size_t i, size_t room, char text[WORDS_TEXT])
 {
     const struct hw_result *result = &report->question->calc->results[i];
     const struct hw_unit *kept = hw_unit_of(result->kind, result->unit);
     const struct hw_unit *own = own_unit(report->args->wanted_unit, report->question, result->kind);
     double value = report->answer->out[i];
+    char measure[REPORT_POUR];
     (void)snprintf(text, WORDS_TEXT, "%s", result->help);
     if (isnan(value)) {
         return;
     }
-    if (result->pour) {
-        char measure[REPORT_POUR];
+    if (report_change(report, i, measure)) {
+        (void)snprintf(text, WORDS_TEXT, "%s", measure);
+    } else if (result->pour) {
         report_pour(report, i, measure);
-        (void)snprintf(text, WORDS_TEXT, "%s%s%s", result->help, measure[0] == '\0' ? "" : ": ",
-                       measure);
+        bool both = measure[0] != '\0' && strlen(result->help) + 2 + strlen(measure) <= room;
+        (void)snprintf(text, WORDS_TEXT, "%s%s%s", both || measure[0] == '\0' ? result->help : "",
+                       both ? ": " : "", measure);
     } else if (kept && own && strcmp(result->unit, "mL") != 0) {
         char number[NUMBER_MAX];
         int digits = report->args->digits ? report->args->digits : result->digits;
@@ -93,9 +97,9 @@ static void print_result(const struct report *report, size_t i, struct widths wi
     char value[VALUE_TEXT];
     char words[WORDS_TEXT];
     value_text(report, i, value);
-    words_text(report, i, words);
     size_t at =
         (size_t)printf("  %-*s  %-*s  ", (int)widths.name, result->name, (int)widths.value, value);
+    words_text(report, i, at < PRINT_WIDTH ? PRINT_WIDTH - at : 0, words);
     print_wrapped(words, at, at);
     if (report->spread && !isnan(report->answer->out[i])) {
         report_spread(report, i,

@@ -38,7 +38,6 @@ static void print_cautions(const struct sweep_view *view)
                       sweep_where(view, note), full);
         }
     }
-    text_standing(calc, view->ever, full);
 }
 
 /* Results that were named and apply nowhere. */
@@ -59,10 +58,8 @@ static void print_table(struct sweep_view *view)
         print_absent(view);
         return;
     }
-    (void)puts("table");
     sweep_table(view);
     print_absent(view);
-    (void)puts("where");
     for (size_t at = 0; at < view->n_results; at++) {
         const struct hw_result *result = &calc->results[view->result[at]];
         size_t printed = (size_t)printf("  %-*s ", NAME_WIDTH, result->name);
@@ -105,7 +102,6 @@ void sweep_text(struct sweep_view *view)
     char heading[CAPTION_MAX];
     sweep_heading(view, heading);
     print_wrapped(heading, 0, INDENT);
-    print_inputs(view);
     if (view->refused == view->total) {
         (void)puts("no answer at any point");
     } else if (view->question->n_axes == 1) {
@@ -114,6 +110,8 @@ void sweep_text(struct sweep_view *view)
         print_charts(view);
     }
     print_cautions(view);
+    print_inputs(view);
+    text_standing(view->question->calc, view->ever, view->args->full);
     if (view->args->full) {
         text_sources(view->question->calc);
     }

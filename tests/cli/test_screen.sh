@@ -1,0 +1,81 @@
+#!/bin/sh
+# An answer fits one screen: the first example of every help, each command of the demo, and those of screens.tsv, have at
+# most 23 lines of 79 columns, or the count listed there when three cautions or more are raised; each result has one
+# line; a caution has at most 156 characters; never: and mind: hold whole sentences.
+# Usage: test_screen.sh BUILD
+set -eu
+program=$(cd "$1" && pwd)/holdwater
+tests=$(cd "$(dirname "$0")" && pwd)
+root=$(pwd)
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+cd "$work"
+checks=0
+
+fail() {
+    echo "$1: $2" >&2
+    cat answer.txt >&2
+    exit 1
+}
+
+# judge MOST COMMAND: answer.txt is a screen.
+judge() {
+    lines=$(wc -l <answer.txt)
+    raised=$(grep -Ec '^([a-zA-Z] )?CAUTION' answer.txt || true)
+    [ "$lines" -le "$1" ] || fail "$2" "$lines lines"
+    [ "$1" -eq 23 ] || [ "$raised" -ge 3 ] || fail "$2" "$raised cautions are no reason for $1 lines"
+    awk 'length > 79 { exit 1 }' answer.txt || fail "$2" 'over 79 columns'
+    case $2 in
+    *:[0-9]* | *+-*) ;; # a table of its own, and a line for low and high
+    *) awk 'NR > 1 && /^[^ ]/ { exit bad } NR > 1 && /^     / { bad = 1; exit 1 } END { exit bad }' answer.txt ||
+        fail "$2" 'a result of two lines' ;;
+    esac
+    awk '/^[^ ]/ { if (length(said) > 156) exit 1; said = "" } /^CAUTION/ { said = $0; next }
+         said != "" { sub(/^ +/, " "); said = said $0 } END { if (length(said) > 156) exit 1 }' answer.txt ||
+        fail "$2" 'a caution of over 156 characters'
+    awk '/^[^ ]/ { list = /^(never|mind):/ } list { text = text $0 } END { exit text ~ /;/ || (text != "" && text !~ /\.$/) }' \
+        answer.txt || fail "$2" 'no whole sentences'
+    checks=$((checks + 5))
+}
+
+# Each help's first example of one question.
+"$program" | sed -n '1,/^ask:/s/^  \([a-z][a-z]*\) .*/\1/p' >names.txt
+while read -r name; do
+    "$program" help "$name" | awk '
+        /^    holdwater / { if (line) exit; line = substr($0, 15); next }
+        line && /^        / { line = line " " substr($0, 9); next }
+        line { exit } END { print line }' >command.txt
+    command=$(cat command.txt)
+    # shellcheck disable=SC2086
+    "$program" $command >answer.txt
+    judge 23 "$command"
+done <names.txt
+[ -s names.txt ]
+
+# The demo.
+HOLDWATER=$program HOLDWATER_DATA=$root/data sh "$root/data/demo/demo.sh" >demo.txt 2>/dev/null
+awk '/^\$ holdwater/ { n++; print substr($0, 13) > ("demo-" n ".command"); out = "demo-" n ".answer"; printf "" > out; next }
+     /^(#|==)/ { out = "" } out { print > out }' demo.txt
+for answer in demo-*.answer; do
+    command=$(cat "${answer%.answer}.command")
+    case $command in
+    *--rows* | *--format* | *--work*) continue ;; # tables, and what was asked for in full
+    esac
+    grep -v '^(exit status\|^$' "$answer" >answer.txt || true
+    ! grep -q '^holdwater: ' answer.txt || continue # asked wrongly on purpose
+    judge 23 "demo: $command"
+done
+
+tab=$(printf '\t')
+grep -v '^#\|^lines' "$tests/screens.tsv" >screens.txt
+while IFS=$tab read -r most command; do
+    # shellcheck disable=SC2086
+    "$program" $command >answer.txt 2>error.txt || [ $? -eq 3 ]
+    [ ! -s error.txt ] || fail "$command" "$(cat error.txt)"
+    judge "$most" "$command"
+    echo "${command%% *}" >>asked.txt
+done <screens.txt
+while read -r name; do
+    grep -qx "$name" asked.txt || fail "$name" 'no command in screens.tsv'
+done <names.txt
+echo "$checks checks passed"
