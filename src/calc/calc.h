@@ -61,6 +61,7 @@ enum hw_need { HW_REQUIRED, HW_PRESET, HW_OPTIONAL };
 struct hw_input {
     const char *name, *unit, *help; /* unit: of the column, of a bare number, of machine output */
     enum hw_kind kind;
+    const char *beyond; /* what it means to be out of range: "too hot for fish"; or NULL */
     bool unit_must; /* a bare number is refused though its kind would allow it: strengths */
     double lo, hi;  /* both valid; a choice runs from 0 to its last word */
     enum hw_need need;
@@ -92,7 +93,7 @@ struct hw_result {
     int digits;     /* significant digits in text */
     int safe;       /* a solved or poured amount is rounded: -1 down, +1 up, 0 to nearest */
     bool sometimes; /* may be absent (NaN) although there is an answer */
-    bool pour;      /* mL that are measured in one go */
+    bool pour;      /* what is poured or weighed in one go, for the input that is an aim */
     bool detail;    /* a text tells it with --full, or where it is named */
 };
 

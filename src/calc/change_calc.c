@@ -90,7 +90,7 @@ static const struct hw_result results[CHANGE_RESULTS] = {
     [CHANGE_ADD_LIQUID] = {.name = "add_liquid", .unit = "mL", .kind = HW_VOLUME, .digits = 3,
      .safe = -1, .sometimes = true, .pour = true, .help = "into new water"},
     [CHANGE_ADD_MASS] = {.name = "add_mass", .unit = "g", .kind = HW_MASS, .digits = 3,
-     .safe = -1, .sometimes = true, .help = "powder, into new water"},
+     .safe = -1, .sometimes = true, .pour = true, .help = "powder, into new water"},
     [CHANGE_NEW_NEEDED] = {.name = "new_needed", .unit = "mg/L", .kind = HW_CONCENTRATION,
      .digits = 3, .safe = -1, .sometimes = true,
      .help = "level the new water must have to hold keep"},

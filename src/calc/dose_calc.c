@@ -126,7 +126,7 @@ static const struct hw_result results[DOSE_RESULTS] = {
     [DOSE_STEP_AMOUNT] = {.name = "step_amount", .unit = "mL", .kind = HW_VOLUME, .digits = 3,
      .safe = -1, .sometimes = true, .pour = true, .help = "pour now"},
     [DOSE_STEP_MASS] = {.name = "step_mass", .unit = "g", .kind = HW_MASS, .digits = 3,
-     .safe = -1, .sometimes = true, .help = "weigh now"},
+     .safe = -1, .sometimes = true, .pour = true, .help = "weigh now"},
     [DOSE_STEP_EVERY] = {.name = "step_every", .unit = "h", .kind = HW_TIME, .digits = 2,
      .safe = 1, .sometimes = true, .help = "from one step to the next"},
     [DOSE_LEVEL_AFTER] = {.name = "level_after", .unit = "mg/L", .kind = HW_CONCENTRATION,

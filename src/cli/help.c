@@ -9,7 +9,9 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { OPTION_COLUMN = 26 };
+enum { OPTION_COLUMN = 26, EXAMPLES_SHOWN = 3 };
+
+static const uint32_t ALL_WORDS = UINT32_MAX;
 
 const struct hw_calc *calc_find(const char *name)
 {
@@ -46,7 +48,8 @@ void help_map(void)
         }
     }
     (void)puts("\nask: holdwater CALCULATION --NAME VALUE ...");
-    print_entry("help CALCULATION", "examples, inputs, results and cautions of one");
+    print_entry("help CALCULATION", "examples, inputs, results of one; NAME --help is the same");
+    print_entry("help asking", "units, +-, sweeps, formats, files: the same for all");
     print_entry("units", "every unit that is understood");
     print_entry("sources [KEY]", "where the numbers come from; or those of a CALCULATION");
     print_entry("cautions [CODE]", "what the cautions mean; or those of a CALCULATION");
@@ -54,151 +57,279 @@ void help_map(void)
     (void)puts("\nNot veterinary advice: ask a veterinarian, follow labels and local rules.");
 }
 
-static void print_examples(const struct hw_calc *calc)
+/* The first examples of a calculation, at most so many; true when there are more. */
+static bool print_examples(const struct hw_calc *calc, size_t most)
 {
+    size_t n = 0;
     for (size_t i = 0; examples[i].calculation; i++) {
-        if (strcmp(examples[i].calculation, calc->name) == 0) {
-            (void)fputs("  ", stdout);
+        bool mine = strcmp(examples[i].calculation, calc->name) == 0;
+        n += mine ? 1 : 0;
+        if (mine && n <= most) {
+            print_blanks(2);
             print_wrapped(examples[i].question, 2, 2);
-            (void)fputs("    ", stdout);
+            print_blanks(4);
             print_wrapped(examples[i].command, 4, 8);
         }
     }
+    return n > most;
 }
 
-static const char *value_word(const struct hw_input *input)
+/* --- Inputs ----------------------------------------------------------------------------------- */
+
+static void add(char *text, size_t size, const char *more)
 {
-    if (input->kind == HW_SET) {
-        return "WORD,...";
+    size_t used = strlen(text);
+    (void)snprintf(text + used, size - used, "%s", more);
+}
+
+/* A letter for a group of inputs, '*' for one that must be given, or ' '. */
+static char mark_of(const struct hw_input *input)
+{
+    if (input->group != 0) {
+        return (char)('a' + input->group - 1);
     }
-    return input->words ? "WORD" : "VALUE";
+    return input->need == HW_REQUIRED ? '*' : ' ';
 }
 
-/* "; exactly one of --take, --share", or at most one. */
-static void group_text(const struct hw_calc *calc, const struct hw_input *input, char *text,
-                       size_t size)
+/* True when several words begin as `stem` does, and each of them is among the bits. */
+static bool whole_stem(const struct hw_input *choice, uint32_t bits, const char *stem, size_t n)
 {
-    int group = input->group;
-    const char *join = input->need == HW_OPTIONAL ? "; at most one of --" : "; exactly one of --";
-    for (size_t i = 0; i < calc->n_inputs; i++) {
-        if (calc->inputs[i].group == group && hw_input_first(calc, i) == i) {
-            char option[OPTION_MAX];
-            size_t used = strlen(text);
-            option_name(calc->inputs[i].name, option);
-            (void)snprintf(text + used, size - used, "%s%s", join, option);
-            join = ", --";
+    size_t found = 0;
+    for (size_t i = 0; choice->words[i]; i++) {
+        bool begins = strncmp(choice->words[i], stem, n) == 0;
+        found += begins ? 1 : 0;
+        if (begins && ((bits >> i) & 1u) == 0) {
+            return false;
         }
     }
+    return found > 1;
 }
 
-/* " (with --kind liquid, powder, or without it)", " (with --volume)", " (without --volume)". */
-static void condition_text(const struct hw_calc *calc, const struct hw_input *input, char *text,
-                           size_t size)
+/* Adds the words of some bits: "copper-..., dye". */
+static void add_words(const struct hw_input *choice, uint32_t bits, char *text, size_t size)
 {
-    const struct hw_input *other = &calc->inputs[input->when_input];
-    bool without = (input->when_words & HW_WHEN_UNASKED) != 0;
-    bool alone = input->when_words == HW_WHEN_UNASKED;
-    char option[OPTION_MAX];
-    size_t used = strlen(text);
-    option_name(other->name, option);
-    (void)snprintf(text + used, size - used, " (%s --%s", alone ? "without" : "with", option);
     const char *join = " ";
-    for (size_t i = 0; other->words && other->words[i]; i++) {
-        if (((input->when_words >> i) & 1u) != 0) {
-            used = strlen(text);
-            (void)snprintf(text + used, size - used, "%s%s", join, other->words[i]);
+    char before[OPTION_MAX] = "";
+    for (size_t i = 0; choice->words && choice->words[i]; i++) {
+        const char *hyphen = strchr(choice->words[i], '-');
+        size_t n = hyphen ? (size_t)(hyphen - choice->words[i]) + 1 : 0;
+        bool stem = bits != ALL_WORDS && n > 0 && whole_stem(choice, bits, choice->words[i], n);
+        char word[OPTION_MAX];
+        (void)snprintf(word, sizeof word, "%.*s%s", stem ? (int)n : OPTION_MAX - 8,
+                       choice->words[i], stem ? "..." : "");
+        if (((bits >> i) & 1u) != 0 && strcmp(word, before) != 0) {
+            add(text, size, join);
+            add(text, size, word);
             join = ", ";
         }
-    }
-    used = strlen(text);
-    (void)snprintf(text + used, size - used, "%s)", without && !alone ? ", or without it" : "");
-}
-
-static void need_text(const struct hw_calc *calc, const struct hw_input *input, char *text,
-                      size_t size)
-{
-    char preset[ALLOWED_MAX] = "";
-    text[0] = '\0';
-    if (input->need == HW_PRESET && input->words) {
-        (void)snprintf(preset, sizeof preset, "%s", input->words[(size_t)input->preset]);
-    } else if (input->need == HW_PRESET) {
-        char number[NUMBER_MAX];
-        number_digits(number, input->preset, 6);
-        (void)snprintf(preset, sizeof preset, "%.40s%s%s", number,
-                       input->unit[0] == '\0' ? "" : " ", input->unit);
-    }
-    if (input->need == HW_PRESET) {
-        (void)snprintf(text, size, "; %s if not given", preset);
-    } else if (input->need == HW_REQUIRED && input->group == 0) {
-        (void)snprintf(text, size, "; required");
-    } else if (input->group != 0) {
-        group_text(calc, input, text, size);
-    }
-    if (input->when_words != 0) {
-        condition_text(calc, input, text, size);
+        memcpy(before, word, sizeof before);
     }
 }
 
-static void print_input(const struct hw_calc *calc, const struct hw_input *input)
+/* "; with --kind copper-...", "; without --volume". */
+static void add_condition(const struct hw_calc *calc, const struct hw_input *input, char *text,
+                          size_t size)
 {
+    const struct hw_input *other = &calc->inputs[input->when_input];
     char option[OPTION_MAX];
-    char entry[OPTION_MAX + 16];
-    char allowed[ALLOWED_MAX];
-    char need[ALLOWED_MAX];
+    if (input->when_words == 0) {
+        return;
+    }
+    option_name(other->name, option);
+    add(text, size, input->when_words == HW_WHEN_UNASKED ? "; without --" : "; with --");
+    add(text, size, option);
+    add_words(other, input->when_words, text, size);
+    bool either =
+        (input->when_words & HW_WHEN_UNASKED) != 0 && input->when_words != HW_WHEN_UNASKED;
+    add(text, size, either ? ", or without it" : "");
+}
+
+/* Adds "; 0 mg/L if not given". */
+static void add_preset(const struct hw_input *input, char *text, size_t size)
+{
+    char preset[ALLOWED_MAX];
+    if (input->need != HW_PRESET) {
+        return;
+    }
+    if (input->words) {
+        (void)snprintf(preset, sizeof preset, "%s", input->words[(size_t)input->preset]);
+    } else {
+        amount_text(input->preset, 6, input->unit, preset);
+    }
+    add(text, size, "; ");
+    add(text, size, preset);
+    add(text, size, " if not given");
+}
+
+/* True when an earlier entry of the name is told with the same words: then it is told once. */
+static bool told_before(const struct hw_calc *calc, size_t i)
+{
+    for (size_t k = hw_input_first(calc, i); k < i; k = hw_input_next(calc, k)) {
+        if (strcmp(calc->inputs[k].help, calc->inputs[i].help) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* The units of the entries of a name that are told as one: "mg/L or uL/L". */
+static void units_of_name(const struct hw_calc *calc, size_t i, char *text, size_t size)
+{
+    add(text, size, calc->inputs[i].unit);
+    for (size_t k = hw_input_next(calc, i); k < calc->n_inputs; k = hw_input_next(calc, k)) {
+        bool same = strcmp(calc->inputs[k].help, calc->inputs[i].help) == 0;
+        if (same && strcmp(calc->inputs[k].unit, calc->inputs[i].unit) != 0) {
+            add(text, size, " or ");
+            add(text, size, calc->inputs[k].unit);
+        }
+    }
+}
+
+/* One line, or two: "* --temp C   water temperature". */
+static void print_input(const struct hw_calc *calc, size_t i)
+{
+    const struct hw_input *input = &calc->inputs[i];
+    char option[OPTION_MAX];
+    char unit[ALLOWED_MAX] = "";
+    char entry[ALLOWED_MAX];
     char text[3 * ALLOWED_MAX];
+    bool twins = hw_input_next(calc, i) < calc->n_inputs;
     option_name(input->name, option);
-    allowed_text(input, allowed);
-    need_text(calc, input, need, sizeof need);
-    (void)snprintf(entry, sizeof entry, "--%s %s", option, value_word(input));
-    (void)snprintf(text, sizeof text, "%s: %s%s", input->help, allowed, need);
+    units_of_name(calc, i, unit, sizeof unit);
+    (void)snprintf(entry, sizeof entry, "%c --%s%s%.60s", mark_of(input), option,
+                   unit[0] == '\0' ? "" : " ", unit);
+    (void)snprintf(text, sizeof text, "%s", input->help);
+    if (input->words) {
+        add(text, sizeof text, ":");
+        add_words(input, ALL_WORDS, text, sizeof text);
+    }
+    add_preset(input, text, sizeof text);
+    if (!twins || strcmp(calc->inputs[hw_input_next(calc, i)].help, input->help) != 0) {
+        add_condition(calc, input, text, sizeof text);
+    }
     print_entry(entry, text);
+}
+
+static void print_legend(const struct hw_calc *calc)
+{
+    (void)puts("inputs (* must be given; asking: holdwater help asking)");
+    for (char letter = 'a'; letter <= 'h'; letter++) {
+        for (size_t i = 0; i < calc->n_inputs; i++) {
+            if (mark_of(&calc->inputs[i]) == letter) {
+                bool must = calc->inputs[i].need != HW_OPTIONAL;
+                (void)printf("  %c: give %s one of these\n", letter, must ? "exactly" : "at most");
+                break;
+            }
+        }
+    }
 }
 
 static void print_results(const struct hw_calc *calc)
 {
+    char text[4 * ALLOWED_MAX] = "";
     for (size_t i = 0; i < calc->n_results; i++) {
         const struct hw_result *result = &calc->results[i];
-        char text[ALLOWED_MAX];
-        (void)snprintf(text, sizeof text, "%s%s%s%s%s", result->help,
-                       result->unit[0] == '\0' ? "" : ", ", result->unit, "",
-                       result->sometimes ? "; where it applies" : "");
-        print_entry(result->name, text);
+        add(text, sizeof text, i == 0 ? "" : ", ");
+        add(text, sizeof text, result->name);
+        add(text, sizeof text, result->unit[0] == '\0' ? "" : " ");
+        add(text, sizeof text, result->unit);
     }
-}
-
-static void print_cautions(const struct hw_calc *calc)
-{
-    uint64_t standing = notes_of_table(calc) & notes_between(calc, HW_STANDING, HW_STANDING);
-    for (size_t bit = 0; notes_next(calc, standing, &bit); bit++) {
-        (void)fputs("  ", stdout);
-        print_wrapped(hw_note_at(calc, bit)->text, 2, 4);
-    }
-    (void)fputs("  raised by values:", stdout);
-    char codes[4 * ALLOWED_MAX] = "";
-    uint64_t raised = notes_of_table(calc) & ~standing;
-    for (size_t bit = 0; notes_next(calc, raised, &bit); bit++) {
-        size_t used = strlen(codes);
-        (void)snprintf(codes + used, sizeof codes - used, " %s", hw_note_at(calc, bit)->code);
-    }
-    print_wrapped(codes[0] == '\0' ? " none" : codes, 19, 4);
+    (void)fputs("results: ", stdout);
+    print_wrapped(text, 9, 2);
 }
 
 void help_calc(const struct hw_calc *calc)
 {
     (void)printf("holdwater %s: ", calc->name);
     print_wrapped(calc->purpose, strlen(calc->name) + 12, 2);
-    (void)puts("\nexamples");
-    print_examples(calc);
-    (void)puts("\ninputs (a bare number takes the unit of the range)\n"
-               "  8.1+-0.1 in place of a value tells how sure it is: results get low and high;\n"
-               "  7.8:8.6:0.1 is a sweep, start:stop:step: a table of one, a chart of two;\n"
-               "  --solve INPUT --for RESULT=VALUE leaves the input out and looks for it");
+    (void)puts("examples");
+    bool more = print_examples(calc, EXAMPLES_SHOWN);
+    print_legend(calc);
     for (size_t i = 0; i < calc->n_inputs; i++) {
-        print_input(calc, &calc->inputs[i]);
+        if (!told_before(calc, i)) {
+            print_input(calc, i);
+        }
     }
-    (void)puts("\nresults");
     print_results(calc);
-    (void)puts("\nanswers");
+    (void)printf("more: holdwater help %s NAME (of an input or result)%s,\n"
+                 "  holdwater cautions %s, holdwater sources %s\n",
+                 calc->name, more ? " or examples" : "", calc->name, calc->name);
+}
+
+/* --- One name --------------------------------------------------------------------------------- */
+
+static void input_in_full(const struct hw_calc *calc, size_t i)
+{
+    const struct hw_input *input = &calc->inputs[i];
+    char option[OPTION_MAX];
+    char allowed[ALLOWED_MAX];
+    char text[3 * ALLOWED_MAX];
+    option_name(input->name, option);
+    allowed_text(input, allowed);
+    (void)snprintf(text, sizeof text, "%s; takes %s", input->help, allowed);
+    if (input->beyond) {
+        add(text, sizeof text, " (outside: ");
+        add(text, sizeof text, input->beyond);
+        add(text, sizeof text, ")");
+    }
+    add_preset(input, text, sizeof text);
+    add(text, sizeof text, mark_of(input) == '*' ? "; must be given" : "");
+    add_condition(calc, input, text, sizeof text);
+    size_t at = (size_t)printf("--%s: ", option);
+    print_wrapped(text, at, 2);
+}
+
+bool help_name(const struct hw_calc *calc, const char *name)
+{
+    size_t n = strlen(name);
+    size_t skip = n > 2 && strncmp(name, "--", 2) == 0 ? 2 : 0;
+    size_t input = hw_input_find(calc, name + skip, n - skip);
+    size_t result = hw_result_find(calc, name + skip, n - skip);
+    if (strcmp(name, "examples") == 0) {
+        (void)print_examples(calc, SIZE_MAX);
+        return true;
+    }
+    for (size_t i = input; i < calc->n_inputs; i = hw_input_next(calc, i)) {
+        input_in_full(calc, i);
+    }
+    if (result < calc->n_results) {
+        const struct hw_result *this = &calc->results[result];
+        char text[ALLOWED_MAX];
+        (void)snprintf(text, sizeof text, "%s%s%s%s%s", this->unit,
+                       this->unit[0] == '\0' ? "" : "; ", this->help,
+                       this->sometimes ? "; not in every answer" : "",
+                       this->detail ? "; told with --full or --only" : "");
+        print_wrapped(text, (size_t)printf("%s: ", this->name), 2);
+    }
+    return input < calc->n_inputs || result < calc->n_results;
+}
+
+/* --- What is the same for all ----------------------------------------------------------------- */
+
+void help_asking(void)
+{
+    static const char *const told[] = {
+        "values: a number and its unit, as 75L, 78F, 0.18mg/L, 25%. A bare number takes the unit"
+        " that the help shows. Volumes, masses, lengths, shares and strengths must have one."
+        " 'holdwater units' has them all.",
+        "how sure: 8.1+-0.1 or 8.1+-2% is a value and its standard deviation. Each result then"
+        " gets a low and a high, and the answer names the reading to repeat.",
+        "sweep: 7.8:8.6:0.1 is start, stop and step: a table, or of two such inputs a chart.",
+        "backwards: --solve INPUT --for RESULT=VALUE leaves that input out and looks for it.",
+        "the text: results first. CAUTION: raised by your values. given, assumed: what was used;"
+        " read it. never, mind: true of every such answer. WITHHELD: no dose, and why.",
+        "files: --rows FILE answers each line of a CSV file; --tank NAME takes the tank's water "
+        "from"
+        " the tanks file.",
+        "exit status: 0 answered; 1 an answer could not be given; 2 asked wrongly, or could not "
+        "read"
+        " or write; 3 withheld for safety.",
+    };
+    (void)puts("holdwater CALCULATION --NAME VALUE ...: what is the same for all");
+    for (size_t i = 0; i < sizeof told / sizeof told[0]; i++) {
+        print_wrapped(told[i], 0, 2);
+    }
+    (void)puts("options");
     for (size_t i = 0; general_options[i].name; i++) {
         char entry[OPTION_MAX];
         (void)snprintf(entry, sizeof entry, "--%s%s%s", general_options[i].name,
@@ -206,9 +337,4 @@ void help_calc(const struct hw_calc *calc)
                        general_options[i].value ? general_options[i].value : "");
         print_entry(entry, general_options[i].help);
     }
-    (void)puts("\ncautions");
-    print_cautions(calc);
-    (void)puts("\nexit status");
-    (void)puts("  0 answered; 1 an answer could not be given; 2 asked wrongly, or could not");
-    (void)puts("  read or write; 3 withheld for safety");
 }

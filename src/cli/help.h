@@ -6,8 +6,14 @@
 /* The map of the job by stage: `holdwater` alone. */
 void help_map(void);
 
-/* One calculation: examples, inputs, results, cautions, exit status. */
+/* One calculation on two screens: its first examples, inputs, results. */
 void help_calc(const struct hw_calc *calc);
+
+/* All of one input or result, or all examples for "examples"; false where there is no such name. */
+bool help_name(const struct hw_calc *calc, const char *name);
+
+/* What is the same for all calculations. */
+void help_asking(void);
 
 /* A worked call, for the help; rows of one calculation stand together. */
 struct example {

@@ -64,10 +64,35 @@ static int unknown_name(const char *name)
     return EXIT_ASKED_WRONGLY;
 }
 
+/* No input or result of that name. */
+static int unknown_part(const struct hw_calc *calc, const char *name)
+{
+    char shown[SHOWN_MAX];
+    char suggestion[SUGGEST_TEXT];
+    show_text((struct hw_text){name, strlen(name)}, shown);
+    struct suggestions near = {.word = shown, .n = 0};
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        if (hw_input_first(calc, i) == i) {
+            suggest_weigh(&near, calc->inputs[i].name);
+        }
+    }
+    for (size_t i = 0; i < calc->n_results; i++) {
+        suggest_weigh(&near, calc->results[i].name);
+    }
+    suggest_text(&near, "", suggestion);
+    complain("%s has no input or result '%s'%s", calc->name, shown, suggestion);
+    complain("type 'holdwater help %s' for all of them", calc->name);
+    return EXIT_ASKED_WRONGLY;
+}
+
 static int print_help(int argc, char *argv[])
 {
     if (argc < 3) {
         help_map();
+        return EXIT_ANSWERED;
+    }
+    if (strcmp(argv[2], "asking") == 0) {
+        help_asking();
         return EXIT_ANSWERED;
     }
     const struct hw_calc *calc = calc_find(argv[2]);
@@ -80,8 +105,14 @@ static int print_help(int argc, char *argv[])
     if (!calc) {
         return unknown_name(argv[2]);
     }
-    help_calc(calc);
-    return EXIT_ANSWERED;
+    if (argc == 3) {
+        help_calc(calc);
+        return EXIT_ANSWERED;
+    }
+    if (argc == 4 && help_name(calc, argv[3])) {
+        return EXIT_ANSWERED;
+    }
+    return unknown_part(calc, argv[3]);
 }
 
 static int calculate(int argc, char *argv[], const struct hw_calc *calc)

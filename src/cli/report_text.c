@@ -62,7 +62,7 @@ static void words_text(const struct report *report, size_t i, size_t room, char 
     }
     if (report_change(report, i, measure)) {
         (void)snprintf(text, WORDS_TEXT, "%s", measure);
-    } else if (result->pour) {
+    } else if (result->pour && result->kind == HW_VOLUME) {
         report_pour(report, i, measure);
         bool both = measure[0] != '\0' && strlen(result->help) + 2 + strlen(measure) <= room;
         (void)snprintf(text, WORDS_TEXT, "%s%s%s", both || measure[0] == '\0' ? result->help : "",

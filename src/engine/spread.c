@@ -159,6 +159,68 @@ static uint64_t notes_of(const struct points *points)
     return notes;
 }
 
+/* --- What is poured as it stands -------------------------------------------------------------- */
+
+/* The aim in force, or n_inputs. */
+static size_t aim_of(const struct hw_question *question)
+{
+    size_t i = 0;
+    while (i < question->calc->n_inputs &&
+           !(question->calc->inputs[i].aim && question->from[i] != HW_ABSENT)) {
+        i++;
+    }
+    return i;
+}
+
+/* The amount of this answer, or n_results. */
+static size_t amount_of(const struct hw_calc *calc, const struct hw_answer *answer)
+{
+    size_t i = 0;
+    while (i < calc->n_results && !(calc->results[i].pour && !isnan(answer->out[i]))) {
+        i++;
+    }
+    return i;
+}
+
+/* Moves the aim at each end to what the amount of the middle makes there: amounts are in proportion
+ * to it. An end of the aim itself, and one without an amount, keeps it. */
+static void aim_at_what_is_poured(const struct points *at_ends, const struct ends ends[],
+                                  size_t aim, size_t amount, double poured, struct points *made)
+{
+    const struct hw_input *input = &at_ends->batch.calc->inputs[aim];
+    struct hw_batch *batch = &made->batch;
+    double wanted = at_ends->n > 0 ? at_ends->batch.in[aim][0] : 0;
+    made->n = at_ends->n;
+    for (size_t k = 0; k < made->n; k++) {
+        batch->in[aim][k] *= 0.999;
+    }
+    hw_batch_run(batch, made->n);
+    for (size_t k = 0; k < made->n; k++) {
+        double there = at_ends->batch.out[amount][k];
+        double slope = (there - batch->out[amount][k]) / (0.001 * wanted);
+        double met = wanted + (poured - there) / slope;
+        bool usable = ends[k / 2].input != aim && met >= input->lo && met <= input->hi;
+        batch->in[aim][k] = usable ? met : at_ends->batch.in[aim][k];
+    }
+    hw_batch_run(batch, made->n);
+}
+
+/* The notes that what is poured, as it stands, raises at an end: another volume of water, or
+ * another level in it, than was thought. */
+static uint64_t notes_of_poured(const struct hw_question *question, const struct hw_answer *answer,
+                                const struct points *at_ends, const struct ends ends[])
+{
+    struct points made;
+    size_t aim = aim_of(question);
+    size_t amount = amount_of(question->calc, answer);
+    if (aim == question->calc->n_inputs || amount == question->calc->n_results) {
+        return 0;
+    }
+    made.batch = at_ends->batch;
+    aim_at_what_is_poured(at_ends, ends, aim, amount, answer->out[amount], &made);
+    return notes_of(&made);
+}
+
 static uint64_t standing_notes(const struct hw_calc *calc)
 {
     uint64_t standing = 0;
@@ -222,6 +284,7 @@ void hw_question_spread(const struct hw_question *question, const struct hw_answ
     for (size_t result = 0; result < question->calc->n_results; result++) {
         leave_unanswered(&extremes, at[result], result, spread);
     }
-    spread->possible = (notes_of(&at_ends) | notes_of(&extremes)) & ~answer->notes &
+    uint64_t poured = notes_of_poured(question, answer, &at_ends, ends);
+    spread->possible = (notes_of(&at_ends) | notes_of(&extremes) | poured) & ~answer->notes &
                        ~standing_notes(question->calc);
 }

@@ -27,7 +27,10 @@ struct hw_spread {
  * Notes
  *  1. The middle, both ends of each input, and for each result the points about its low and its
  *     high are looked at, for notes too. What a result does between them is not.
- *  2. Standing notes are not counted as possible.
+ *  2. Of an amount to pour the same amount is looked at with each uncertain input at its ends: in
+ *     less water than was thought the level that it makes may pass a limit. Notes only: low and
+ *     high of the level are those of amounts that other readings would have told.
+ *  3. Standing notes are not counted as possible.
  */
 void hw_question_spread(const struct hw_question *question, const struct hw_answer *answer,
                         struct hw_spread *spread);

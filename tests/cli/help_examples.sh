@@ -4,7 +4,7 @@
 # Usage: help_examples.sh PROGRAM
 set -eu
 "$1" | sed -n 's/^  \([a-z]*\) .*/\1/p' | while read -r name; do
-    "$1" help "$name" 2>/dev/null || true
+    "$1" help "$name" examples 2>/dev/null || true
 done | awk '
     function tell() { if (line != "" && line !~ /--rows|--format|--work|[|]/) print line; line = "" }
     /^    holdwater / { tell(); line = substr($0, 15); next }

@@ -278,11 +278,13 @@ static void words_of_conditions(void **state)
     keep_said("", HW_PROBLEM_MISSING);
     expect_said("made_up needs --fed\n");
     keep_said("fed=no;place=indoors", HW_FINE);
-    expect_said("required (with\n");
-    expect_said("required (without\n");
-    expect_said("(with --fed yes)");
-    expect_said("at most one of --counted,");
-    expect_said("--fed WORD");
+    expect_said("  a: give at most one of these\n");
+    expect_said("  * --loss %              loss; with --volume\n");
+    expect_said("  * --place               place: indoors, outdoors; without --volume\n");
+    expect_said("  * --kept                kept; with --fed yes\n");
+    expect_said("  a --counted             counted\n");
+    expect_said("    --rate                rate; 2 if not given; with --volume\n");
+    expect_said("  * --fed                 fed: no, yes\n");
 }
 
 int main(void)

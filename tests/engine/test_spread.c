@@ -304,6 +304,38 @@ static void what_does_not_move_keeps_its_ends(void **state)
     check(untold.kept > 1000 && untold.failed == 0);
 }
 
+/* What is poured as it stands: in 100 L that are thought to be 110, 20.9 mL of 1 mg/mL make 0.209
+ * mg/L, above the ceiling of ionic copper, 0.20; and 0.18 + 0.1 mg/L where 0.1 were thought to be
+ * in, and 1.25 times as much of a stock that is 1.25 times as strong. */
+static void what_is_poured(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *line;
+        bool possible;
+    } rows[] = {
+        {"volume=110L+-10L;target=0.19;strength=1mg/mL", true},
+        {"volume=110L+-5L;target=0.19;strength=1mg/mL", false}, /* 20.9 mg in 105 L: 0.199 */
+        {"volume=110L;now=0.1+-0.08;target=0.2;strength=1mg/mL", true},
+        {"volume=110L;now=0.1+-0.01;target=0.18;strength=1mg/mL", false},
+        {"volume=110L;target=0.18;strength=1mg/mL+-25%", true},
+        {"volume=110L;target=0.18;strength=1mg/mL+-10%", false},
+        {"volume=110L+-10L;target=0.19;source=copper-sulfate-pentahydrate", true},
+    };
+    const struct hw_calc *dose = find_calc("dose");
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        char line[200];
+        struct hw_question question;
+        struct hw_answer answer;
+        struct hw_spread spread;
+        (void)snprintf(line, sizeof line, "kind=copper-ionic;salinity=33;%s", rows[i].line);
+        ask(dose, line, &question, &answer);
+        hw_question_spread(&question, &answer, &spread);
+        struct hw_answer possible = {.notes = spread.possible};
+        check(noted(dose, &possible, "over-ceiling") == rows[i].possible);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -316,6 +348,7 @@ int main(void)
         cmocka_unit_test(possible_notes_of),
         cmocka_unit_test(low_is_below_high),
         cmocka_unit_test(what_does_not_move_keeps_its_ends),
+        cmocka_unit_test(what_is_poured),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return hw_report_checks(failed);
