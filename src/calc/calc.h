@@ -62,8 +62,8 @@ struct hw_input {
     const char *name, *unit, *help; /* unit: of the column, of a bare number, of machine output */
     enum hw_kind kind;
     const char *beyond; /* what it means to be out of range: "too hot for fish"; or NULL */
-    bool unit_must; /* a bare number is refused though its kind would allow it: strengths */
-    double lo, hi;  /* both valid; a choice runs from 0 to its last word */
+    bool unit_must;     /* a bare number is refused though its kind would allow it: strengths */
+    double lo, hi;      /* both valid; a choice runs from 0 to its last word */
     enum hw_need need;
     double preset; /* used when need is HW_PRESET */
     /* An empty cell of a column that feeds it is missing: nobody leaves a reading out on purpose in
