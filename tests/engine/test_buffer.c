@@ -83,6 +83,9 @@ static const struct note_row notes[] = {
     {"carbonate-never", LESS SODA, LESS},
     {"carbonate-never", DOSE SODA, DOSE SODA ";tan=0"},
     {"buffer-frees", BIG, CALM ";tan=0.5"},
+    /* soft water with less carbon dioxide than air: at once alone */
+    {"buffer-frees",
+     "volume=110L;alkalinity=0.02meq/L;target=0.1meq/L;ph=6.8;temp=25;salinity=0;tan=0.5", WATER},
     {"buffer-frees", WATER SODA ";tan=0.5", WATER SODA},
     {"buffer-frees-later", BIG, LESS SODA},
     {"buffer-frees-later", WATER ";tan=0.5", WATER ";tan=0"},
