@@ -112,32 +112,45 @@ static struct ammonia_standing stricter(struct ammonia_standing a, struct ammoni
     return strict;
 }
 
-static struct ammonia_standing
-against_published(struct ammonia_sample *s, const struct ammonia_limits *limits, uint64_t *notes)
+/* How a sample stands to the published limits of an averaging time; NaN for one that does not
+ * apply. */
+struct published {
+    struct ammonia_standing salt, fresh;
+};
+
+static struct published published_of(struct ammonia_sample *s, const struct ammonia_limits *limits)
 {
-    struct ammonia_standing salt = {NAN, NAN, NAN};
-    struct ammonia_standing fresh = {NAN, NAN, NAN};
-    if (!s->meter_in_range) {
-        *notes |= note_bit(HW_AMMONIA_NOTE_CRITERIA_NO_PH);
-        return salt;
-    }
-    *notes |= note_if(ammonia_salt_applies(s), HW_AMMONIA_NOTE_RATIO_SALT) |
-              note_if(ammonia_fresh_applies(s), HW_AMMONIA_NOTE_RATIO_FRESH) |
-              note_if(ammonia_salt_applies(s) && ammonia_fresh_applies(s),
-                      HW_AMMONIA_NOTE_RATIO_STRICTER);
+    struct published p = {{NAN, NAN, NAN}, {NAN, NAN, NAN}};
     if (ammonia_salt_applies(s)) {
-        salt = ammonia_against_salt(s, limits->salt, limits == &ammonia_long_limits);
+        p.salt = ammonia_against_salt(s, limits->salt, limits == &ammonia_long_limits);
     }
     if (ammonia_fresh_applies(s)) {
-        fresh = ammonia_against_fresh(s, limits->fresh);
+        p.fresh = ammonia_against_fresh(s, limits->fresh);
     }
-    *notes |= note_if(above(salt.ratio, 1), limits->over_salt);
-    *notes |= note_if(above(fresh.ratio, 1), limits->over_fresh);
+    return p;
+}
+
+/* The alarms, which no limit of anybody's own silences. */
+static uint64_t alarm_notes(const struct published *p, const struct ammonia_limits *limits)
+{
+    return note_if(above(p->salt.ratio, 1), limits->over_salt) |
+           note_if(above(p->fresh.ratio, 1), limits->over_fresh);
+}
+
+/* What ratios are to, where they are to the published limits. */
+static uint64_t published_notes(const struct ammonia_sample *s)
+{
+    if (!s->meter_in_range) {
+        return note_bit(HW_AMMONIA_NOTE_CRITERIA_NO_PH);
+    }
+    bool salt = ammonia_salt_applies(s);
+    bool fresh = ammonia_fresh_applies(s);
     double to_fresh = fabs(s->salinity - hw_limits[HW_LIMIT_FRESH_BELOW].value);
     double to_salt = fabs(s->salinity - hw_limits[HW_LIMIT_SALT_FROM].value);
-    *notes |= note_if(below_limit(fmin(to_fresh, to_salt), HW_LIMIT_CRITERIA_NEAR),
-                      HW_AMMONIA_NOTE_CRITERIA_JUMP);
-    return stricter(salt, fresh);
+    return note_if(salt, HW_AMMONIA_NOTE_RATIO_SALT) | note_if(fresh, HW_AMMONIA_NOTE_RATIO_FRESH) |
+           note_if(salt && fresh, HW_AMMONIA_NOTE_RATIO_STRICTER) |
+           note_if(below_limit(fmin(to_fresh, to_salt), HW_LIMIT_CRITERIA_NEAR),
+                   HW_AMMONIA_NOTE_CRITERIA_JUMP);
 }
 
 /* A limit given as N that has the number of a published limit as NH3. */
@@ -148,30 +161,44 @@ static bool looks_like_nh3(const double in[], int limit)
             in[limit] == hw_limits[HW_LIMIT_SALT_SHORT].value);
 }
 
-/* What the published limit would say, and nothing told of it. */
-static double published_ratio(struct ammonia_sample s, const struct ammonia_limits *limits)
+/* A limit of one's own (as N, and the total that reaches it) that lets pass what a published one
+ * does not. The salt-water limits are free ammonia, too: number against number, whatever the
+ * constant. */
+static bool laxer(const struct ammonia_sample *s, const struct ammonia_limits *limits,
+                  const struct published *p, double limit_n, double total_n)
 {
-    uint64_t untold = 0;
-    return against_published(&s, limits, &untold).ratio;
+    double as_nh3 = nitrogen_from_n(HW_NITROGEN_NH3, limit_n);
+    return (ammonia_salt_applies(s) && above_limit(as_nh3, limits->salt)) ||
+           above(total_n, p->fresh.total_n);
+}
+
+static struct ammonia_standing against_own(const struct ammonia_sample *s, const double in[],
+                                           const struct ammonia_limits *limits, uint64_t *notes)
+{
+    bool days = limits == &ammonia_long_limits;
+    struct ammonia_sample untold = *s; /* no result is stretched by a limit that makes none */
+    struct published p = published_of(&untold, limits);
+    double limit_n =
+        nitrogen_to_n((enum hw_nitrogen_basis)in[AMMONIA_LIMIT_BASIS], in[limits->own]);
+    struct ammonia_standing standing =
+        ammonia_against_free(s->total_n, limit_n, s->fraction, s->pk, days);
+    *notes |= alarm_notes(&p, limits) | note_if(above(standing.ratio, 1), limits->over_own) |
+              note_if(laxer(s, limits, &p, limit_n, standing.total_n),
+                      HW_AMMONIA_NOTE_LIMIT_OVER_PUBLISHED) |
+              note_bit(days ? HW_AMMONIA_NOTE_RATIO_OWN_LONG : HW_AMMONIA_NOTE_RATIO_OWN_SHORT) |
+              note_if(looks_like_nh3(in, limits->own), HW_AMMONIA_NOTE_LIMIT_LOOKS_NH3);
+    return standing;
 }
 
 static struct ammonia_standing against(struct ammonia_sample *s, const double in[],
                                        const struct ammonia_limits *limits, uint64_t *notes)
 {
-    if (isnan(in[limits->own])) {
-        return against_published(s, limits, notes);
+    if (!isnan(in[limits->own])) {
+        return against_own(s, in, limits, notes);
     }
-    double limit_n =
-        nitrogen_to_n((enum hw_nitrogen_basis)in[AMMONIA_LIMIT_BASIS], in[limits->own]);
-    struct ammonia_standing standing = ammonia_against_free(s->total_n, limit_n, s->fraction, s->pk,
-                                                            limits == &ammonia_long_limits);
-    *notes |= note_if(above(standing.ratio, 1), limits->over_own);
-    *notes |= note_if(!above(standing.ratio, 1) && above(published_ratio(*s, limits), 1),
-                      HW_AMMONIA_NOTE_LIMIT_OVER_PUBLISHED);
-    *notes |= note_bit(limits == &ammonia_long_limits ? HW_AMMONIA_NOTE_RATIO_OWN_LONG
-                                                      : HW_AMMONIA_NOTE_RATIO_OWN_SHORT);
-    *notes |= note_if(looks_like_nh3(in, limits->own), HW_AMMONIA_NOTE_LIMIT_LOOKS_NH3);
-    return standing;
+    struct published p = published_of(s, limits);
+    *notes |= alarm_notes(&p, limits) | published_notes(s);
+    return stricter(p.salt, p.fresh);
 }
 
 static uint64_t medicine_notes(double medicine)
@@ -194,10 +221,12 @@ static uint64_t sample_notes(const struct ammonia_sample *s, const double in[])
 {
     bool act = above_limit(s->total_n, HW_LIMIT_ACT_TODAY);
     bool read = !isnan(in[AMMONIA_TAN]);
+    /* below that pH any total above a limit for days is above what to act on today, too */
+    bool sour = act && below_limit(s->ph_meter, HW_LIMIT_SOUR_BELOW);
     return medicine_notes(in[AMMONIA_MEDICINE]) | note_if(!read, HW_AMMONIA_NOTE_TAN_UNSAID) |
            note_if(read && !below_limit(in[AMMONIA_TAN], HW_LIMIT_KIT_END),
                    HW_AMMONIA_NOTE_KIT_END) |
-           note_if(act, HW_AMMONIA_NOTE_ACT_TODAY) |
+           note_if(sour, HW_AMMONIA_NOTE_SOUR_TANK) | note_if(act, HW_AMMONIA_NOTE_ACT_TODAY) |
            note_if(s->total_n > 0 && !act, HW_AMMONIA_NOTE_ANY_AMMONIA) |
            note_if(s->fit_stretched, HW_AMMONIA_NOTE_FIT_STRETCHED) |
            note_if(s->criteria_stretched, HW_AMMONIA_NOTE_CRITERIA_STRETCHED);

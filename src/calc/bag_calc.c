@@ -81,10 +81,10 @@ static const char *const sources[] = {"emerson1975",     "khoo1977",       "epa1
 static uint64_t ammonia_notes(const struct bag_water *bag, const double in[])
 {
     bool shut = above(bag->shut.salt_ratio, 1) || above(bag->shut.fresh_ratio, 1);
-    bool stretched = bag->shut.criteria_stretched || bag->open.criteria_stretched;
+    bool stretched = bag->shut.criteria_stretched || bag->worst.criteria_stretched;
     return note_if(shut, HW_BAG_NOTE_SHUT_OVER_HOUR) |
-           note_if(above(bag->open.salt_ratio, 1), HW_BAG_NOTE_OPEN_OVER_HOUR_SALT) |
-           note_if(above(bag->open.fresh_ratio, 1), HW_BAG_NOTE_OPEN_OVER_HOUR_FRESH) |
+           note_if(above(bag->worst.salt_ratio, 1), HW_BAG_NOTE_OPEN_OVER_HOUR_SALT) |
+           note_if(above(bag->worst.fresh_ratio, 1), HW_BAG_NOTE_OPEN_OVER_HOUR_FRESH) |
            note_if(in[BAG_PH_OPEN] <= in[BAG_PH_BAG], HW_BAG_NOTE_PH_NO_RISE) |
            note_if(bag->open.fit_stretched, HW_BAG_NOTE_FIT_STRETCHED) |
            note_if(stretched, HW_BAG_NOTE_HOUR_STRETCHED) |

@@ -16,6 +16,8 @@ struct bag_water bag_water(const double in[])
     }
     bag.shut = ammonia_hour(bag.total_n, in[BAG_PH_BAG], in[BAG_TEMP], in[BAG_SALINITY]);
     bag.open = ammonia_hour(bag.total_n, in[BAG_PH_OPEN], in[BAG_TEMP], in[BAG_SALINITY]);
+    double highest = fmax(in[BAG_PH_OPEN], in[BAG_TANK_PH]); /* of a number and none the number */
+    bag.worst = ammonia_hour(bag.total_n, highest, in[BAG_TEMP], in[BAG_SALINITY]);
     bag.times_worse = bag.open.fraction / bag.shut.fraction;
     return bag;
 }

@@ -16,10 +16,10 @@ enum {
 /* clang-format on */
 
 /* One bag: its total in mg/L as N, NaN when that is not known, and the same water at both pH
- * values. */
+ * values; `worst` is at the tank's pH where that is told and higher than in the open. */
 struct bag_water {
     double total_n;
-    struct ammonia_hour shut, open;
+    struct ammonia_hour shut, open, worst;
     double times_worse;
 };
 

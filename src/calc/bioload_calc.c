@@ -95,11 +95,18 @@ static const char *const sources[] = {
     "conservation",       "nitrification",    "epa1989",         "epa2013",
     "iupac-weights",      "common-practice",  "our-arithmetic",  NULL};
 
+/* The filter's own capacity, more often in the wrong unit than so large. */
+static bool capacity_high(const double in[])
+{
+    return above_limit(in[BIOLOAD_CAPACITY] / in[BIOLOAD_VOLUME], HW_LIMIT_CLEARS_FAST);
+}
+
 static uint64_t load_notes(const struct bioload_day *day, const double in[])
 {
     bool over = above(day->production, day->left);
     bool quarter = above_limit(day->share, HW_LIMIT_LOAD_SHARE);
     return note_if(over, HW_BIOLOAD_NOTE_LOAD_OVER) |
+           note_if(capacity_high(in), HW_BIOLOAD_NOTE_CAPACITY_HIGH) |
            note_if(day->left < in[BIOLOAD_CAPACITY], HW_BIOLOAD_NOTE_LEFT_OWN) |
            note_if(quarter && !over, HW_BIOLOAD_NOTE_LOAD_QUARTER) |
            note_if(isnan(in[BIOLOAD_CAPACITY]), HW_BIOLOAD_NOTE_CAPACITY_UNSAID) |
@@ -133,10 +140,15 @@ static uint64_t limit_notes(const struct bioload_day *day, const double in[])
         return missing_notes(in);
     }
     bool own = !isnan(in[BIOLOAD_LIMIT]);
+    bool unseen = isnan(day->published.total_n);
+    bool sour = below_limit(in[BIOLOAD_PH], HW_LIMIT_SOUR_BELOW);
     return (own ? note_bit(HW_BIOLOAD_NOTE_LIMIT_OWN) : published_notes(&day->published)) |
            note_bit(HW_BIOLOAD_NOTE_LIMIT_NOT_SAFE) |
            note_if(own && above(in[BIOLOAD_LIMIT], day->published.total_n),
                    HW_BIOLOAD_NOTE_LIMIT_OVER_PUBLISHED) |
+           note_if(unseen && above_limit(in[BIOLOAD_LIMIT], HW_LIMIT_ACT_TODAY),
+                   HW_BIOLOAD_NOTE_LIMIT_UNSEEN) |
+           note_if(sour && day->exchanged > 0, HW_BIOLOAD_NOTE_SOUR_CHANGE) |
            note_if(below_limit(day->hours, HW_LIMIT_REACHED_SOON),
                    HW_BIOLOAD_NOTE_LIMIT_WITHIN_DAY) |
            note_if(isnan(day->exchanged), HW_BIOLOAD_NOTE_CHANGE_MORE_THAN_ALL) |

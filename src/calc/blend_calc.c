@@ -108,18 +108,30 @@ static uint64_t ammonia_notes(const struct blend_states *s)
     double settled = fmax(s->free[BLEND_SAME_CO2], s->free[BLEND_AIRED]);
     double highest = fmax(fmax(s->free[BLEND_MIXED], settled), s->free_worst);
     bool falls = below(s->tan_after, s->tan_before);
-    return note_if(falls && free_rises(s->free_before, highest), HW_BLEND_NOTE_BLEND_FREES) |
-           note_if(free_rises(s->free[BLEND_MIXED], settled), HW_BLEND_NOTE_BLEND_FREES_LATER) |
+    bool later = free_rises(s->free[BLEND_MIXED], s->free[BLEND_AIRED]);
+    bool back = free_rises(s->free[BLEND_MIXED], s->free[BLEND_SAME_CO2]);
+    bool none = !(s->tan_before > 0) && !(s->tan_new > 0);
+    return note_if(none, HW_BLEND_NOTE_BLEND_NO_TAN) |
+           note_if(falls && free_rises(s->free_before, highest), HW_BLEND_NOTE_BLEND_FREES) |
+           note_if(later, HW_BLEND_NOTE_BLEND_FREES_LATER) |
+           note_if(back && !later, HW_BLEND_NOTE_BLEND_FREES_BACK) |
            note_if(s->tan_new > s->tan_before, HW_BLEND_NOTE_BLEND_BRINGS_AMMONIA) |
+           note_if(s->hour_salt, HW_BLEND_NOTE_BLEND_HOUR_SALT) |
+           note_if(s->hour_fresh, HW_BLEND_NOTE_BLEND_HOUR_FRESH) |
            note_if(s->over_salt, HW_BLEND_NOTE_OVER_LIMIT_SALT) |
            note_if(s->over_fresh, HW_BLEND_NOTE_OVER_LIMIT_FRESH);
 }
 
-/* At once: what comes with the air comes slowly. Without the alkalinities it may be either pH. */
-static bool ph_steps(const struct blend_states *s, const double in[])
+/* At once: what comes with the air comes slowly. Without the alkalinities it may be either pH. Sour
+ * water with ammonia that gets a higher pH is not to be changed in parts. */
+static uint64_t ph_notes(const struct blend_states *s, const double in[])
 {
     double ph = s->carbonate ? s->ph[BLEND_MIXED] : in[BLEND_NEW_PH];
-    return !below_limit(fabs(ph - in[BLEND_PH]), HW_LIMIT_PH_STEP);
+    double rise = ph - in[BLEND_PH];
+    bool steps = !below_limit(fabs(rise), HW_LIMIT_PH_STEP);
+    bool sour = rise > 0 && s->tan_before > 0 && below_limit(in[BLEND_PH], HW_LIMIT_SOUR_BELOW);
+    return note_if(steps && sour, HW_BLEND_NOTE_BLEND_PH_SOUR) |
+           note_if(steps && !sour, HW_BLEND_NOTE_BLEND_PH_STEP);
 }
 
 static uint64_t step_notes(const struct blend_states *s, const double in[])
@@ -128,7 +140,7 @@ static uint64_t step_notes(const struct blend_states *s, const double in[])
     double saltier = s->blend.salinity - in[BLEND_SALINITY];
     return note_if(above_limit(warmer, HW_LIMIT_TEMP_RISE), HW_BLEND_NOTE_BLEND_WARMS) |
            note_if(above_limit(-warmer, HW_LIMIT_TEMP_FALL), HW_BLEND_NOTE_BLEND_COOLS) |
-           note_if(ph_steps(s, in), HW_BLEND_NOTE_BLEND_PH_STEP) |
+           ph_notes(s, in) |
            note_if(above_limit(saltier, HW_LIMIT_SALINITY_RISE), HW_BLEND_NOTE_SALT_STEP_UP) |
            note_if(above_limit(-saltier, HW_LIMIT_SALINITY_FALL), HW_BLEND_NOTE_SALT_STEP_DOWN);
 }

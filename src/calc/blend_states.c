@@ -1,6 +1,7 @@
 /* blend_states.c - the reckoning of one change of water. */
 #include "calc/blend_states.h"
 
+#include "calc/ammonia_hour.h"
 #include "calc/free_ammonia.h"
 #include "calc/long_limit.h"
 #include "tables.h"
@@ -92,6 +93,9 @@ static void find_limits(struct blend_states *s, const double in[])
     struct long_limit after = long_limit(ph, s->blend.temp, s->blend.salinity);
     s->over_salt = above(s->tan_before, before.salt_n) || above(s->tan_after, after.salt_n);
     s->over_fresh = above(s->tan_before, before.fresh_n) || above(s->tan_after, after.fresh_n);
+    struct ammonia_hour hour = ammonia_hour(s->tan_after, ph, s->blend.temp, s->blend.salinity);
+    s->hour_salt = above(hour.salt_ratio, 1);
+    s->hour_fresh = above(hour.fresh_ratio, 1);
 }
 
 struct blend_states blend_states(const double in[])

@@ -38,6 +38,7 @@ struct blend_states {
     double ph[BLEND_STATES], free[BLEND_STATES];
     double free_before;
     double ph_worst, free_worst;
+    bool hour_salt, hour_fresh; /* after the change a published 1-hour limit is passed */
     bool over_salt, over_fresh; /* some state is above the published limit for days that applies */
 };
 

@@ -22,10 +22,10 @@ static const struct hw_input inputs[BUFFER_INPUTS] = {
      .hi = HW_BUFFER_VOLUME_MAX, .help = "water in the tank and its filter, without rock and sand; "
      "outside this doubt the unit"},
     [BUFFER_ALKALINITY] = {.name = "alkalinity", .tank = "alkalinity",
-     .unit = "meq/L", .kind = HW_ALKALINITY,
+     .unit = "meq/L", .kind = HW_ALKALINITY, .unit_must = true,
      .lo = HW_BUFFER_ALKALINITY_MIN, .hi = HW_BUFFER_ALKALINITY_MAX, .help = "total alkalinity "
      "now, as a kit titrates it; above 10 doubt the unit"},
-    [BUFFER_TARGET] = {.name = "target", .unit = "meq/L", .kind = HW_ALKALINITY,
+    [BUFFER_TARGET] = {.name = "target", .unit = "meq/L", .kind = HW_ALKALINITY, .unit_must = true,
      .lo = HW_BUFFER_ALKALINITY_MIN, .hi = HW_BUFFER_ALKALINITY_MAX, .help = "alkalinity wanted; "
      "sea water has 2.3, above 10 doubt the unit"},
     [BUFFER_REAGENT] = {.name = "reagent", .unit = "", .kind = HW_CHOICE, .hi = 1,
@@ -114,6 +114,7 @@ static uint64_t notes_of(const struct buffer_dose *dose, const double in[])
     static const unsigned refusals[] = {[BUFFER_TARGET_BELOW] = HW_BUFFER_NOTE_TARGET_BELOW,
                                         [BUFFER_PH_NOT_ALKALINITY] =
                                             HW_BUFFER_NOTE_PH_NOT_ALKALINITY,
+                                        [BUFFER_UNSEEN] = HW_BUFFER_NOTE_BUFFER_UNSEEN,
                                         [BUFFER_OVER_PH] = HW_BUFFER_NOTE_BUFFER_OVER_PH,
                                         [BUFFER_OVER_HOUR] = HW_BUFFER_NOTE_BUFFER_OVER_HOUR};
     if (dose->refusal != BUFFER_ANSWERED) {

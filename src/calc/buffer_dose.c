@@ -83,6 +83,8 @@ struct buffer_dose buffer_dose(const double in[])
         dose.refusal = BUFFER_TARGET_BELOW;
     } else if (dose.states) {
         find_states(&dose, in);
+    } else if (in[BUFFER_TAN] > 0 && dose.mass > 0) {
+        dose.refusal = BUFFER_UNSEEN;
     }
     return dose;
 }

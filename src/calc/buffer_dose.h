@@ -18,6 +18,7 @@ enum {
 enum buffer_refusal {
     BUFFER_ANSWERED,
     BUFFER_TARGET_BELOW,
+    BUFFER_UNSEEN, /* ammonia, and no telling how much of it the dose would free */
     BUFFER_PH_NOT_ALKALINITY,
     BUFFER_OVER_PH,
     BUFFER_OVER_HOUR /* withheld */

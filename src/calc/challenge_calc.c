@@ -129,16 +129,27 @@ static uint64_t odd_notes(const struct challenge_dose *dose)
            note_if(dose->readings_odd && solution, HW_CHALLENGE_NOTE_PEAK_READINGS_HIGHER);
 }
 
+/* More than sea water has, where it is not told what this water has. */
+static bool uses_all(const struct challenge_dose *dose, const double in[])
+{
+    return isnan(in[CHALLENGE_ALKALINITY]) &&
+           above_limit(dose->alkalinity / (HW_MOLAR_CALCIUM_CARBONATE / 2),
+                       HW_LIMIT_SEA_ALKALINITY);
+}
+
 static uint64_t water_notes(const struct challenge_dose *dose, const double in[])
 {
     double left = in[CHALLENGE_ALKALINITY] - dose->alkalinity / (HW_MOLAR_CALCIUM_CARBONATE / 2);
     bool told = !isnan(dose->ph_after);
     bool at_given = dose->sample && (!dose->carbonate || dose->readings_odd);
     bool stalls = above_limit(dose->free_peak, HW_LIMIT_CHALLENGE_STALL);
+    bool large = !dose->sample && above_limit(dose->total_n, HW_LIMIT_CHALLENGE_LARGE);
     bool slows = above_limit(dose->free_peak, HW_LIMIT_CHALLENGE_SLOW);
     return note_if(below_limit(left, HW_LIMIT_CHALLENGE_ALKALINITY),
                    HW_CHALLENGE_NOTE_ALKALINITY_LOW) |
            note_if(isnan(in[CHALLENGE_ALKALINITY]), HW_CHALLENGE_NOTE_ALKALINITY_UNSAID) |
+           note_if(uses_all(dose, in), HW_CHALLENGE_NOTE_ALKALINITY_ALL) |
+           note_if(large, HW_CHALLENGE_NOTE_DOSE_LARGE) |
            note_if(stalls, HW_CHALLENGE_NOTE_DOSE_STALLS) |
            note_if(slows && !stalls, HW_CHALLENGE_NOTE_DOSE_SLOWS) | odd_notes(dose) |
            note_if(dose->sample && !dose->carbonate && dose->reagent == CHALLENGE_SOLUTION,

@@ -23,7 +23,7 @@ static const struct hw_input inputs[GAUGE_INPUTS] = {
      .help = "what was weighed: a "
      "tracer that the test reads in mg/L, or sodium bicarbonate, read as alkalinity"},
     [GAUGE_RISE] = {.name = "rise", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .lo = HW_VOLUME_RISE_MIN, .hi = HW_VOLUME_RISE_MAX, .when_input = GAUGE_REAGENT,
+     .unit_must = true, .lo = HW_VOLUME_RISE_MIN, .hi = HW_VOLUME_RISE_MAX, .when_input = GAUGE_REAGENT,
      .when_words = 1u << GAUGE_TRACER, .help = "reading after less reading before, of the same "
      "substance (alkalinity needs --reagent sodium-bicarbonate); less no test shows, more is no "
      "tank"},

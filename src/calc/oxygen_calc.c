@@ -77,6 +77,13 @@ static bool at_floor(const double in[])
     return !isnan(in[OXYGEN_NOW]) && !above(in[OXYGEN_NOW], in[OXYGEN_FLOOR]);
 }
 
+/* At the floor, or where keepers act whatever floor is typed. */
+static bool act_now(const double in[])
+{
+    return at_floor(in) ||
+           (!isnan(in[OXYGEN_NOW]) && !above_limit(in[OXYGEN_NOW], HW_LIMIT_OXYGEN_FLOOR));
+}
+
 static bool by_size(const double in[])
 {
     return !isnan(in[OXYGEN_FISH_MASS]) && isnan(in[OXYGEN_UPTAKE_KNOWN]);
@@ -106,7 +113,7 @@ static double hours_of(const double in[])
 
 static uint64_t level_notes(const double in[], const double out[])
 {
-    bool now = at_floor(in);
+    bool now = act_now(in);
     bool low = below_limit(out[OXYGEN_PERCENT], HW_LIMIT_OXYGEN_LOW);
     return note_if(now, HW_OXYGEN_NOTE_OXYGEN_ACT_NOW) |
            note_if(!now && below_limit(out[OXYGEN_HOURS], HW_LIMIT_OXYGEN_SOON),
@@ -115,6 +122,7 @@ static uint64_t level_notes(const double in[], const double out[])
            note_if(above_limit(out[OXYGEN_PERCENT], HW_LIMIT_OXYGEN_OVER),
                    HW_OXYGEN_NOTE_OXYGEN_OVER) |
            note_if(!isnan(in[OXYGEN_NOW]), HW_OXYGEN_NOTE_OXYGEN_METER) |
+           note_if(below_limit(in[OXYGEN_FLOOR], HW_LIMIT_OXYGEN_FLOOR), HW_OXYGEN_NOTE_FLOOR_LOW) |
            note_if(below(out[OXYGEN_SATURATION], in[OXYGEN_FLOOR]), HW_OXYGEN_NOTE_FLOOR_NOT_HELD);
 }
 
@@ -136,7 +144,10 @@ static uint64_t uptake_notes(const double in[], const double out[])
     bool fitted = !below(in[OXYGEN_FISH_MASS], HW_OXYGEN_FISH_FIT_MIN) &&
                   !above(in[OXYGEN_FISH_MASS], HW_OXYGEN_FISH_FIT_MAX);
     bool reckoned = out[OXYGEN_HOURS] > 0;
-    return note_if(reckoned && by_size(in), HW_OXYGEN_NOTE_UPTAKE_BY_SIZE) |
+    bool assumed = by_size(in) || in[OXYGEN_UPTAKE] == inputs[OXYGEN_UPTAKE].preset;
+    bool warm = above_limit(in[OXYGEN_TEMP], HW_LIMIT_UPTAKE_WARM);
+    return note_if(reckoned && assumed && warm, HW_OXYGEN_NOTE_UPTAKE_WARM) |
+           note_if(reckoned && by_size(in), HW_OXYGEN_NOTE_UPTAKE_BY_SIZE) |
            note_if(reckoned && by_size(in) && !fitted, HW_OXYGEN_NOTE_UPTAKE_STRETCHED);
 }
 

@@ -107,8 +107,9 @@ static void answer(const double in[], double out[], uint64_t *notes)
     *notes |= refusals(&batch, in);
     if (*notes == 0) {
         *notes |= isnan(batch.salt) ? fresh_notes(&batch, in) : salt_notes(&batch, in);
+        bool beyond = above(in[SALTMIX_TARGET], HW_SEAWATER_SALINITY_FITTED);
         *notes |=
-            note_if(batch.stretched, HW_SALTMIX_NOTE_ABOVE_FIT) |
+            note_if(batch.stretched || beyond, HW_SALTMIX_NOTE_ABOVE_FIT) |
             note_if(in[SALTMIX_TARGET] != in[SALTMIX_SALINITY], HW_SALTMIX_NOTE_FRESH_TREATED);
     }
     out[SALTMIX_SALT] = batch.salt;

@@ -46,7 +46,7 @@ static const struct hw_input inputs[VERDICT_INPUTS] = {
     [VERDICT_KIT_STEP] = {.name = "kit_step", .unit = "mg/L", .kind = HW_CONCENTRATION, .lo = 0.001,
      .hi = 2 * HW_VERDICT_HALF_MAX, .need = HW_PRESET, .preset = 0.25,
      .help = "step between two colours of the kits, in their own basis; half of it counts as none, "
-     "and no kit is coarser than 10"},
+     "so a step above 0.5 as N is refused"},
     [VERDICT_NITRATE_RISE] = {.name = "nitrate_rise", .unit = "mg/L", .kind = HW_CONCENTRATION,
      .hi = 500, .need = HW_OPTIONAL, .help = "nitrate at the end less at the start, as the ion "
      "NO3; more than 500 is no challenge"},
@@ -128,13 +128,29 @@ static uint64_t nitrate_notes(const struct verdict_reading *r, const double in[]
            note_if(isnan(in[VERDICT_NITRATE_RISE]), HW_VERDICT_NOTE_NITRATE_UNSAID);
 }
 
+/* What was typed and is more often a slip than meant, or proves little. */
+static uint64_t doubt_notes(const struct verdict_reading *r, const double in[])
+{
+    return note_if(above_limit(r->rate, HW_LIMIT_CLEARS_FAST), HW_VERDICT_NOTE_CLEARS_FAST) |
+           note_if(below_limit(in[VERDICT_HOURS], HW_LIMIT_VERDICT_HOURS),
+                   HW_VERDICT_NOTE_HOURS_FEW) |
+           note_if(above_limit(in[VERDICT_WITHIN], HW_LIMIT_CHALLENGE_HOURS),
+                   HW_VERDICT_NOTE_WITHIN_LONG) |
+           note_if(r->passed && above_limit(in[VERDICT_WORKING_SHARE], HW_LIMIT_LOAD_SHARE),
+                   HW_VERDICT_NOTE_WORKING_SHARE_HIGH);
+}
+
 static uint64_t notes_of(const struct verdict_reading *r, const double in[])
 {
+    if (r->coarse) {
+        return note_bit(HW_VERDICT_NOTE_KIT_COARSE);
+    }
     if (!r->moved) {
         return note_bit(r->readable ? HW_VERDICT_NOTE_NOTHING_CLEARED
                                     : HW_VERDICT_NOTE_START_UNREADABLE);
     }
-    return passing_notes(r, in) | nitrate_notes(r, in) | (r->passed ? feed_notes(r, in) : 0);
+    return passing_notes(r, in) | doubt_notes(r, in) | nitrate_notes(r, in) |
+           (r->passed ? feed_notes(r, in) : 0);
 }
 
 static void answer(const double in[], double out[], uint64_t *notes)

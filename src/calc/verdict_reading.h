@@ -34,6 +34,7 @@ struct verdict_reading {
     double colder;             /* degrees; 0 when warmer or not known */
     double hours_to_clear;     /* NaN when clear */
     double nitrate;            /* the rise to expect, mg/L of the ion */
+    bool coarse;               /* half a step is more than harms: nothing can be read */
     bool readable;             /* the start was above half a step */
     bool moved; /* something was cleared: all of the above stands, but for the food */
     bool passed;

@@ -151,9 +151,11 @@ static uint64_t refusals(const double in[], double gross, double net)
            note_if(!isnan(gross) && isnan(net), HW_VOLUME_NOTE_NOTHING_LEFT);
 }
 
-static uint64_t notes_of(const double in[], double net)
+static uint64_t notes_of(const double in[], double gross, double net)
 {
-    return note_if((int)in[VOLUME_MEASURED] == VOLUME_OUTSIDE, HW_VOLUME_NOTE_OUTSIDE_MEASURED) |
+    return note_if(above_limit(in[VOLUME_WALL], HW_LIMIT_WALL_THICK), HW_VOLUME_NOTE_WALL_THICK) |
+           note_if(above(in[VOLUME_EXTRA], gross), HW_VOLUME_NOTE_EXTRA_LARGE) |
+           note_if((int)in[VOLUME_MEASURED] == VOLUME_OUTSIDE, HW_VOLUME_NOTE_OUTSIDE_MEASURED) |
            note_if(bottom_as_wall(in), HW_VOLUME_NOTE_BOTTOM_AS_WALL) |
            note_if(below_limit(net, HW_LIMIT_VOLUME_LOW) || above_limit(net, HW_LIMIT_VOLUME_HIGH),
                    HW_VOLUME_NOTE_VOLUME_UNLIKELY);
@@ -165,7 +167,7 @@ static void answer(const double in[], double out[], uint64_t *notes)
     out[VOLUME_NET] = net_of(in, out[VOLUME_GROSS]);
     *notes |= refusals(in, out[VOLUME_GROSS], out[VOLUME_NET]);
     if (*notes == 0) {
-        *notes |= notes_of(in, out[VOLUME_NET]);
+        *notes |= notes_of(in, out[VOLUME_GROSS], out[VOLUME_NET]);
     }
 }
 

@@ -18,7 +18,7 @@ const struct example examples[] = {
     {"gauge", "9 g of sodium bicarbonate raised the alkalinity by 4.1 dKH",
      "holdwater gauge --added 9g --reagent sodium-bicarbonate --rise 4.1dKH"},
     {"gauge", "one number for a script: 150 mg of nitrogen, and a rise of 2 mg/L as N",
-     "holdwater gauge --added 150mg --rise 2 --format value"},
+     "holdwater gauge --added 150mg --rise 2mg/L --format value"},
     {"salinity", "a hydrometer marked 25C/25C",
      "holdwater salinity --of sg --reading 1.0264 --reference 25C/25C --temp 25"},
     {"salinity", "a meter that compensates to 25 C by 1.9 per cent per degree",
@@ -158,7 +158,7 @@ const struct example examples[] = {
      "holdwater blend --volume 75L --take 30L --tan 0.8 --ph 7.8 --temp 78F --salinity 33 "
      "--new-ph 8.2 --new-temp 76F --new-salinity 35"},
     {"buffer", "bicarbonate to bring 110 L from 1.6 to 2.1 meq/L",
-     "holdwater buffer --volume 110L --alkalinity 1.6 --target 2.1"},
+     "holdwater buffer --volume 110L --alkalinity 1.6meq/L --target 2.1meq/L"},
     {"buffer", "the same in dKH, with what it does to pH and ammonia",
      "holdwater buffer --volume 75L --alkalinity 4.5dKH --target 5.5dKH --ph 7.6 --temp 78F "
      "--salinity 33 --tan 0.5 --work"},

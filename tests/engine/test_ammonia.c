@@ -160,11 +160,33 @@ static const struct note_row notes[] = {
     {"over-short-own", "tan=1;ph=8.3;temp=27;salinity=34;short_limit=0.02",
      "tan=1;ph=8.3;temp=27;salinity=34;short_limit=0.2"},
     {"limit-over-published", "tan=3;ph=8.4;temp=26;salinity=34;long_limit=1",
-     "tan=3;ph=8.4;temp=26;salinity=34;long_limit=0.03"},
-    {"limit-over-published", "tan=3;ph=8.4;temp=26;salinity=34;short_limit=2",
-     "tan=0.3;ph=8.4;temp=26;salinity=34;short_limit=2"},
-    {"limit-over-published", "tan=30;ph=8.4;temp=26;salinity=0.2;long_limit=20",
-     "tan=0.1;ph=8.4;temp=26;salinity=0.2;long_limit=20"},
+     "tan=3;ph=8.4;temp=26;salinity=34;long_limit=0.028"},
+    {"limit-over-published", "tan=0.3;ph=8.4;temp=26;salinity=34;short_limit=2",
+     "tan=0.3;ph=8.4;temp=26;salinity=34;short_limit=0.19"},
+    {"limit-over-published", "ph=8.4;temp=26;salinity=34;short_limit=2",
+     "ph=8.4;temp=26;salinity=34;short_limit=0.233;limit_basis=nh3"},
+    {"limit-over-published", "ph=8.4;temp=26;salinity=0.2;long_limit=20",
+     "ph=8.4;temp=26;salinity=0.2;long_limit=0.02"},
+    /* between 1 and 10 g/kg, the salt-water limit alone and the fresh-water one alone */
+    {"limit-over-published", "ph=9.4;temp=26;salinity=5;long_limit=0.03",
+     "ph=9.4;temp=26;salinity=5;long_limit=0.028"},
+    {"limit-over-published", "ph=7;temp=26;salinity=5;long_limit=0.02",
+     "ph=7;temp=26;salinity=34;long_limit=0.02"},
+    {"limit-over-published", "tan=1;ph=8;temp=25;salinity=34;long_limit=1",
+     "tan=1;ph=9.98;ph_scale=total;temp=25;salinity=34;long_limit=1"},
+    {"over-long-salt", "tan=1;ph=8.3;temp=27;salinity=34;long_limit=2",
+     "tan=0.06;ph=8.3;temp=27;salinity=34;long_limit=2"},
+    {"over-short-salt", "tan=6;ph=8.3;temp=27;salinity=34;short_limit=5",
+     "tan=0.6;ph=8.3;temp=27;salinity=34;short_limit=5"},
+    {"over-long-fresh", "tan=1;ph=8.3;temp=27;salinity=0.3;long_limit=2",
+     "tan=0.1;ph=8.3;temp=27;salinity=0.3;long_limit=2"},
+    {"over-short-fresh", "tan=6;ph=8.3;temp=27;salinity=0.3;short_limit=5",
+     "tan=6;ph=6.8;temp=27;salinity=0.3;short_limit=5"},
+    {"criteria-stretched", "tan=1;ph=9.2;temp=25;salinity=0.3;long_limit=1",
+     "tan=1;ph=9.2;temp=25;salinity=0.3;long_limit=1;short_limit=2"},
+    {"sour-tank", "tan=0.26;ph=7.7;temp=25;salinity=34", "tan=0.25;ph=7.7;temp=25;salinity=34"},
+    {"sour-tank", "tan=9;ph=7.7;temp=25;salinity=0.3", "tan=9;ph=7.9;temp=25;salinity=0.3"},
+    {"sour-tank", "tan=1;ph=7.6;temp=25;salinity=34;ph_scale=total", "ph=7.7;temp=25;salinity=34"},
     {"over-long-own", "tan=1;ph=8.3;temp=27;salinity=34;long_limit=0.02",
      "tan=1;ph=8.3;temp=27;salinity=34;long_limit=0.2"},
     {"act-today", "tan=0.26;ph=7;temp=25;salinity=34", "tan=0.25;ph=8.3;temp=25;salinity=34"},
@@ -246,10 +268,18 @@ static const struct note_edge edges[] = {
      "tan=1;ph=8.3;temp=27;salinity=34;short_limit=0.02"},
     {"over-long-own", ABOVE, 1, "tan", "long_ratio",
      "tan=1;ph=8.3;temp=27;salinity=34;long_limit=0.02"},
-    {"limit-over-published", UP_TO, 1, "tan", "long_ratio",
-     "tan=3;ph=8.4;temp=26;salinity=34;long_limit=0.1"},
-    {"limit-over-published", ABOVE, 0.035, "tan", "free_for_limit",
+    {"limit-over-published", ABOVE, 0.035, "long_limit", NULL,
+     "ph=8.4;temp=26;salinity=34;long_limit=0.035;limit_basis=nh3"},
+    {"limit-over-published", ABOVE, 0.035 * 14.007 / 17.031, "long_limit", NULL,
+     "ph=8.4;temp=26;salinity=34;long_limit=0.03"},
+    {"limit-over-published", ABOVE, 0.233, "short_limit", NULL,
+     "tan=3;ph=8.4;temp=26;salinity=34;short_limit=0.233;limit_basis=nh3"},
+    {"over-long-salt", ABOVE, 0.035, "tan", "free_for_limit",
      "tan=0.3;ph=8.4;temp=26;salinity=34;long_limit=1"},
+    {"over-short-salt", ABOVE, 0.233, "tan", "free_for_limit",
+     "tan=2;ph=8.4;temp=26;salinity=34;short_limit=1"},
+    {"sour-tank", BELOW, 7.8, "ph", NULL, "tan=1;ph=7.8;temp=25;salinity=34"},
+    {"sour-tank", ABOVE, 0.25, "tan", NULL, "tan=0.25;ph=7;temp=25;salinity=34"},
     {"act-today", ABOVE, 0.25, "tan", NULL, "tan=0.25;ph=7;temp=25;salinity=34"},
     {"any-ammonia", UP_TO, 0.25, "tan", NULL, "tan=0.25;ph=7;temp=25;salinity=34"},
     {"kit-end", FROM, 3, "tan", NULL, "tan=3;dilution=2;ph=7;temp=25;salinity=34"},
@@ -279,6 +309,31 @@ static void every_edge(void **state)
 {
     (void)state;
     check_edges(ammonia(), edges, sizeof edges / sizeof edges[0]);
+}
+
+/* Of fresh water the limit is a total: one's own is laxer from the total on that reaches it. */
+static void laxer_than_the_criteria(void **state)
+{
+    (void)state;
+    const struct note_edge at[] = {
+        {"limit-over-published", ABOVE, total_at("long_ratio", "ph=8.4;temp=26;salinity=0.2"),
+         "long_limit", "tan_long", "ph=8.4;temp=26;salinity=0.2;long_limit=0.1"},
+    };
+    check_edges(ammonia(), at, sizeof at / sizeof at[0]);
+}
+
+/* Below pH 7.8 nothing is above a limit for days that is not to be acted on today: so act-today
+ * alone decides on sour-tank. */
+static void sour_limits_lie_higher(void **state)
+{
+    (void)state;
+    for (double temp = 0; temp <= 40; temp += 0.5) {
+        for (double salinity = 0; salinity <= 45; salinity += 1.5) {
+            char line[100];
+            (void)snprintf(line, sizeof line, "ph=7.8;temp=%.1f;salinity=%.1fg/kg", temp, salinity);
+            check(ask_for(line, "tan_long") > 0.25);
+        }
+    }
 }
 
 /* What needs no reading is the same with one and without; what needs one is absent. */
@@ -457,6 +512,8 @@ int main(void)
         cmocka_unit_test(dilution_and_basis),
         cmocka_unit_test(every_note),
         cmocka_unit_test(every_edge),
+        cmocka_unit_test(laxer_than_the_criteria),
+        cmocka_unit_test(sour_limits_lie_higher),
         cmocka_unit_test(without_a_reading),
         cmocka_unit_test(absent_results),
         cmocka_unit_test(corners_are_answered),

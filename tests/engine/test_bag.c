@@ -36,6 +36,7 @@ static int status_of(const char *line)
 #define SEA      ";temp=23;salinity=31"
 #define PH       ";ph-bag=6.9;ph-open=8.1"
 #define TESTED   "tan=6" PH SEA
+#define MILD     "tan=3" PH SEA
 #define WEIGHED  "biomass=35g;hours=26;water=2.5L" PH SEA
 #define TANK(t)  TESTED ";tank-temp=" t ";tank-salinity=31"
 #define SALT(s)  TESTED ";tank-temp=23;tank-salinity=" s
@@ -104,6 +105,11 @@ static const struct note_row notes[] = {
     {"open-over-hour-salt", TESTED, "tan=2" PH SEA},
     {"open-over-hour-salt", "tan=9;ph-bag=6.9;ph-open=8.3;temp=23;salinity=5", FRESH("10")},
     {"open-over-hour-fresh", FRESH("10"), FRESH("1")},
+    /* the tank's pH where that is the higher one */
+    {"open-over-hour-salt", MILD ";tank-ph=8.3", MILD},
+    {"open-over-hour-salt", TESTED ";tank-ph=7.2", MILD ";tank-ph=7.2"},
+    {"open-over-hour-fresh", FRESH("2") ";tank-ph=8.6", FRESH("2")},
+    {"hour-stretched", FRESH("1") ";tank-ph=9.1", FRESH("1") ";tank-ph=9"},
     {"open-over-hour-fresh", "tan=9;ph-bag=6.9;ph-open=8.3;temp=23;salinity=5", TESTED},
     {"hour-stretched", "tan=1;ph-bag=6.4;ph-open=7.9;temp=24;salinity=0", FRESH("1")},
     {"hour-stretched", "tan=1;ph-bag=6.9;ph-open=9.1;temp=24;salinity=0", TESTED},
@@ -182,6 +188,10 @@ static void at_the_limits_of_ammonia(void **state)
         {"shut-over-hour", ABOVE, total_at("short_ratio", "ph=6.8;temp=24;salinity=0"), "tan", NULL,
          FRESH("40")},
         {"open-over-hour-salt", ABOVE, total_at("short_ratio", "ph=8.1" SEA), "tan", NULL, TESTED},
+        {"open-over-hour-salt", ABOVE, total_at("short_ratio", "ph=8.3" SEA), "tan", NULL,
+         MILD ";tank-ph=8.3"},
+        {"open-over-hour-salt", ABOVE, total_at("short_ratio", "ph=8.1" SEA), "tan", NULL,
+         TESTED ";tank-ph=7.9"},
         {"open-over-hour-fresh", ABOVE, total_at("short_ratio", "ph=7.9;temp=24;salinity=0"), "tan",
          NULL, FRESH("10")},
     };

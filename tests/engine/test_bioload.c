@@ -30,6 +30,8 @@ static double ask_for(const char *line, const char *result)
 #define FISH  "volume=110L;biomass=60g;protein=45%"
 #define RISE  "volume=110L;rise=0.3"
 #define SEA   "ph=8.1;temp=25;salinity=34"
+#define LIGHT "volume=110L;feed=1g/d;protein=45%"
+#define WARM  ";temp=25;salinity=34"
 
 static void worked_loads(void **state)
 {
@@ -192,6 +194,14 @@ static const struct note_row notes[] = {
     {"load-over", BIRCH ";capacity=662.4;left=0%", BIRCH},
     {"load-means", "volume=110L;feed=0;protein=45%;capacity=220;left=0%",
      BIRCH ";capacity=662.4;left=0%"},
+    {"capacity-high", BIRCH ";capacity=2.65g/d", BIRCH ";capacity=2.63g/d"},
+    {"capacity-high", BIRCH ";capacity=2.65g/d", BIRCH},
+    {"sour-change", LIGHT ";ph=7.7" WARM, LIGHT ";ph=7.9" WARM},
+    {"sour-change", LIGHT ";ph=7.7" WARM, BIRCH ";ph=7.7" WARM},
+    {"sour-change", LIGHT ";ph=7.7;limit=2", LIGHT ";limit=2"},
+    {"sour-change", LIGHT ";ph=7.7" WARM, LIGHT ";ph=7.7"},
+    {"limit-unseen", LIGHT ";limit=0.26;ph=8.1;temp=25", LIGHT ";limit=0.25"},
+    {"limit-unseen", LIGHT ";limit=0.26", LIGHT ";limit=0.26;" SEA},
     {"left-own", BIRCH ";capacity=220;left=99%", BIRCH ";capacity=220"},
     {"left-own", BIRCH ";capacity=220;left=0%", BIRCH},
     {"protein-unsaid", "volume=110L;feed=4g/d", BIRCH},
@@ -266,6 +276,9 @@ static const struct note_edge edges[] = {
     {"load-quarter", ABOVE, 25, "capacity", "load_share", BIRCH ";capacity=662"},
     {"load-means", UP_TO, 25, "capacity", "load_share", BIRCH ";capacity=662"},
     {"load-over", ABOVE, 100, "left", "load_share", BIRCH ";capacity=662;left=25%"},
+    {"capacity-high", ABOVE, 24 * 110, "capacity", NULL, BIRCH ";capacity=2.64g/d"},
+    {"sour-change", BELOW, 7.8, "ph", NULL, LIGHT ";ph=7.8" WARM},
+    {"limit-unseen", ABOVE, 0.25, "limit", NULL, LIGHT ";limit=0.25"},
     {"left-own", BELOW, 100, "left", NULL, BIRCH ";capacity=662;left=100%"},
     {"limit-within-day", BELOW, 24, "limit", "hours_to_limit", BIRCH ";limit=1.5"},
     {"change-more-than-all", BELOW, 24, "limit", "hours_to_limit", BIRCH ";limit=1.5"},

@@ -43,6 +43,10 @@ static double ask_for(const char *line, const char *result)
 #define STEEP   "volume=100L;share=50%;tan=1;new_ph=7;temp=25;new_temp=25;salinity=34"
 #define STEP    "volume=100L;share=50%;ph=7.7;alkalinity=2.2;new_alkalinity=2.2" SEA ";new_ph="
 
+/* Less carbon dioxide in the tank than in the air. */
+#define GASSY                                                                                      \
+    "volume=100L;ph=8.4;alkalinity=2.4;new_alkalinity=2.4;tan=0.5;share=75%" FRESH SEA ";air_co2="
+
 #define ACID                                                                                       \
     "volume=100L;share=50%;ph=5.5;new_ph=5.5;alkalinity=0;new_alkalinity=0;temp=25;"               \
     "salinity=0;new_temp=25;new_salinity=0"
@@ -126,7 +130,27 @@ static const struct note_row notes[] = {
     {"blend-frees", SOUR, TANK KNOWN FRESH SEA ";share=95%"},
     {"blend-ph-step", STEP "8.23", STEP "8.22"},
     {"blend-ph-step", STEP "7.13", STEP "7.15"},
-    {"blend-ph-step", UNSAID, "volume=100L;ph=7.91;share=25%" FRESH SEA},
+    {"blend-ph-step", "volume=100L;ph=7.4;share=25%" FRESH SEA, UNSAID},
+    {"blend-ph-step", "volume=100L;ph=7.9;share=25%" FRESH SEA,
+     "volume=100L;ph=7.91;share=25%" FRESH SEA},
+    {"blend-ph-step", "volume=100L;ph=7.4;tan=2;new_ph=7;share=25%" SEA,
+     TANK KNOWN FRESH SEA ";share=95%"},
+    /* a large change thins more than the pH frees, and is not to be split either */
+    {"blend-ph-sour", TANK KNOWN FRESH SEA ";share=95%", "volume=100L;ph=7.4;share=25%" FRESH SEA},
+    {"blend-ph-sour", UNSAID, "volume=100L;ph=7.9;tan=2;share=25%" FRESH SEA},
+    {"blend-ph-sour", UNSAID, "volume=100L;ph=7.4;tan=2;new_ph=7;share=25%" SEA},
+    {"blend-ph-sour", UNSAID, "volume=100L;ph=7.4;tan=2;new_ph=7.6;share=25%" SEA},
+    {"blend-no-tan", "volume=100L;ph=7.4;share=25%" FRESH SEA, UNSAID},
+    {"blend-no-tan", "volume=100L;ph=7.4;share=25%;tan=0;new_tan=0" FRESH SEA,
+     "volume=100L;ph=7.4;share=25%;new_tan=0.00001" FRESH SEA},
+    {"blend-hour-salt", STILL ";tan=8;ph=8.2;new_ph=8.2;" SALT,
+     "volume=100L;share=90%;tan=8;ph=8.2;new_ph=8.2;" SALT},
+    {"blend-hour-fresh", STILL ";tan=8;ph=8.2;new_ph=8.2;" THINNED,
+     "volume=100L;share=90%;tan=8;ph=8.2;new_ph=8.2;" THINNED},
+    {"blend-hour-salt", STILL ";tan=8;ph=8.2;new_ph=8.2;" SALT, SOUR},
+    {"blend-frees-back", GASSY "1500", GASSY "100"},
+    {"blend-frees-back", GASSY "1500", SOUR},
+    {"blend-frees-later", GASSY "100", GASSY "1500"},
     {"blend-ph-step", "volume=100L;ph=7.9;share=25%" FRESH SEA, CALM},
     {"blend-ph-step", "volume=100L;ph=8.5;share=25%" FRESH SEA, CALM},
     {"blend-frees-later", SOUR,
@@ -167,6 +191,9 @@ static const struct note_edge edges[] = {
     {"blend-frees", ABOVE, 1.01, "air_co2", "free_aired/free_before",
      TANK SEA ";alkalinity=1;new_ph=7.4;new_alkalinity=1;share=25%;air_co2=1300"},
     {"blend-frees-later", ABOVE, 1.01, "ph", "free_aired/free_after", SOUR},
+    {"blend-frees-back", ABOVE, 1.01, "new_ph", "free_same_co2/free_after", GASSY "1500"},
+    {"blend-ph-sour", BELOW, 7.8, "ph", NULL, STILL ";tan=2;ph=7.8;new_ph=8.3;" SALT},
+    {"blend-ph-sour", FROM, 7.7, "new_ph", NULL, STILL ";tan=2;ph=7.4;new_ph=7.7;" SALT},
     {"blend-brings-ammonia", ABOVE, 2, "new_tan", NULL, SOUR ";new_tan=2"},
     {"blend-ph-step", FROM, 8.0, "new_ph", "ph_after", STEP "8.22"},
     {"blend-ph-step", UP_TO, 7.4, "new_ph", "ph_after", STEP "7.14"},
@@ -196,6 +223,8 @@ static void at_the_limits_of_ammonia(void **state)
     (void)state;
     double salt = total_at("long_ratio", "ph=8.2;temp=25;salinity=34");
     double fresh = total_at("long_ratio", "ph=8.2;temp=25;salinity=0.5");
+    double hour_salt = total_at("short_ratio", "ph=8.2;temp=25;salinity=34");
+    double hour_fresh = total_at("short_ratio", "ph=8.2;temp=25;salinity=0.5");
     const struct note_edge at[] = {
 
         {"over-limit-salt", ABOVE, salt, "tan", NULL, STILL ";tan=0.5;ph=8.2;new_ph=7.6;" SALT},
@@ -205,6 +234,10 @@ static void at_the_limits_of_ammonia(void **state)
          STILL ";tan=0.5;ph=8.2;new_ph=7.6;" THINNED},
         {"over-limit-fresh", ABOVE, fresh, "new_tan", "tan_after",
          STILL ";tan=0;new_tan=1;ph=7.6;new_ph=8.2;" THINNED},
+        {"blend-hour-salt", ABOVE, hour_salt, "new_tan", "tan_after",
+         STILL ";tan=0;new_tan=6;ph=7.6;new_ph=8.2;" SALT},
+        {"blend-hour-fresh", ABOVE, hour_fresh, "new_tan", "tan_after",
+         STILL ";tan=0;new_tan=6;ph=7.6;new_ph=8.2;" THINNED},
     };
     check_edges(blend(), at, sizeof at / sizeof at[0]);
 }

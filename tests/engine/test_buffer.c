@@ -24,16 +24,16 @@ static double ask_for(const char *line, const char *result)
     return result_of(buffer(), &answer, result);
 }
 
-#define DOSE  "volume=110L;alkalinity=1.6;target=2.1"
+#define DOSE  "volume=110L;alkalinity=1.6meq/L;target=2.1meq/L"
 #define SEA   ";temp=25;salinity=34"
 #define WATER DOSE ";ph=7.6" SEA
 #define SODA  ";reagent=sodium-carbonate"
-#define BIG   "volume=110L;alkalinity=1;target=2;ph=7.4" SEA ";tan=2"
-#define LESS  "volume=110L;alkalinity=1;target=2;ph=7.4" SEA ";tan=1"
-#define LEVEL "volume=110L;alkalinity=2.1;target=2.1"
-#define CALM  "volume=110L;alkalinity=2.4;target=2.5;ph=8.25" SEA
-#define BREW  "volume=110L;alkalinity=1;target=2;ph=7.4;temp=25;salinity="
-#define STEEP "volume=110L;alkalinity=0.5;target=9;ph=8.2;temp=25;salinity=0"
+#define BIG   "volume=110L;alkalinity=1meq/L;target=2meq/L;ph=7.4" SEA ";tan=2"
+#define LESS  "volume=110L;alkalinity=1meq/L;target=2meq/L;ph=7.4" SEA ";tan=1"
+#define LEVEL "volume=110L;alkalinity=2.1meq/L;target=2.1meq/L"
+#define CALM  "volume=110L;alkalinity=2.4meq/L;target=2.5meq/L;ph=8.25" SEA
+#define BREW  "volume=110L;alkalinity=1meq/L;target=2meq/L;ph=7.4;temp=25;salinity="
+#define STEEP "volume=110L;alkalinity=0.5meq/L;target=9meq/L;ph=8.2;temp=25;salinity=0"
 
 static void results_and_their_absence(void **state)
 {
@@ -42,7 +42,7 @@ static void results_and_their_absence(void **state)
     assert_close(ask_for(DOSE SODA, "mass"), 0.5 * 110 * 0.052994, 0, 1e-14);
     static const char *const after[] = {"ph_after", "ph_aired"};
     static const char *const free_ones[] = {"free_before", "free_after", "free_aired"};
-    static const char *const parts[] = {DOSE, DOSE ";ph=7.6;tan=0.5", DOSE SEA ";tan=0.5",
+    static const char *const parts[] = {DOSE, DOSE ";ph=7.6;tan=0", DOSE SEA ";tan=0",
                                         DOSE ";ph=7.6;temp=25", DOSE ";ph=7.6;salinity=34"};
     for (size_t i = 0; i < 2; i++) {
         check(isfinite(ask_for(WATER, after[i])));
@@ -66,22 +66,26 @@ static void results_and_their_absence(void **state)
 static const struct note_row notes[] = {
     {"fit-stretched", DOSE ";ph=7.6;temp=25;salinity=12", WATER},
     {"fit-stretched", DOSE ";ph=7.6;temp=4;salinity=34;tan=0.5", DOSE ";ph=7.6;temp=4;salinity=34"},
-    {"target-below", "volume=110L;alkalinity=2.1;target=2", LEVEL},
-    {"ph-not-alkalinity", "volume=110L;alkalinity=0.1;target=2;ph=9.5" SEA, WATER},
+    {"target-below", "volume=110L;alkalinity=2.1meq/L;target=2meq/L", LEVEL},
+    {"ph-not-alkalinity", "volume=110L;alkalinity=0.1meq/L;target=2meq/L;ph=9.5" SEA, WATER},
     {"buffer-over-ph", STEEP SODA, STEEP},
-    {"buffer-over-ph", "volume=110L;alkalinity=0;target=10;ph=5;temp=25;salinity=0" SODA, STEEP},
+    {"buffer-over-ph", "volume=110L;alkalinity=0meq/L;target=10meq/L;ph=5;temp=25;salinity=0" SODA,
+     STEEP},
     /* aired, salt water and fresh; at once, by the carbonate */
     {"buffer-over-hour", BREW "34;tan=3.35", BREW "34;tan=3.3"},
     {"buffer-over-hour", BREW "0.5;tan=1.15", BREW "0.5;tan=1.1"},
     {"buffer-over-hour", BREW "34;tan=1.33" SODA, BREW "34;tan=1.31" SODA},
     {"buffer-over-hour", BREW "34;tan=1.33" SODA, BREW "34;tan=1.33"},
-    {"buffer-over-hour", "volume=110L;alkalinity=2.1;target=2.2;ph=8.3" SEA ";tan=20",
+    {"buffer-over-hour", "volume=110L;alkalinity=2.1meq/L;target=2.2meq/L;ph=8.3" SEA ";tan=20",
      LEVEL ";ph=8.3" SEA ";tan=20"},
     {"nothing-to-mix", LEVEL, DOSE},
-    {"carbonate-never", DOSE SODA ";tan=0.1", DOSE SODA ";tan=0"},
+    {"carbonate-never", WATER SODA ";tan=0.1", WATER SODA ";tan=0"},
     {"carbonate-never", LESS SODA, LESS},
     {"carbonate-never", DOSE SODA, DOSE SODA ";tan=0"},
     {"buffer-frees", BIG, CALM ";tan=0.5"},
+    /* soft water with less carbon dioxide than air: at once alone */
+    {"buffer-frees",
+     "volume=110L;alkalinity=0.02meq/L;target=0.1meq/L;ph=6.8;temp=25;salinity=0;tan=0.5", WATER},
     {"buffer-frees", WATER SODA ";tan=0.5", WATER SODA},
     {"buffer-frees-later", BIG, LESS SODA},
     {"buffer-frees-later", WATER ";tan=0.5", WATER ";tan=0"},
@@ -90,22 +94,26 @@ static const struct note_row notes[] = {
     {"over-limit-salt", BREW "9;tan=1", BREW "9;tan=0.1"},
     {"over-limit-fresh", BREW "9;tan=1", BREW "10;tan=1"},
     {"over-limit-fresh", BREW "0;tan=1", BREW "0;tan=0.1"},
-    {"ammonia-first", DOSE ";tan=0.1", DOSE},
-    {"ammonia-first", DOSE ";tan=0.1", LEVEL ";tan=0.1"},
-    {"alkalinity-step", "volume=110L;alkalinity=1.6;target=2.2", DOSE},
+    {"buffer-unseen", DOSE ";tan=0.1", DOSE ";tan=0"},
+    {"buffer-unseen", DOSE ";tan=0.1" SEA, LEVEL ";tan=0.1"},
+    {"buffer-unseen", DOSE ";tan=0.1;ph=7.6;temp=25", WATER ";tan=0.1"},
+    {"buffer-unseen", DOSE ";tan=0.1;ph=7.6;salinity=34", DOSE},
+    {"ammonia-first", WATER ";tan=0.1", WATER},
+    {"ammonia-first", WATER ";tan=0.1", LEVEL ";ph=7.6" SEA ";tan=0.1"},
+    {"alkalinity-step", "volume=110L;alkalinity=1.6meq/L;target=2.2meq/L", DOSE},
     {"buffer-ph-step", WATER SODA, WATER},
     {"buffer-ph-step", WATER SODA, DOSE SODA},
-    {"alkalinity-high", "volume=110L;alkalinity=3.8;target=4.1",
-     "volume=110L;alkalinity=3.8;target=4"},
+    {"alkalinity-high", "volume=110L;alkalinity=3.8meq/L;target=4.1meq/L",
+     "volume=110L;alkalinity=3.8meq/L;target=4meq/L"},
     {"carbonate-fresh", DOSE ";ph=7.6;temp=25;salinity=4.9", DOSE ";ph=7.6;temp=25;salinity=5"},
     {"carbonate-fresh", DOSE ";ph=7.6;temp=25;salinity=0.3", DOSE ";temp=25;salinity=0.3"},
-    {"weigh-small", "volume=10L;alkalinity=1.6;target=2.1", DOSE},
-    {"weigh-small", "volume=10L;alkalinity=1.6;target=2.1", LEVEL},
+    {"weigh-small", "volume=10L;alkalinity=1.6meq/L;target=2.1meq/L", DOSE},
+    {"weigh-small", "volume=10L;alkalinity=1.6meq/L;target=2.1meq/L", LEVEL},
     {"pour-buffer", DOSE, LEVEL},
     {"buffer-states", WATER, DOSE},
     {"buffer-unsaid", DOSE ";ph=7.6", WATER},
     {"buffer-tan-unsaid", WATER, WATER ";tan=0"},
-    {"buffer-tan-unsaid", DOSE, DOSE ";tan=0.2"},
+    {"buffer-tan-unsaid", DOSE, LEVEL ";tan=0.2"},
     {"baking-soda", DOSE, DOSE SODA},
     {"washing-soda", DOSE SODA, DOSE},
     {"buffer-measure", DOSE, LEVEL},
@@ -123,11 +131,11 @@ static void every_note(void **state)
 static const struct note_edge edges[] = {
     {"target-below", BELOW, 2.1, "target", NULL, LEVEL},
     {"buffer-frees", ABOVE, 1.01, "target", "free_after/free_before",
-     "volume=110L;alkalinity=1.6;target=1.61;ph=7.6" SEA SODA ";tan=2"},
+     "volume=110L;alkalinity=1.6meq/L;target=1.61meq/L;ph=7.6" SEA SODA ";tan=2"},
     {"buffer-frees-later", ABOVE, 1.01, "ph", "free_aired/free_before", BIG},
     {"alkalinity-step", ABOVE, 0.5 + 1.6, "target", NULL, DOSE},
     {"buffer-ph-step", ABOVE, 7.9, "target", "ph_after", WATER SODA},
-    {"alkalinity-high", ABOVE, 4, "target", NULL, "volume=110L;alkalinity=3.8;target=4"},
+    {"alkalinity-high", ABOVE, 4, "target", NULL, "volume=110L;alkalinity=3.8meq/L;target=4meq/L"},
     {"carbonate-fresh", BELOW, 5, "salinity", NULL, DOSE ";ph=7.6;temp=25;salinity=5"},
     {"weigh-small", BELOW, 1, "volume", "mass", DOSE},
     {"fit-stretched", BELOW, 5, "temp", NULL, DOSE ";ph=7.6;temp=5;salinity=34;tan=0.5"},
@@ -146,9 +154,10 @@ static void at_the_limits_of_ammonia(void **state)
     const struct note_edge at[] = {
 
         {"over-limit-salt", ABOVE, total_at("long_ratio", "ph=8.4" SEA), "tan", NULL,
-         "volume=110L;alkalinity=2.4;target=2.5;ph=8.4;tan=0.5" SEA},
+         "volume=110L;alkalinity=2.4meq/L;target=2.5meq/L;ph=8.4;tan=0.5" SEA},
         {"over-limit-fresh", ABOVE, total_at("long_ratio", "ph=8.9;temp=25;salinity=0.5"), "tan",
-         NULL, "volume=110L;alkalinity=2.4;target=2.5;ph=8.9;tan=0.5;temp=25;salinity=0.5"},
+         NULL,
+         "volume=110L;alkalinity=2.4meq/L;target=2.5meq/L;ph=8.9;tan=0.5;temp=25;salinity=0.5"},
     };
     check_edges(buffer(), at, sizeof at / sizeof at[0]);
 }
@@ -175,7 +184,7 @@ static void two_salts_one_end(void **state)
         double ph = hw_random_between(7, 8.3);
         (void)snprintf(
             water, sizeof water,
-            "volume=75L;alkalinity=%.6f;target=%.6f;temp=%.4f;salinity=%.4fg/kg;tan=0.02",
+            "volume=75L;alkalinity=%.6fmeq/L;target=%.6fmeq/L;temp=%.4f;salinity=%.4fg/kg;tan=0.02",
             alkalinity, alkalinity + hw_random_between(0.1, 1), hw_random_between(5, 35),
             hw_random_between(0.1, 44));
         (void)snprintf(line, sizeof line, "%s;ph=%.5f", water, ph);
@@ -217,11 +226,12 @@ static void withheld_by_the_hour(void **state)
         char line[300];
         double salinity = i % 3 == 0 ? hw_random_between(0, 1) : hw_random_between(1, 40);
         double tan = hw_random_between(0, 6);
-        (void)snprintf(water, sizeof water,
-                       "volume=75L;alkalinity=%.6f;target=%.6f;temp=24.6;salinity=%.6fg/kg;ph=%.6f;"
-                       "reagent=sodium-%s",
-                       hw_random_between(0.8, 2), hw_random_between(2.1, 3.5), salinity,
-                       hw_random_between(7, 8.2), i % 2 == 0 ? "carbonate" : "bicarbonate");
+        (void)snprintf(
+            water, sizeof water,
+            "volume=75L;alkalinity=%.6fmeq/L;target=%.6fmeq/L;temp=24.6;salinity=%.6fg/kg;ph=%.6f;"
+            "reagent=sodium-%s",
+            hw_random_between(0.8, 2), hw_random_between(2.1, 3.5), salinity,
+            hw_random_between(7, 8.2), i % 2 == 0 ? "carbonate" : "bicarbonate");
         (void)snprintf(line, sizeof line, "%s;tan=%.9f", water, tan);
         struct hw_question question;
         struct hw_answer answer;
@@ -258,10 +268,13 @@ static void withheld_from_the_limit_on(void **state)
         const char *line, *ph;
         double salinity;
     } waters[] = {
-        {"volume=75L;alkalinity=1;target=2;ph=7.4;temp=24.6;salinity=34", "ph_aired", 34},
-        {"volume=75L;alkalinity=1;target=2;ph=7.4;temp=24.6;salinity=0.5", "ph_aired", 0.5},
-        {"volume=75L;alkalinity=1;target=2;ph=7.4;temp=24.6;salinity=34" SODA, "ph_after", 34},
-        {"volume=75L;alkalinity=1;target=2;ph=7.4;temp=24.6;salinity=0.5" SODA, "ph_after", 0.5},
+        {"volume=75L;alkalinity=1meq/L;target=2meq/L;ph=7.4;temp=24.6;salinity=34", "ph_aired", 34},
+        {"volume=75L;alkalinity=1meq/L;target=2meq/L;ph=7.4;temp=24.6;salinity=0.5", "ph_aired",
+         0.5},
+        {"volume=75L;alkalinity=1meq/L;target=2meq/L;ph=7.4;temp=24.6;salinity=34" SODA, "ph_after",
+         34},
+        {"volume=75L;alkalinity=1meq/L;target=2meq/L;ph=7.4;temp=24.6;salinity=0.5" SODA,
+         "ph_after", 0.5},
     };
     for (size_t i = 0; i < sizeof waters / sizeof waters[0]; i++) {
         double given = 0;

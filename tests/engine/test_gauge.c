@@ -28,7 +28,7 @@ static double net(const char *line)
 static void mass_over_rise(void **state)
 {
     (void)state;
-    assert_close(net("added=9g;rise=122.8"), 9000 / 122.8, 0, 1e-15);
+    assert_close(net("added=9g;rise=122.8mg/L"), 9000 / 122.8, 0, 1e-15);
     assert_close(net("added=9000mg;rise=0.1228g/L"), 9000 / 122.8, 0, 1e-14);
     assert_close(net("added=0.5oz;rise=200ppm"), 28349.523125 / 2 / 200, 0, 1e-14);
 }
@@ -42,7 +42,7 @@ static void there_and_back(void **state)
         char line[100];
         double litres = hw_random_between(5, 2000);
         double rise = hw_random_between(0.5, 400);
-        (void)snprintf(line, sizeof line, "added=%.17gmg;rise=%.17g", litres * rise, rise);
+        (void)snprintf(line, sizeof line, "added=%.17gmg;rise=%.17gmg/L", litres * rise, rise);
         assert_close(net(line), litres, 0, 1e-14);
     }
 }
@@ -54,7 +54,7 @@ static void bicarbonate_by_alkalinity(void **state)
     assert_close(net("added=9g;reagent=sodium-bicarbonate;rise=1.46meq/L"), 9000 / 84.006 / 1.46, 0,
                  1e-15);
     double by_degrees = net("added=9g;reagent=sodium-bicarbonate;rise=4.1dKH");
-    assert_close(by_degrees, net("added=9g;rise=122.8"), 0, 5e-4);
+    assert_close(by_degrees, net("added=9g;rise=122.8mg/L"), 0, 5e-4);
     assert_close(net("added=63.5378g;reagent=sodium-bicarbonate;rise=10mgCaCO3/L"), 3785, 0, 1e-5);
 }
 
@@ -68,6 +68,7 @@ static void rises_keep_to_their_reagent(void **state)
         {"added=9g;rise=4.1dKH", HW_PROBLEM_WRONG_KIND},
         {"added=9g;reagent=sodium-bicarbonate;rise=122.8mg/L", HW_PROBLEM_WRONG_KIND},
         {"added=9g;reagent=sodium-bicarbonate;rise=4.1", HW_PROBLEM_NEEDS_UNIT},
+        {"added=9g;rise=122.8", HW_PROBLEM_NEEDS_UNIT},
         {"added=9g;reagent=sodium-bicarbonate", HW_PROBLEM_MISSING},
         {"added=9g;reagent=baking-soda;rise=4.1dKH", HW_PROBLEM_UNKNOWN_WORD},
     };
@@ -81,23 +82,25 @@ static void rises_keep_to_their_reagent(void **state)
 static void corners_are_answered(void **state)
 {
     (void)state;
-    check(isfinite(net("added=0.1mg;rise=0.01")));
-    check(isfinite(net("added=0.1mg;rise=100000")));
-    check(isfinite(net("added=1000kg;rise=0.01")));
-    check(isfinite(net("added=1000kg;rise=100000")));
+    check(isfinite(net("added=0.1mg;rise=0.01mg/L")));
+    check(isfinite(net("added=0.1mg;rise=100000mg/L")));
+    check(isfinite(net("added=1000kg;rise=0.01mg/L")));
+    check(isfinite(net("added=1000kg;rise=100000mg/L")));
 }
 
 static const struct note_row notes[] = {
     {"volume-unlikely", "added=9g;rise=9.1g/L", "added=9g;rise=9g/L"},
-    {"volume-unlikely", "added=200.1g;rise=10", "added=200g;rise=10"},
-    {"same-substance", "added=9g;rise=122.8", "added=9g;reagent=sodium-bicarbonate;rise=4.1dKH"},
-    {"baking-soda", "added=9g;reagent=sodium-bicarbonate;rise=4.1dKH", "added=9g;rise=122.8"},
-    {"gauge-before-fish", "added=9g;reagent=sodium-bicarbonate;rise=4.1dKH", "added=9g;rise=122.8"},
-    {"mix-fully", "added=9g;rise=122.8", NULL},
-    {"same-kit", "added=9g;rise=122.8", NULL},
-    {"kit-steps", "added=9g;rise=122.8", NULL},
-    {"conservative-tracer", "added=9g;rise=122.8", NULL},
-    {"ask-vet", "added=9g;rise=122.8", NULL},
+    {"volume-unlikely", "added=200.1g;rise=10mg/L", "added=200g;rise=10mg/L"},
+    {"same-substance", "added=9g;rise=122.8mg/L",
+     "added=9g;reagent=sodium-bicarbonate;rise=4.1dKH"},
+    {"baking-soda", "added=9g;reagent=sodium-bicarbonate;rise=4.1dKH", "added=9g;rise=122.8mg/L"},
+    {"gauge-before-fish", "added=9g;reagent=sodium-bicarbonate;rise=4.1dKH",
+     "added=9g;rise=122.8mg/L"},
+    {"mix-fully", "added=9g;rise=122.8mg/L", NULL},
+    {"same-kit", "added=9g;rise=122.8mg/L", NULL},
+    {"kit-steps", "added=9g;rise=122.8mg/L", NULL},
+    {"conservative-tracer", "added=9g;rise=122.8mg/L", NULL},
+    {"ask-vet", "added=9g;rise=122.8mg/L", NULL},
 };
 
 static void every_note(void **state)
@@ -109,7 +112,7 @@ static void every_note(void **state)
 /* Where each note that hangs on a number begins and ends. */
 static const struct note_edge edges[] = {
     {"volume-unlikely", BELOW, 1, "added", "net", "added=9g;rise=9g/L"},
-    {"volume-unlikely", ABOVE, 20000, "added", "net", "added=200g;rise=10"},
+    {"volume-unlikely", ABOVE, 20000, "added", "net", "added=200g;rise=10mg/L"},
 };
 
 static void every_edge(void **state)

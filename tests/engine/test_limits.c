@@ -173,7 +173,7 @@ static void times_are_told(void **state)
         {"over-short-salt", HW_LIMIT_SALT_SHORT},     {"over-long-salt", HW_LIMIT_SALT_LONG},
         {"ratio-salt", HW_LIMIT_SALT_SHORT},          {"ratio-salt", HW_LIMIT_SALT_LONG},
         {"open-over-hour-salt", HW_LIMIT_SALT_SHORT}, {"over-limit-salt", HW_LIMIT_SALT_LONG},
-        {"limit-salt", HW_LIMIT_SALT_LONG},
+        {"blend-hour-salt", HW_LIMIT_SALT_SHORT},     {"limit-salt", HW_LIMIT_SALT_LONG},
     };
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
         check(strstr(text_of(rows[i].code), hw_limits[rows[i].key].averaging));
@@ -193,6 +193,8 @@ static void presets_agree(void **state)
         {"binder", "hold_to", HW_LIMIT_BINDER_HOLD},
         {"disinfect", "ratio", HW_LIMIT_THIOSULFATE_RATIO},
         {"verdict", "working_share", HW_LIMIT_LOAD_SHARE},
+        {"verdict", "within", HW_LIMIT_CHALLENGE_HOURS},
+        {"oxygen", "floor", HW_LIMIT_OXYGEN_FLOOR},
     };
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
         const struct hw_calc *calc = find_calc(rows[i].calculation);

@@ -28,6 +28,7 @@ static double ask_for(const char *line, const char *result)
 #define WATER "temp=25.5;salinity=33.5"
 #define FISH  WATER ";volume=110L;biomass=240g"
 #define READ  FISH ";oxygen_now=6.2"
+#define COOL  "temp=25;salinity=33.5;volume=110L;oxygen_now=6.2;biomass=240g"
 #define LEFT  "temp=25.5;salinity=33.5;volume=110L;oxygen_now=6.2;biomass=240g"
 
 static void results_and_their_absence(void **state)
@@ -79,6 +80,15 @@ static const struct note_row notes[] = {
     {"oxygen-act-now", FISH ";oxygen_now=4", READ},
     {"oxygen-act-now", WATER ";oxygen_now=5;floor=5.5", WATER ";oxygen_now=5"},
     {"oxygen-act-now", WATER ";oxygen_now=0", WATER},
+    {"oxygen-act-now", WATER ";oxygen_now=3.9;floor=2", WATER ";oxygen_now=4.1;floor=2"},
+    {"oxygen-low", WATER ";oxygen_now=4.1;floor=2", WATER ";oxygen_now=3.9;floor=2"},
+    {"floor-low", READ ";floor=3.9", READ},
+    {"floor-low", WATER ";floor=0", WATER ";floor=5"},
+    {"uptake-warm", READ, COOL},
+    {"uptake-warm", READ ";fish-mass=12g", COOL ";fish-mass=12g"},
+    {"uptake-warm", READ, READ ";uptake=500"},
+    {"uptake-warm", READ, READ ";fish-mass=12g;uptake=500"},
+    {"uptake-warm", READ, FISH},
     {"oxygen-soon", FISH ";oxygen_now=4.9", FISH ";oxygen_now=5"},
     {"oxygen-soon", FISH ";oxygen_now=4.1", FISH ";oxygen_now=4"},
     {"oxygen-low", WATER ";oxygen_now=5", READ},
@@ -121,6 +131,10 @@ static void every_note(void **state)
 /* Where each note that hangs on a number begins and ends. */
 static const struct note_edge edges[] = {
     {"oxygen-act-now", UP_TO, 4, "oxygen_now", NULL, FISH ";oxygen_now=4"},
+    {"oxygen-act-now", UP_TO, 4, "oxygen_now", NULL, FISH ";oxygen_now=4;floor=2"},
+    {"oxygen-act-now", UP_TO, 5, "oxygen_now", NULL, FISH ";oxygen_now=5;floor=5"},
+    {"floor-low", BELOW, 4, "floor", NULL, READ ";floor=4"},
+    {"uptake-warm", ABOVE, 25, "temp", NULL, COOL},
     {"oxygen-soon", BELOW, 1, "biomass", "hours", READ},
     {"oxygen-soon", ABOVE, 4, "oxygen_now", NULL, FISH ";oxygen_now=4"},
     {"oxygen-low", BELOW, 80, "oxygen_now", "percent", WATER ";oxygen_now=5"},

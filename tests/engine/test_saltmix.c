@@ -80,7 +80,8 @@ static void products(void **state)
 }
 
 static const struct note_row notes[] = {
-    {"above-fit", "volume=75L;salinity=42.1;target=43", "volume=75L;salinity=42;target=43"},
+    {"above-fit", "volume=75L;salinity=42.1;target=42.1", "volume=75L;salinity=41;target=42"},
+    {"above-fit", "volume=75L;salinity=0;target=43", "volume=75L;salinity=0;target=41"},
     {"above-fit", "volume=75L;salinity=43;target=34;why=evaporated", HIGH ";why=evaporated"},
     {"above-fit", "volume=75L;salinity=43;target=34;why=mixed-too-strong",
      HIGH ";why=mixed-too-strong"},
@@ -141,7 +142,7 @@ static void every_note(void **state)
 
 /* Where each note that hangs on a number begins and ends. */
 static const struct note_edge edges[] = {
-    {"above-fit", ABOVE, 42, "salinity", NULL, "volume=75L;salinity=42;target=43"},
+    {"above-fit", ABOVE, 42, "target", NULL, "volume=75L;salinity=30;target=42"},
     {"above-fit", ABOVE, 42, "salinity", NULL, "volume=75L;salinity=42;target=34;why=evaporated"},
     {"above-fit", ABOVE, 42, "label_salinity", NULL,
      BATCH ";label_mass=5kg;label_makes=106L;label_salinity=42"},

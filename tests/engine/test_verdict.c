@@ -24,9 +24,10 @@ static double ask_for(const char *line, const char *result)
     return result_of(verdict(), &answer, result);
 }
 
-#define START "volume=110L;start_tan=2;"
-#define CLEAR START "tan=0;nitrite=0;hours=24"
-#define LEFT  START "tan=0.5;nitrite=0.6;hours=24"
+#define START  "volume=110L;start_tan=2;"
+#define CLEAR  START "tan=0;nitrite=0;hours=24"
+#define COARSE "volume=110L;kit_step=0.5;"
+#define LEFT   START "tan=0.5;nitrite=0.6;hours=24"
 
 static void pass_or_not(void **state)
 {
@@ -60,8 +61,8 @@ static void what_it_carries(void **state)
     (void)state;
     /* a kit so coarse that what is left counts as none */
     static const char *const line =
-        "volume=75L;start_tan=2.5;basis=nh4;start_nitrite=1.1;nitrite_basis=ion;tan=0.3;"
-        "nitrite=0.9;hours=20;protein=38%;working_share=30%;temp=26;stock_temp=23;kit_step=1.8";
+        "volume=75L;start_tan=2.5;basis=nh4;start_nitrite=0.5;nitrite_basis=ion;tan=0.3;"
+        "nitrite=0.3;hours=20;protein=38%;working_share=30%;temp=26;stock_temp=23;kit_step=0.6";
     static const char *const left =
         "volume=75L;start_tan=2.5;basis=nh4;start_nitrite=0.4;nitrite_basis=ion;tan=0.3;"
         "nitrite=0.9;hours=20";
@@ -108,14 +109,16 @@ static void no_pass_no_food(void **state)
 static void food_goes_by_ammonia(void **state)
 {
     (void)state;
-    static const char *const line = START "start_nitrite=3;tan=1.9;nitrite=0;hours=20;kit_step=4";
-    static const char *const none = START "start_nitrite=3;tan=2.1;nitrite=0;hours=24;kit_step=4.2";
+    static const char *const line =
+        COARSE "start_tan=0.3;start_nitrite=3;tan=0.2;nitrite=0;hours=20";
+    static const char *const none =
+        COARSE "start_tan=0.2;start_nitrite=3;tan=0.22;nitrite=0;hours=24";
     assert_close(ask_for(line, "cleared"), 3.1, 0, 1e-14);
     assert_close(ask_for(line, "capacity"), 3.1 / 20 * 24 * 110, 0, 1e-14);
     assert_close(ask_for(line, "feed"), 0.1 / 20 * 24 * 110 / (0.45 * 92), 0, 1e-13);
     /* ammonia that is only half way is cleared by neither count */
-    assert_close(ask_for(START "start_nitrite=1;tan=0;nitrite=1.9;hours=24;kit_step=3.9", "feed"),
-                 ask_for(START "tan=0;nitrite=0.9;hours=24;kit_step=3.9", "feed"), 0, 1e-14);
+    assert_close(ask_for(COARSE "start_tan=2;start_nitrite=0.1;tan=0;nitrite=0.2;hours=24", "feed"),
+                 ask_for(COARSE "start_tan=2;tan=0;nitrite=0.1;hours=24", "feed"), 0, 1e-14);
     /* no ammonia was turned: there is no food in it */
     assert_close(ask_for(none, "feed"), 0, 0, 0);
     assert_close(ask_for(none, "working_feed"), 0, 0, 0);
@@ -143,10 +146,22 @@ static const struct note_row notes[] = {
      "volume=110L;start_tan=0.13;tan=0;nitrite=0;hours=24"},
     {"start-unreadable", "volume=110L;start_tan=0;start_nitrite=0.1;tan=0;nitrite=0;hours=24",
      "volume=110L;start_tan=0;start_nitrite=0.2;tan=0;nitrite=0;hours=24"},
-    {"start-unreadable", START "tan=0.5;nitrite=0;hours=24;kit_step=5", CLEAR},
-    {"nitrite-counted", START "start_nitrite=3;tan=1.9;nitrite=0;hours=20;kit_step=4", CLEAR},
-    {"nitrite-counted", START "start_nitrite=0.5;tan=0;nitrite=0;hours=24",
-     START "start_nitrite=0.5;tan=0;nitrite=0.5;hours=24;kit_step=1"},
+    {"start-unreadable", COARSE "start_tan=0.25;tan=0;nitrite=0;hours=24", CLEAR},
+    {"kit-coarse", CLEAR ";kit_step=0.51", COARSE "start_tan=0.25;tan=0;nitrite=0;hours=24"},
+    {"kit-coarse", CLEAR ";kit_step=0.51;basis=nh4", CLEAR ";basis=nh4"},
+    {"kit-coarse", CLEAR ";kit_step=0.65;basis=nh4;nitrite_basis=ion",
+     CLEAR ";kit_step=0.64;basis=nh4;nitrite_basis=ion"},
+    {"kit-coarse", START "tan=2;nitrite=0;hours=24;kit_step=5",
+     START "tan=2;nitrite=0;hours=24;kit_step=0.5"},
+    {"clears-fast", START "tan=0;nitrite=0;hours=1", START "tan=0;nitrite=0;hours=3"},
+    {"hours-few", START "tan=0;nitrite=0;hours=5", START "tan=2;nitrite=0;hours=5"},
+    {"within-long", CLEAR ";within=36", CLEAR},
+    {"within-long", LEFT ";within=36", LEFT},
+    {"working-share-high", CLEAR ";working_share=30%", CLEAR},
+    {"working-share-high", CLEAR ";working_share=30%", LEFT ";working_share=30%"},
+    {"nitrite-counted", COARSE "start_tan=0.3;start_nitrite=3;tan=0.2;nitrite=0;hours=20", CLEAR},
+    {"nitrite-counted", START "start_nitrite=0.2;tan=0;nitrite=0;hours=24",
+     COARSE "start_tan=2;start_nitrite=0.2;tan=0;nitrite=0.2;hours=24"},
     {"nitrite-counted", START "start_nitrite=0.5;tan=0;nitrite=0;hours=24",
      START "start_nitrite=0.5;tan=0;nitrite=0;hours=25"},
     {"read-late", START "tan=0;nitrite=0;hours=25", CLEAR},
@@ -203,6 +218,14 @@ static const struct note_edge edges[] = {
      "volume=110L;start_tan=0;start_nitrite=0.125;tan=0;nitrite=0;hours=24"},
     {"not-clear", ABOVE, 0.125, "tan", NULL, START "tan=0.125;nitrite=0;hours=24"},
     {"not-clear", ABOVE, 0.125, "nitrite", NULL, START "tan=0;nitrite=0.125;hours=24"},
+    {"kit-coarse", ABOVE, 0.5, "kit_step", NULL, CLEAR ";kit_step=0.5"},
+    {"kit-coarse", ABOVE, 0.5, "kit_step", NULL, CLEAR ";kit_step=0.5;basis=nh4"},
+    {"kit-coarse", ABOVE, 0.5 * 18.039 / 14.007, "kit_step", NULL,
+     CLEAR ";kit_step=0.6;basis=nh4;nitrite_basis=ion"},
+    {"clears-fast", ABOVE, 24, "hours", "rate", START "tan=0;nitrite=0;hours=2"},
+    {"hours-few", BELOW, 6, "hours", NULL, LEFT},
+    {"within-long", ABOVE, 24, "within", NULL, CLEAR ";within=24"},
+    {"working-share-high", ABOVE, 25, "working_share", NULL, CLEAR ";working_share=25%"},
     {"read-late", ABOVE, 24, "hours", NULL, CLEAR},
     {"read-early", BELOW, 24, "hours", NULL, LEFT},
     {"not-clear", FROM, 24, "hours", NULL, LEFT},
@@ -247,7 +270,7 @@ static void corners_are_answered(void **state)
                        "volume=%s;start_tan=50;start_nitrite=50;tan=%s;nitrite=0;hours=%s;"
                        "kit_step=%s;protein=%s;working_share=%s;temp=40;stock_temp=0",
                        corner & 1 ? "100000L" : "0.1L", corner & 2 ? "50" : "0",
-                       corner & 4 ? "336" : "1", corner & 8 ? "10" : "0.001",
+                       corner & 4 ? "336" : "1", corner & 8 ? "0.5" : "0.001",
                        corner & 16 ? "90%" : "3%", corner & 32 ? "100%" : "1%");
         check(isfinite(ask_for(line, "capacity")));
         double passed = ask_for(line, "passed");
