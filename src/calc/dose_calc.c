@@ -136,7 +136,7 @@ static const struct hw_result results[DOSE_RESULTS] = {
     [DOSE_MASS] = {.name = "mass", .unit = "g", .kind = HW_MASS, .digits = 3, .safe = -1,
      .sometimes = true, .help = "all steps together"},
     [DOSE_SHARE_BACK] = {.name = "share_back", .unit = "%", .kind = HW_SHARE, .digits = 3,
-     .safe = 1, .sometimes = true, .help = "water to change to come back to the ceiling"},
+     .safe = 1, .sometimes = true, .help = "water to change, to what may stay in it"},
     [DOSE_SOLUTION_UL] = {.name = "solution_ul", .unit = "uL/L", .kind = HW_PARTS, .digits = 3,
      .sometimes = true, .help = "formalin when mixed, uL of 37 % solution"},
     [DOSE_SOLUTION_MG] = {.name = "solution_mg", .unit = "mg/L", .kind = HW_CONCENTRATION,

@@ -12,14 +12,18 @@ static const unsigned note_of[MEDICINE_NOTES] = {
     [MEDICINE_OVER_CEILING] = HW_DOSE_NOTE_OVER_CEILING,
     [MEDICINE_FORMALIN_OVER] = HW_DOSE_NOTE_FORMALIN_OVER,
     [MEDICINE_CEILING_TOO_HIGH] = HW_DOSE_NOTE_CEILING_TOO_HIGH,
+    [MEDICINE_CEILING_SLIP] = HW_DOSE_NOTE_CEILING_SLIP,
     [MEDICINE_COPPER_IN_FRESH] = HW_DOSE_NOTE_COPPER_IN_FRESH,
     [MEDICINE_DYE_BIOFILTER] = HW_DOSE_NOTE_DYE_BIOFILTER,
     [MEDICINE_DYE_OVER] = HW_DOSE_NOTE_DYE_OVER,
     [MEDICINE_CEILING_OVER_USUAL] = HW_DOSE_NOTE_CEILING_OVER_USUAL,
     [MEDICINE_CEILING_OVER_KNOWN] = HW_DOSE_NOTE_CEILING_OVER_KNOWN,
     [MEDICINE_CEILING_UNSAID] = HW_DOSE_NOTE_CEILING_UNSAID,
+    [MEDICINE_COPPER_FRESH_NOW] = HW_DOSE_NOTE_COPPER_FRESH_NOW,
     [MEDICINE_COPPER_BRACKISH] = HW_DOSE_NOTE_COPPER_BRACKISH,
     [MEDICINE_COPPER_RAMP] = HW_DOSE_NOTE_COPPER_RAMP,
+    [MEDICINE_CHELATED_RAMP] = HW_DOSE_NOTE_COPPER_RAMP_CHELATED,
+    [MEDICINE_DYE_IN_FILTER] = HW_DOSE_NOTE_DYE_IN_FILTER,
     [MEDICINE_DYE_HIGH] = HW_DOSE_NOTE_DYE_LEVEL_HIGH,
 };
 
@@ -100,6 +104,20 @@ static uint64_t refusals(const struct dose_plan *plan, const double in[])
            medicine_no_answer(&plan->medicine, note_of);
 }
 
+/* What was poured is more than may stay. Of dye and formalin the ceiling is that of a short time: a
+ * level between the two is no slip, but does not stay either. */
+static uint64_t back_notes(const struct dose_plan *plan)
+{
+    bool short_time = plan->kind == KIND_DYE || plan->kind == KIND_FORMALIN;
+    if (isnan(plan->share_back)) {
+        return 0;
+    }
+    return note_if(short_time && above(plan->after, plan->window.usual),
+                   HW_DOSE_NOTE_ADDED_DEADLY) |
+           note_if(short_time, HW_DOSE_NOTE_ADDED_TO_STAY) |
+           note_if(!short_time, HW_DOSE_NOTE_ADDED_OVER);
+}
+
 static uint64_t level_notes(const struct dose_plan *plan)
 {
     double first = plan->now + (plan->after - plan->now) / plan->steps;
@@ -107,8 +125,7 @@ static uint64_t level_notes(const struct dose_plan *plan)
     bool later = reached && below(first, plan->window.floor);
     return note_if(!reached, HW_DOSE_NOTE_UNDER_FLOOR) |
            note_if(later && !is_loose(plan), HW_DOSE_NOTE_FLOOR_NOT_YET) |
-           note_if(later && is_loose(plan), HW_DOSE_NOTE_FLOOR_ON_THE_WAY) |
-           note_if(!isnan(plan->share_back), HW_DOSE_NOTE_ADDED_OVER);
+           note_if(later && is_loose(plan), HW_DOSE_NOTE_FLOOR_ON_THE_WAY) | back_notes(plan);
 }
 
 static uint64_t pour_notes(const struct dose_plan *plan)
