@@ -41,6 +41,12 @@ static bool product_is_unclear(const struct change_rounds *change, const double 
     return (given > 0 && !whole) || product_label_unlikely(&change->label);
 }
 
+/* What is added, of the new water of a round. */
+static double percent_of_new(const struct change_rounds *change)
+{
+    return poured_percent(change->liquid, change->mass, change->water);
+}
+
 /* The notes that leave no answer. */
 static uint64_t refusals(const struct change_rounds *change, const double in[])
 {
@@ -58,6 +64,8 @@ static uint64_t refusals(const struct change_rounds *change, const double in[])
            note_if(too_strong, HW_CHANGE_NOTE_NEW_TOO_STRONG) |
            note_if(above(change->new_level, change->window.borne),
                    HW_CHANGE_NOTE_NEW_OVER_CEILING) |
+           note_if(above_limit(percent_of_new(change), HW_LIMIT_POUR_MOST),
+                   HW_CHANGE_NOTE_POUR_TOO_LARGE) |
            medicine_no_answer(&change->medicine, note_of);
 }
 
@@ -103,6 +111,8 @@ static uint64_t dose_notes(const struct change_rounds *change, const double in[]
            note_if(plain_leaves_more, HW_CHANGE_NOTE_ALREADY_ABOVE) |
            note_if(!plain_leaves_more && isnan(change->add), HW_CHANGE_NOTE_NEW_ENOUGH) |
            note_if(change->rounds > 1, HW_CHANGE_NOTE_LATER_ROUNDS) |
+           note_if(above_limit(percent_of_new(change), HW_LIMIT_POUR_LARGE),
+                   HW_CHANGE_NOTE_POUR_LARGE) |
            note_if(below_limit(change->liquid, HW_LIMIT_DRAW_LEAST), HW_CHANGE_NOTE_SMALL_LIQUID) |
            note_if(below_limit(change->mass, HW_LIMIT_WEIGH_LEAST), HW_CHANGE_NOTE_WEIGH_SMALL);
 }

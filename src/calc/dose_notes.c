@@ -89,6 +89,15 @@ static bool steps_have_no_use(const struct dose_plan *plan, const double in[])
            (over_days && is_bath(plan));
 }
 
+/* All steps together, or what was poured already. */
+static double percent_of_water(const struct dose_plan *plan, const double in[])
+{
+    if (plan->added) {
+        return poured_percent(in[DOSE_ADDED_LIQUID], in[DOSE_ADDED_MASS], in[DOSE_VOLUME]);
+    }
+    return poured_percent(plan->liquid, plan->mass, in[DOSE_VOLUME]);
+}
+
 /* The notes that leave no answer. */
 static uint64_t refusals(const struct dose_plan *plan, const double in[])
 {
@@ -101,6 +110,8 @@ static uint64_t refusals(const struct dose_plan *plan, const double in[])
            note_if(is_unlikely(plan), HW_DOSE_NOTE_DOSE_UNLIKELY) |
            note_if(plan->target <= plan->now, HW_DOSE_NOTE_TARGET_NOT_ABOVE) |
            note_if(steps_have_no_use(plan, in), HW_DOSE_NOTE_STEPS_WITHOUT_USE) |
+           note_if(!plan->added && above_limit(percent_of_water(plan, in), HW_LIMIT_POUR_MOST),
+                   HW_DOSE_NOTE_POUR_TOO_LARGE) |
            medicine_no_answer(&plan->medicine, note_of);
 }
 
@@ -128,9 +139,11 @@ static uint64_t level_notes(const struct dose_plan *plan)
            note_if(later && is_loose(plan), HW_DOSE_NOTE_FLOOR_ON_THE_WAY) | back_notes(plan);
 }
 
-static uint64_t pour_notes(const struct dose_plan *plan)
+static uint64_t pour_notes(const struct dose_plan *plan, const double in[])
 {
-    return note_if(below_limit(plan->step_liquid, HW_LIMIT_DRAW_LEAST), HW_DOSE_NOTE_SMALL_LIQUID) |
+    return note_if(above_limit(percent_of_water(plan, in), HW_LIMIT_POUR_LARGE),
+                   HW_DOSE_NOTE_POUR_LARGE) |
+           note_if(below_limit(plan->step_liquid, HW_LIMIT_DRAW_LEAST), HW_DOSE_NOTE_SMALL_LIQUID) |
            note_if(below_limit(plan->step_mass, HW_LIMIT_WEIGH_LEAST), HW_DOSE_NOTE_WEIGH_SMALL) |
            note_if(!plan->added, HW_DOSE_NOTE_DOSE_HOW) |
            note_if(plan->kind == KIND_OTHER, HW_DOSE_NOTE_ANTIBIOTIC_FILTER);
@@ -180,6 +193,6 @@ uint64_t dose_notes(const struct dose_plan *plan, const double in[])
     if (no_answer != 0) {
         return no_answer;
     }
-    return level_notes(plan) | medicine_cautions(&plan->medicine, note_of) | pour_notes(plan) |
+    return level_notes(plan) | medicine_cautions(&plan->medicine, note_of) | pour_notes(plan, in) |
            copper_notes(plan, in) | dye_notes(plan) | formalin_notes(plan, in);
 }

@@ -150,6 +150,7 @@ static void goals(void **state)
 #define FRESH      "volume=110L;share=25%;kind=copper-ionic;now=0.18"
 #define FILTER     "volume=110L;share=25%;kind=dye;biofilter=yes;now=3"
 #define DYE        "volume=110L;share=25%;kind=dye;biofilter=no"
+#define ALL        "volume=110L;share=100%;now=0"
 #define LABEL      KEEP ";label_per=80L;label_raises=0.25"
 
 static const struct note_row notes[] = {
@@ -197,6 +198,11 @@ static const struct note_row notes[] = {
     {"dye-over", DYE ";now=21;keep=21;ceiling=30", DYE ";now=21"},
     {"small-liquid", KEEP ";strength=5mg/mL", KEEP ";strength=1mg/mL"},
     {"small-liquid", KEEP ";strength=5mg/mL", KEEP},
+    {"pour-too-large", ALL ";keep=10.1;strength=0.1mg/mL", ALL ";keep=10;strength=0.1mg/mL"},
+    {"pour-too-large", ALL ";keep=10.1;strength=0.1mg/mL", ALL ";keep=10.1"},
+    {"pour-large", ALL ";keep=1.1;strength=0.1mg/mL", ALL ";keep=1;strength=0.1mg/mL"},
+    {"pour-large", ALL ";keep=1.1;label_mass=200g;label_per=80L;label_raises=0.25",
+     ALL ";keep=0.9;label_mass=200g;label_per=80L;label_raises=0.25"},
     {"weigh-small", LABEL ";label_mass=4g", LABEL ";label_mass=5g"},
     {"weigh-small", LABEL ";label_mass=4g", LABEL ";label_liquid=1mL"},
     {"below-floor", TANK ";share=25%;floor=0.136", TANK ";share=25%;floor=0.135"},
@@ -311,6 +317,8 @@ static const struct note_edge edges[] = {
     {"ceiling-over-usual", ABOVE, 0.2, "ceiling", NULL, IONIC ";now=0.18;keep=0.18;ceiling=0.2"},
     {"ceiling-over-known", ABOVE, 0.5, "ceiling", NULL, AMINE ";ceiling=0.5"},
     {"ceiling-over-known", ABOVE, 2.5, "ceiling", NULL, CHELATE ";ceiling=2.5"},
+    {"pour-too-large", ABOVE, 10, "keep", NULL, ALL ";keep=10;strength=0.1mg/mL"},
+    {"pour-large", ABOVE, 1, "keep", NULL, ALL ";keep=1;strength=0.1mg/mL"},
     {"small-liquid", BELOW, 1, "volume", "add_liquid", KEEP ";strength=5mg/mL"},
     {"weigh-small", BELOW, 1, "volume", "add_mass", LABEL ";label_mass=5g"},
     {"below-floor", BELOW, 0.135, "now", "lowest", TANK ";share=25%;floor=0.135"},
@@ -408,16 +416,18 @@ static void corners_are_answered(void **state)
         const char *flow = corner & 1 ? "flow" : "batch";
         const char *share = corner & 2 ? "0.01%" : corner & 1 ? "1000%" : "100%";
         (void)snprintf(line, sizeof line,
-                       "volume=%s;share=%s;method=%s;times=%s;now=%s;new=%s;keep=%s;goal=%s;"
-                       "strength=%s",
+                       "volume=%s;share=%s;method=%s;times=%s;now=%s;new=%s;keep=%s;goal=%s",
                        corner & 4 ? "1e5L" : "0.1L", share, flow, corner & 8 ? "100" : "1",
                        corner & 16 ? "1e5" : "0", corner & 32 ? "1e5" : "0",
-                       corner & 64 ? "1e5" : "0", corner & 128 ? "1e5" : "0",
-                       corner & 8 ? "0.001mg/mL" : "1000mg/mL");
+                       corner & 64 ? "1e5" : "0", corner & 128 ? "1e5" : "0");
         check(isfinite(ask_for(line, "after")));
         check(isfinite(ask_for(line, "new_needed")));
     }
     check(isfinite(ask_for("volume=1e5L;take=0.001L;now=5;keep=6;goal=4", "times_needed")));
+    check(isfinite(
+        ask_for("volume=1e5L;share=100%;now=0;keep=1e5;strength=1000mg/mL", "add_liquid")));
+    check(isfinite(
+        ask_for("volume=0.1L;share=100%;now=0;keep=1e-4;strength=0.001mg/mL", "add_liquid")));
     check(isfinite(ask_for("volume=1e4L;take=1e5L;method=flow;now=5;keep=6", "add")));
 }
 

@@ -54,6 +54,7 @@ static void by_label_and_by_strength(void **state)
 #define CHELATE      CHELATE_BARE "floor=1.5;ceiling=2;"
 #define DYE          "volume=110L;kind=dye;biofilter=no;strength=1%wv;"
 #define OTHER        "volume=110L;kind=other;strength=1%wv;"
+#define WEAK         "volume=110L;kind=other;strength=0.1mg/mL;"
 #define POWDER       "volume=110L;kind=other;source=powder;"
 #define FORMAL       "volume=110L;kind=formalin;temp=20.5;formalin_basis="
 #define WARM         "volume=110L;kind=formalin;temp=25.5;formalin_basis="
@@ -335,6 +336,13 @@ static const struct note_row notes[] = {
      FORMAL "formaldehyde-mg;target=9.24"},
     {"formalin-slows-filter", FORMAL "formaldehyde-mg;target=36.9",
      FORMAL "formaldehyde-mg;target=37"},
+    {"pour-too-large", WEAK "target=10.1", WEAK "target=10"},
+    {"pour-too-large", WEAK "target=10.1", WEAK "added=12L"},
+    {"pour-too-large", POWDER "target=50;purity=0.04%", POWDER "target=50;purity=0.06%"},
+    {"pour-large", WEAK "target=1.1", WEAK "target=1"},
+    {"pour-large", WEAK "added=1.2L", WEAK "added=1.1L"},
+    {"pour-large", POWDER "target=50;purity=0.4%", POWDER "target=50;purity=0.6%"},
+    {"pour-large", POWDER "added=1.2kg;purity=10%", POWDER "added=1kg;purity=10%"},
     {"small-liquid", OTHER "target=0.09", OTHER "target=0.1"},
     {"small-liquid", OTHER "target=0.2;steps=3", OTHER "target=0.3;steps=3"},
     {"small-liquid", OTHER "target=0.09", OTHER "added=0.5mL"},
@@ -433,6 +441,8 @@ static const struct note_edge edges[] = {
     {"formalin-bath-only", ABOVE, 25, "target", NULL, FORMAL "solution-mg;target=25"},
     {"formalin-bath-only", ABOVE, 25, "target", "solution_mg", FORMAL "solution-ul;target=23"},
     {"steps-without-use", ABOVE, 25, "target", NULL, FORMAL "solution-mg;target=25;steps=3;days=3"},
+    {"pour-too-large", ABOVE, 10, "target", NULL, WEAK "target=10"},
+    {"pour-large", ABOVE, 1, "target", NULL, WEAK "target=1"},
     {"small-liquid", BELOW, 1, "volume", "liquid", OTHER "target=0.1"},
     {"small-liquid", BELOW, 1, "volume", "step_amount", OTHER "target=0.3;steps=3"},
     {"weigh-small", BELOW, 1, "volume", "mass", POWDER "target=10"},
@@ -576,11 +586,13 @@ static void corners_are_answered(void **state)
     for (unsigned corner = 0; corner < 64; corner++) {
         char line[300];
         bool solid = (corner & 1) != 0;
+        const char *weak_most = solid ? "9" : "0.09"; /* more of it is no dose */
         (void)snprintf(line, sizeof line, "volume=%s;kind=other;%s;now=%s;target=%s;steps=%s",
                        corner & 2 ? "1e5L" : "0.1L",
                        solid ? (corner & 4 ? "source=powder;purity=0.01%" : "source=powder")
                              : (corner & 4 ? "strength=0.001mg/mL" : "strength=1000mg/mL"),
-                       corner & 8 ? "0.00005" : "0", corner & 16 ? "1e4" : "1e-4",
+                       corner & 8 ? "0.00005" : "0",
+                       corner & 16 ? (corner & 4 ? weak_most : "1e4") : "1e-4",
                        corner & 32 ? "30" : "1");
         check(isfinite(ask_for(line, solid ? "mass" : "liquid")));
         check(isfinite(ask_for(line, "level_after")));
@@ -592,7 +604,7 @@ static void corners_are_answered(void **state)
     check(isfinite(ask_for(FORMAL "formaldehyde-mg;now=9e3;added=1mL", "solution_mg")));
     check(isfinite(ask_for(FORMAL "solution-mg;target=1e-4;ceiling=1e-4", "oxygen_used")));
     check(isfinite(ask_for(CRYSTAL "target=0.2;purity=0.01%", "mass")));
-    check(isfinite(ask_for(COPPER "strength=0.001mg/mL;target=0.2;strength_as="
+    check(isfinite(ask_for(COPPER "strength=0.01mg/mL;target=0.2;strength_as="
                                   "copper-sulfate-pentahydrate",
                            "liquid")));
 }
