@@ -171,10 +171,29 @@ static uint64_t dye_notes(const struct dose_plan *plan)
            note_bit(HW_DOSE_NOTE_DYE_HANDLERS);
 }
 
+/* Per cent w/v; formalin is sold in a narrow range, and hardly another medicine is. */
+static bool is_odd_formalin(const struct dose_plan *plan)
+{
+    return below_limit(plan->strength / 10, HW_LIMIT_FORMALIN_WEAKEST) ||
+           above_limit(plan->strength / 10, HW_LIMIT_FORMALIN_STRONGEST);
+}
+
+static bool looks_like_formalin(const struct dose_plan *plan)
+{
+    return plan->kind == KIND_OTHER && plan->source == DOSE_SOURCE_LIQUID &&
+           !below_limit(plan->strength / 10, HW_LIMIT_FORMALIN_WEAKEST);
+}
+
+static bool harms_trout(const struct dose_plan *plan)
+{
+    return above_limit(plan->medicine.temp, HW_LIMIT_FORMALIN_TROUT_FROM) &&
+           !below_limit(plan->solution_mg, HW_LIMIT_FORMALIN_TROUT);
+}
+
 static uint64_t formalin_notes(const struct dose_plan *plan, const double in[])
 {
     if (plan->kind != KIND_FORMALIN) {
-        return 0;
+        return note_if(looks_like_formalin(plan), HW_DOSE_NOTE_FORMALIN_AS_OTHER);
     }
     bool stops = !below_limit(plan->formaldehyde, HW_LIMIT_FORMALIN_FILTER);
     bool slows = !below_limit(plan->formaldehyde, HW_LIMIT_FORMALIN_FILTER_SOME);
@@ -183,6 +202,8 @@ static uint64_t formalin_notes(const struct dose_plan *plan, const double in[])
            note_if(stops, HW_DOSE_NOTE_FORMALIN_STOPS_FILTER) |
            note_if(slows && !stops, HW_DOSE_NOTE_FORMALIN_SLOWS_FILTER) |
            note_if(too_much_for_young && !is_bath(plan), HW_DOSE_NOTE_FORMALIN_YOUNG) |
+           note_if(harms_trout(plan), HW_DOSE_NOTE_FORMALIN_TROUT) |
+           note_if(is_odd_formalin(plan), HW_DOSE_NOTE_FORMALIN_STRENGTH) |
            note_if(isnan(in[DOSE_STRENGTH]), HW_DOSE_NOTE_FORMALIN_37) |
            note_bit(HW_DOSE_NOTE_FORMALIN_OXYGEN) | note_bit(HW_DOSE_NOTE_FORMALIN_CARE);
 }

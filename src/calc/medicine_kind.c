@@ -6,8 +6,8 @@
 #include <math.h>
 
 /* What each kind has; HW_LIMITS in place of a row of data/limits.tsv: none. A ceiling that is given
- * must lie below `below`; one above `known` is told, one above `slip` is none. `stay`: the most that
- * is left in the water, where the ceiling is that of a short time. `asked`: the table has no
+ * must lie below `below`; one above `known` is told, and one above `slip` is none. `stay`: the most
+ * that is left in the water, where the ceiling is that of a short time. `asked`: the table has no
  * ceiling, so that one must be given. `loose`: copper that its water holds but weakly. */
 static const struct kind {
     bool copper, loose, asked;

@@ -57,6 +57,7 @@ static void by_label_and_by_strength(void **state)
 #define WEAK         "volume=110L;kind=other;strength=0.1mg/mL;"
 #define POWDER       "volume=110L;kind=other;source=powder;"
 #define FORMAL       "volume=110L;kind=formalin;temp=20.5;formalin_basis="
+#define COLD         "volume=110L;kind=formalin;temp=10;formalin_basis="
 #define WARM         "volume=110L;kind=formalin;temp=25.5;formalin_basis="
 #define LABEL        POWDER "label_per=80L;label_raises=2.5;"
 
@@ -332,6 +333,23 @@ static const struct note_row notes[] = {
     {"formalin-stops-filter", FORMAL "formaldehyde-mg;target=37",
      FORMAL "formaldehyde-mg;target=36.9"},
     {"formalin-stops-filter", FORMAL "solution-ul;target=100", OTHER "target=100"},
+    {"formalin-trout", FORMAL "solution-mg;target=167", FORMAL "solution-mg;target=166"},
+    {"formalin-trout", FORMAL "solution-mg;added=17.1mL", COLD "solution-mg;target=170"},
+    {"formalin-strength", FORMAL "solution-mg;target=20;strength=29%wv",
+     FORMAL "solution-mg;target=20;strength=30%wv"},
+    {"formalin-strength", FORMAL "solution-mg;target=20;strength=46%wv",
+     FORMAL "solution-mg;target=20;strength=45%wv"},
+    {"formalin-strength", FORMAL "solution-mg;target=20;strength=37mg/mL",
+     FORMAL "solution-mg;target=20"},
+    {"formalin-as-other", "volume=110L;kind=other;strength=37%wv;target=25",
+     "volume=110L;kind=other;strength=29%wv;target=25"},
+    {"formalin-as-other",
+     "volume=110L;kind=other;label_liquid=1mL;label_per=40L;label_raises=9;target=25",
+     "volume=110L;kind=other;label_liquid=1mL;label_per=40L;label_raises=7;target=25"},
+    {"formalin-as-other", "volume=110L;kind=other;strength=37%wv;added=3mL",
+     POWDER "target=50;purity=40%"},
+    {"formalin-as-other", "volume=110L;kind=other;strength=37%wv;added=3mL",
+     "volume=110L;kind=copper-chelated;salinity=33;strength=40%wv;ceiling=2;target=1.8"},
     {"formalin-slows-filter", FORMAL "formaldehyde-mg;target=9.25",
      FORMAL "formaldehyde-mg;target=9.24"},
     {"formalin-slows-filter", FORMAL "formaldehyde-mg;target=36.9",
@@ -423,6 +441,14 @@ static const struct note_edge edges[] = {
     {"ceiling-over-known", ABOVE, 0.5, "ceiling", NULL, AMINE "target=0.45"},
     {"ceiling-over-known", ABOVE, 2.5, "ceiling", NULL, CHELATE_BARE "target=2;ceiling=2.5"},
     {"formalin-young", ABOVE, 10, "target", NULL, FORMAL "solution-mg;target=10"},
+    {"formalin-trout", FROM, 167, "target", NULL, FORMAL "solution-mg;target=167"},
+    {"formalin-trout", ABOVE, 10, "temp", NULL, COLD "solution-mg;target=170"},
+    {"formalin-strength", BELOW, 300, "strength", NULL,
+     FORMAL "solution-mg;target=20;strength=30%wv"},
+    {"formalin-strength", ABOVE, 450, "strength", NULL,
+     FORMAL "solution-mg;target=20;strength=45%wv"},
+    {"formalin-as-other", FROM, 300, "strength", NULL,
+     "volume=110L;kind=other;strength=30%wv;target=25"},
     {"formalin-stops-filter", FROM, 37, "target", NULL, FORMAL "formaldehyde-mg;target=37"},
     {"formalin-slows-filter", FROM, 9.25, "target", NULL, FORMAL "formaldehyde-mg;target=9.25"},
     {"under-floor", BELOW, 0.15, "target", NULL, IONIC "target=0.15"},

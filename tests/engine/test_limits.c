@@ -49,6 +49,8 @@ static const struct {
     {HW_LIMIT_FORMALIN_BATH, 250, "UF/IFAS VM77: 250 mg/L, an hour at most"},
     {HW_LIMIT_FORMALIN_WARM, 150, "UF/IFAS VM77: 150 mg/L above 70 F, an hour at most"},
     {HW_LIMIT_FORMALIN_WARM_FROM, 21, "UF/IFAS VM77: above 70 F (21 C)"},
+    {HW_LIMIT_FORMALIN_TROUT, 167, "Piper 1982, p. 276: salmonids above 50 F, 167 ppm"},
+    {HW_LIMIT_FORMALIN_TROUT_FROM, 10, "Piper 1982, p. 276: salmonids above 50 F (10 C)"},
     {HW_LIMIT_FORMALIN_YOUNG, 10, "Piper 1982, p. 276: not above 10 ppm for striped bass"},
     {HW_LIMIT_FORMALIN_FILTER, 37, "Fredricks 2018: 37 mg/L of formaldehyde, no recovery in 8 d"},
     {HW_LIMIT_FORMALIN_FILTER_SOME, 9.25, "Fredricks 2018: 9.25 mg/L on 4 days, impaired"},
