@@ -94,7 +94,9 @@ struct medicine_window medicine_window(const struct medicine *medicine)
     if (isnan(window.ceiling) || !may_exceed) {
         window.ceiling = fmin(window.ceiling, window.usual); /* of a number and none, the number */
     }
-    if (isnan(window.floor)) {
+    if (is_in_fresh(medicine)) {
+        window.floor = NAN; /* nobody is sent on to more of it there */
+    } else if (isnan(window.floor)) {
         double floor = row_or_none(kinds[medicine->kind].floor);
         window.floor = above(floor, window.ceiling) ? (double)NAN : floor;
     }

@@ -243,6 +243,7 @@ static const struct note_row notes[] = {
      AMINE_IN ";now=0.4;new=0.3;ceiling=500"},
     {"copper-in-fresh", FRESH ";salinity=0;new=0.19", FRESH ";salinity=0;new=0.18"},
     {"copper-fresh-now", FRESH ";salinity=0.99g/kg", FRESH ";salinity=1g/kg"},
+    {"ends-below-floor", FRESH ";salinity=2", FRESH ";salinity=0.9"},
     {"copper-fresh-now", FRESH ";salinity=0.99g/kg",
      "volume=110L;share=25%;kind=copper-ionic;now=0;salinity=0"},
     {"dye-biofilter", FILTER ";new=3.1", FILTER ";new=3"},

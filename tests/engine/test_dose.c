@@ -277,6 +277,7 @@ static const struct note_row notes[] = {
     {"under-floor", IONIC "target=0.149", IONIC "target=0.15"},
     {"under-floor", IONIC "target=0.16;floor=0.17", IONIC "target=0.1;ceiling=0.12"},
     {"under-floor", AMINE "target=0.39", AMINE "target=0.4"},
+    {"under-floor", FRESH "salinity=2;added=9mL", FRESH "salinity=0.9;added=9mL"},
     {"under-floor", IONIC "added=16mL", IONIC "added=16.5mL"},
     {"under-floor", OTHER "target=3;floor=3.1", OTHER "target=3"},
     {"floor-not-yet", CHELATE "target=1.8;steps=4;days=4", IONIC "target=0.18;steps=4;days=4"},
