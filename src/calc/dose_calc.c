@@ -152,11 +152,23 @@ static const struct hw_result results[DOSE_RESULTS] = {
 };
 /* clang-format on */
 
-static const char *const sources[] = {
-    "conservation",   "iupac-weights",   "copper-window",   "copper-ramp",
-    "copper-fresh",   "copper-salinity", "copper-products", "formalin-forms",
-    "formalin-baths", "formalin-oxygen", "formalin-filter", "rifici1996",
-    "dye-chemistry",  "our-arithmetic",  "label-and-law",   NULL};
+static const char *const sources[] = {"conservation",
+                                      "iupac-weights",
+                                      "copper-window",
+                                      "copper-ramp",
+                                      "copper-fresh",
+                                      "copper-salinity",
+                                      "copper-products",
+                                      "formalin-forms",
+                                      "formalin-baths",
+                                      "formalin-oxygen",
+                                      "formalin-filter",
+                                      "rifici1996",
+                                      "dye-chemistry",
+                                      "common-practice",
+                                      "our-arithmetic",
+                                      "label-and-law",
+                                      NULL};
 
 static void answer(const double in[], double out[], uint64_t *notes)
 {
