@@ -110,12 +110,19 @@ static bool is_no_bath(const double in[], double level)
            (below(level, HW_BATH_LEVEL_MIN) || above(level, HW_BATH_LEVEL_MAX));
 }
 
-static uint64_t dye_notes(const double in[], double level)
+static uint64_t refusals(const double in[], const double out[])
 {
-    if (is_no_bath(in, level)) {
-        return note_bit(HW_BATH_NOTE_NO_BATH_LEVEL);
-    }
-    return note_if(above_limit(level, HW_LIMIT_DYE_CHECK), HW_BATH_NOTE_DYE_CHECK) |
+    double percent = poured_percent(out[BATH_DYE], NAN, in[BATH_VOLUME]);
+    return note_if(is_no_bath(in, out[BATH_LEVEL]), HW_BATH_NOTE_NO_BATH_LEVEL) |
+           note_if(above_limit(percent, HW_LIMIT_POUR_MOST), HW_BATH_NOTE_POUR_TOO_LARGE);
+}
+
+static uint64_t dye_notes(const double in[], const double out[])
+{
+    double level = out[BATH_LEVEL];
+    double percent = poured_percent(out[BATH_DYE], NAN, in[BATH_VOLUME]);
+    return note_if(above_limit(percent, HW_LIMIT_POUR_LARGE), HW_BATH_NOTE_POUR_LARGE) |
+           note_if(above_limit(level, HW_LIMIT_DYE_CHECK), HW_BATH_NOTE_DYE_CHECK) |
            note_if(above_limit(level, HW_LIMIT_DYE_FILTER), HW_BATH_NOTE_DYE_OVER_5) |
            note_if(above_limit(in[BATH_MINUTES], HW_LIMIT_BATH_MINUTES), HW_BATH_NOTE_BATH_LONG);
 }
@@ -148,7 +155,11 @@ static uint64_t notes_of(const double in[], const double out[])
     bool half = half_given(in[BATH_TEMP], in[BATH_SOURCE_TEMP]) ||
                 half_given(in[BATH_SALINITY], in[BATH_SOURCE_SALINITY]) ||
                 half_given(in[BATH_PH], in[BATH_SOURCE_PH]);
-    return dye_notes(in, out[BATH_LEVEL]) | gap_notes(out) | note_if(half, HW_BATH_NOTE_GAP_HALF);
+    uint64_t no_answer = refusals(in, out);
+    if (no_answer != 0) {
+        return no_answer;
+    }
+    return dye_notes(in, out) | gap_notes(out) | note_if(half, HW_BATH_NOTE_GAP_HALF);
 }
 
 static void answer(const double in[], double out[], uint64_t *notes)

@@ -83,7 +83,7 @@ static const struct hw_result results[BINDER_RESULTS] = {
     [BINDER_LIQUID] = {.name = "liquid", .unit = "mL", .kind = HW_VOLUME, .digits = 3,
      .safe = -1, .sometimes = true, .pour = true, .help = "into the tank"},
     [BINDER_BOUND] = {.name = "bound", .unit = "mg", .kind = HW_MASS, .digits = 3,
-     .help = "all ammonia in this water, as N, to be bound"},
+     .help = "ammonia in this water, as N, that it binds"},
     [BINDER_OXYGEN_USED] = {.name = "oxygen_used", .unit = "mg/L", .kind = HW_CONCENTRATION,
      .digits = 3, .sometimes = true, .help = "oxygen that it takes at most"},
     [BINDER_RELEASE_FROM] = {.name = "release_from", .unit = "h", .kind = HW_TIME, .digits = 3,
@@ -149,7 +149,8 @@ static uint64_t withheld(const struct binder_dose *dose, const double in[])
     unsigned medicine = (unsigned)in[BINDER_MEDICINE];
     return note_if((medicine & MEDICINE_COPPER_LOOSE) != 0, HW_BINDER_NOTE_BINDER_COPPER) |
            note_if((medicine & MEDICINE_DYE) != 0, HW_BINDER_NOTE_BINDER_DYE) |
-           note_if(above_limit(dose->oxygen, HW_LIMIT_BINDER_OXYGEN_ALL),
+           note_if(above_limit(dose->oxygen, HW_LIMIT_BINDER_OXYGEN_ALL) ||
+                       above_limit(dose->label_oxygen, HW_LIMIT_BINDER_OXYGEN_ALL),
                    HW_BINDER_NOTE_BINDER_OXYGEN_ALL);
 }
 

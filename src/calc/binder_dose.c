@@ -5,12 +5,18 @@
 
 #include <math.h>
 
+/* One dose of the label is the most that is told, however much ammonia there is. */
+static bool is_over_label(const double in[])
+{
+    return in[BINDER_TAN] > in[BINDER_LABEL_BINDS];
+}
+
 /* A dose of the label in one of its measures; none, NaN, stays none. */
-static double product(const double in[], int measure)
+static double product(const double in[], int measure, double level)
 {
     double amount = NAN;
     hw_binder_by_label(in[measure], in[BINDER_LABEL_PER], in[BINDER_LABEL_BINDS], in[BINDER_VOLUME],
-                       in[BINDER_TAN], &amount);
+                       level, &amount);
     return amount;
 }
 
@@ -33,12 +39,15 @@ struct binder_dose binder_dose(const double in[])
                                .liquid = NAN,
                                .oxygen = NAN,
                                .label_oxygen = NAN};
-    dose.total_n = nitrogen_to_n((enum hw_nitrogen_basis)in[BINDER_BASIS], in[BINDER_TAN]);
-    dose.bound = dose.total_n * in[BINDER_VOLUME];
+    enum hw_nitrogen_basis basis = (enum hw_nitrogen_basis)in[BINDER_BASIS];
+    dose.level = is_over_label(in) ? in[BINDER_LABEL_BINDS] : in[BINDER_TAN];
+    dose.total_n = nitrogen_to_n(basis, in[BINDER_TAN]);
+    dose.level_n = nitrogen_to_n(basis, dose.level);
+    dose.bound = dose.level_n * in[BINDER_VOLUME];
     if (dose.by_label) {
-        dose.amount = product(in, BINDER_LABEL_MASS);
-        dose.liquid = product(in, BINDER_LABEL_LIQUID);
-        dose.label_oxygen = mildest_oxygen(dose.bound, in[BINDER_VOLUME]);
+        dose.amount = product(in, BINDER_LABEL_MASS, dose.level);
+        dose.liquid = product(in, BINDER_LABEL_LIQUID, dose.level);
+        dose.label_oxygen = mildest_oxygen(dose.total_n * in[BINDER_VOLUME], in[BINDER_VOLUME]);
     } else {
         enum hw_binder agent = (enum hw_binder)in[BINDER_AGENT];
         hw_binder_powder(agent, dose.bound, in[BINDER_EXCESS], in[BINDER_STRENGTH] / 100,
@@ -63,7 +72,7 @@ static void step_label(const struct binder_dose *dose, const double in[], struct
     hw_step(steps, liquid ? "liquid" : "amount", liquid ? dose->liquid : dose->amount,
             liquid ? "mL" : "g", "label-and-law", "%.10g * (%.10g / %.10g) * (%.10g / %.10g)",
             in[liquid ? BINDER_LABEL_LIQUID : BINDER_LABEL_MASS], in[BINDER_VOLUME],
-            in[BINDER_LABEL_PER], in[BINDER_TAN], in[BINDER_LABEL_BINDS]);
+            in[BINDER_LABEL_PER], dose->level, in[BINDER_LABEL_BINDS]);
 }
 
 /* Oxygen goes with the agent, and that with the nitrogen bound: strength and hydrate fall out. */
@@ -81,9 +90,10 @@ static void step_agent(const struct binder_dose *dose, const double in[], struct
 void binder_work(const double in[], struct hw_steps *steps)
 {
     struct binder_dose dose = binder_dose(in);
-    hw_step(steps, "tan_as_n", dose.total_n, "mg/L", "iupac-weights", "%.10g * %.10g/%.10g",
-            in[BINDER_TAN], HW_MOLAR_N, basis_molar((enum hw_nitrogen_basis)in[BINDER_BASIS]));
-    hw_step(steps, "bound", dose.bound, "mg", "", "%.10g * %.10g", dose.total_n, in[BINDER_VOLUME]);
+    hw_step(steps, is_over_label(in) ? "label_binds_as_n" : "tan_as_n", dose.level_n, "mg/L",
+            "iupac-weights", "%.10g * %.10g/%.10g", dose.level, HW_MOLAR_N,
+            basis_molar((enum hw_nitrogen_basis)in[BINDER_BASIS]));
+    hw_step(steps, "bound", dose.bound, "mg", "", "%.10g * %.10g", dose.level_n, in[BINDER_VOLUME]);
     if (dose.by_label) {
         step_label(&dose, in, steps);
     } else {

@@ -23,12 +23,15 @@ enum { BINDER_BY_LABEL = 3 };
 /* One row, and what the core says of it. What does not apply is NaN. */
 struct binder_dose {
     bool by_label;
-    double total_n;      /* ammonia in the water, mg/L as N */
-    double bound;        /* all of it, mg of nitrogen */
-    double amount;       /* g of powder, or of the label's product */
-    double liquid;       /* mL of the label's product */
-    double oxygen;       /* mg/L; not known of a product by its label */
-    double label_oxygen; /* of a product by its label: what the mildest pure agent takes, mg/L */
+    double total_n; /* ammonia in the water, mg/L as N */
+    double level;   /* what is bound of it, in the basis: all, or what one label's dose binds */
+    double level_n; /* the same as N */
+    double bound;   /* that in all the water, mg of nitrogen */
+    double amount;  /* g of powder, or of the label's product */
+    double liquid;  /* mL of the label's product */
+    double oxygen;  /* mg/L; not known of a product by its label */
+    double label_oxygen; /* of a product by its label: what the mildest pure agent takes to bind
+                          * all of it, mg/L */
 };
 
 struct binder_dose binder_dose(const double in[]);

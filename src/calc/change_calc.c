@@ -46,7 +46,8 @@ static const struct hw_input inputs[CHANGE_INPUTS] = {
      "other; plan no further than a hundred"},
     [CHANGE_NOW] = {.name = "now", LEVEL, .help = "level in the tank before; more than 100 g/L is "
      "no treatment"},
-    [CHANGE_NEW] = {.name = "new", LEVEL, .need = HW_PRESET, .help = "level in the new water "
+    [CHANGE_NEW] = {.name = "new", LEVEL, .need = HW_PRESET, .cell_must = true,
+     .help = "level in the new water "
      "as it goes in; plain water holds 0"},
     [CHANGE_KEEP] = {.name = "keep",
      .aim = true, LEVEL, .need = HW_OPTIONAL, .help = "level that each round is "

@@ -11,14 +11,18 @@ static const unsigned note_of[MEDICINE_NOTES] = {
     [MEDICINE_OVER_CEILING] = HW_CHANGE_NOTE_KEEP_OVER_CEILING,
     [MEDICINE_FORMALIN_OVER] = HW_NOTES, /* no kind here */
     [MEDICINE_CEILING_TOO_HIGH] = HW_CHANGE_NOTE_CEILING_TOO_HIGH,
+    [MEDICINE_CEILING_SLIP] = HW_CHANGE_NOTE_CEILING_SLIP,
     [MEDICINE_COPPER_IN_FRESH] = HW_CHANGE_NOTE_COPPER_IN_FRESH,
     [MEDICINE_DYE_BIOFILTER] = HW_CHANGE_NOTE_DYE_BIOFILTER,
     [MEDICINE_DYE_OVER] = HW_CHANGE_NOTE_DYE_OVER,
     [MEDICINE_CEILING_OVER_USUAL] = HW_CHANGE_NOTE_CEILING_OVER_USUAL,
     [MEDICINE_CEILING_OVER_KNOWN] = HW_CHANGE_NOTE_CEILING_OVER_KNOWN,
     [MEDICINE_CEILING_UNSAID] = HW_CHANGE_NOTE_CEILING_UNSAID,
+    [MEDICINE_COPPER_FRESH_NOW] = HW_CHANGE_NOTE_COPPER_FRESH_NOW,
     [MEDICINE_COPPER_BRACKISH] = HW_CHANGE_NOTE_COPPER_BRACKISH,
     [MEDICINE_COPPER_RAMP] = HW_CHANGE_NOTE_COPPER_RAMP,
+    [MEDICINE_CHELATED_RAMP] = HW_CHANGE_NOTE_COPPER_RAMP_CHELATED,
+    [MEDICINE_DYE_IN_FILTER] = HW_CHANGE_NOTE_DYE_IN_FILTER,
     [MEDICINE_DYE_HIGH] = HW_CHANGE_NOTE_DYE_LEVEL_HIGH,
 };
 
@@ -37,6 +41,12 @@ static bool product_is_unclear(const struct change_rounds *change, const double 
     return (given > 0 && !whole) || product_label_unlikely(&change->label);
 }
 
+/* What is added, of the new water of a round. */
+static double percent_of_new(const struct change_rounds *change)
+{
+    return poured_percent(change->liquid, change->mass, change->water);
+}
+
 /* The notes that leave no answer. */
 static uint64_t refusals(const struct change_rounds *change, const double in[])
 {
@@ -52,6 +62,10 @@ static uint64_t refusals(const struct change_rounds *change, const double in[])
            note_if(beyond && !unclear, HW_CHANGE_NOTE_GOAL_BEYOND) |
            note_if(product_is_unclear(change, in), HW_CHANGE_NOTE_PRODUCT_UNCLEAR) |
            note_if(too_strong, HW_CHANGE_NOTE_NEW_TOO_STRONG) |
+           note_if(above(change->new_level, change->window.borne),
+                   HW_CHANGE_NOTE_NEW_OVER_CEILING) |
+           note_if(above_limit(percent_of_new(change), HW_LIMIT_POUR_MOST),
+                   HW_CHANGE_NOTE_POUR_TOO_LARGE) |
            medicine_no_answer(&change->medicine, note_of);
 }
 
@@ -62,7 +76,7 @@ static uint64_t floor_notes(const struct change_rounds *change, const double in[
     double floor = change->window.floor;
     bool low = below(change->lowest, floor);
     bool ends_low = below(change->after, floor);
-    if (change->medicine.to_pour) {
+    if (!isnan(in[CHANGE_KEEP])) {
         return note_if(low, HW_CHANGE_NOTE_FORGOTTEN_FLOOR) |
                note_if(below(in[CHANGE_KEEP], floor), HW_CHANGE_NOTE_UNDER_FLOOR);
     }
@@ -75,12 +89,12 @@ static uint64_t floor_notes(const struct change_rounds *change, const double in[
 
 static uint64_t level_notes(const struct change_rounds *change, const double in[])
 {
-    double highest = fmax(fmax(change->now, change->after), change->new_level);
     double exchanged = change->by_goal ? change->exchange_needed : change->exchanged;
     bool large =
         change->method == HW_CHANGE_BATCH && above_limit(100 * exchanged, HW_LIMIT_CHANGE_LARGE);
     bool missing = isnan(change->exchange_needed) || isnan(change->rounds_needed);
-    return note_if(above(highest, change->window.ceiling), HW_CHANGE_NOTE_ABOVE_CEILING) |
+    return note_if(above(change->after, change->window.borne), HW_CHANGE_NOTE_ENDS_ABOVE_CEILING) |
+           note_if(above(change->now, change->window.borne), HW_CHANGE_NOTE_ABOVE_CEILING) |
            note_if(large, HW_CHANGE_NOTE_CHANGE_LARGE) |
            note_if(!isnan(in[CHANGE_GOAL]) && missing, HW_CHANGE_NOTE_GOAL_UNREACHABLE);
 }
@@ -97,9 +111,20 @@ static uint64_t dose_notes(const struct change_rounds *change, const double in[]
            note_if(plain_leaves_more, HW_CHANGE_NOTE_ALREADY_ABOVE) |
            note_if(!plain_leaves_more && isnan(change->add), HW_CHANGE_NOTE_NEW_ENOUGH) |
            note_if(change->rounds > 1, HW_CHANGE_NOTE_LATER_ROUNDS) |
+           note_if(above_limit(percent_of_new(change), HW_LIMIT_POUR_LARGE),
+                   HW_CHANGE_NOTE_POUR_LARGE) |
            note_if(below_limit(change->liquid, HW_LIMIT_DRAW_LEAST), HW_CHANGE_NOTE_SMALL_LIQUID) |
-           note_if(below_limit(change->mass, HW_LIMIT_WEIGH_LEAST), HW_CHANGE_NOTE_WEIGH_SMALL) |
-           medicine_cautions(&change->medicine, note_of);
+           note_if(below_limit(change->mass, HW_LIMIT_WEIGH_LEAST), HW_CHANGE_NOTE_WEIGH_SMALL);
+}
+
+/* Of what is in the water, whether medicine goes in or not. A ceiling is missed only where it
+ * does. */
+static uint64_t kind_notes(const struct change_rounds *change)
+{
+    struct medicine medicine = change->medicine;
+    medicine.level = change->highest;
+    uint64_t notes = medicine_cautions(&medicine, note_of);
+    return medicine.to_pour ? notes : notes & ~note_bit(HW_CHANGE_NOTE_CEILING_UNSAID);
 }
 
 uint64_t change_notes(const struct change_rounds *change, const double in[])
@@ -108,5 +133,6 @@ uint64_t change_notes(const struct change_rounds *change, const double in[])
     if (no_answer != 0) {
         return no_answer;
     }
-    return floor_notes(change, in) | level_notes(change, in) | dose_notes(change, in);
+    return floor_notes(change, in) | level_notes(change, in) | dose_notes(change, in) |
+           kind_notes(change);
 }

@@ -63,16 +63,19 @@ static enum medicine_kind kind_of(double word)
 
 static void find_medicine(const double in[], struct change_rounds *change)
 {
+    bool kept = !isnan(in[CHANGE_KEEP]);
+    double highest = fmax(fmax(change->now, change->after), change->new_level);
+    change->highest = fmax(highest, in[CHANGE_KEEP]); /* of a number and none, the number */
     change->medicine = (struct medicine){
         .kind = kind_of(in[CHANGE_KIND]),
-        .to_pour = !isnan(in[CHANGE_KEEP]),
+        .to_pour = kept || above(change->new_level, change->now),
         .biofilter = in[CHANGE_BIOFILTER] == YES,
         .floor = in[CHANGE_FLOOR],
         .ceiling = in[CHANGE_CEILING],
         .salinity = in[CHANGE_SALINITY],
         .temp = NAN,
         .level = in[CHANGE_KEEP],
-        .rise_a_day = in[CHANGE_KEEP] - change->now,
+        .rise_a_day = (kept ? in[CHANGE_KEEP] : change->after) - change->now,
     };
     change->window = medicine_window(&change->medicine);
 }

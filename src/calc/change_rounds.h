@@ -35,7 +35,8 @@ struct change_rounds {
     double new_needed;        /* mg/L */
     double add, liquid, mass; /* mg, mL, g; when something is to be added */
     double exchange_needed, rounds_needed;
-    struct medicine medicine; /* its level is the higher of keep and what the new water must hold */
+    double highest; /* of what the tank holds, comes to or is to keep, and the new water, mg/L */
+    struct medicine medicine; /* its level is that to keep */
     struct medicine_window window;
 };
 

@@ -101,12 +101,19 @@ static uint64_t copper_notes(double raises)
                    HW_CONCENTRATE_NOTE_STOCK_COPPER_OVER);
 }
 
+static uint64_t ammonium_notes(double raises)
+{
+    return ammonium_always | note_if(above_limit(raises, HW_LIMIT_STOCK_AMMONIA),
+                                     HW_CONCENTRATE_NOTE_STOCK_AMMONIA_STALLS);
+}
+
 static uint64_t notes_of(const struct stock *stock, const double in[])
 {
     if (isnan(stock->share) || above(stock->share, 100)) { /* NaN: the core counts no such stock */
         return note_bit(HW_CONCENTRATE_NOTE_STOCK_OVER_SOLUBILITY);
     }
-    return (stock->copper ? copper_notes(in[CONCENTRATE_RAISES]) : ammonium_always) |
+    double raises = in[CONCENTRATE_RAISES];
+    return (stock->copper ? copper_notes(raises) : ammonium_notes(raises)) |
            note_if(above_limit(stock->share, HW_LIMIT_STOCK_SOLUBILITY),
                    HW_CONCENTRATE_NOTE_STOCK_NEAR_SOLUBILITY) |
            note_if(below_limit(stock->mass, HW_LIMIT_WEIGH_LEAST),

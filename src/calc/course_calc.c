@@ -96,6 +96,7 @@ static const unsigned note_of[MEDICINE_NOTES] = {
     [MEDICINE_OVER_CEILING] = HW_NOTES,
     [MEDICINE_FORMALIN_OVER] = HW_NOTES,
     [MEDICINE_CEILING_TOO_HIGH] = HW_NOTES,
+    [MEDICINE_CEILING_SLIP] = HW_NOTES,
     [MEDICINE_COPPER_IN_FRESH] = HW_NOTES,
     [MEDICINE_DYE_BIOFILTER] = HW_COURSE_NOTE_DYE_BIOFILTER,
     [MEDICINE_DYE_OVER] = HW_COURSE_NOTE_DYE_OVER,
@@ -125,6 +126,9 @@ static uint64_t refusals(const struct course_plan *plan, const double in[])
     };
     return note_if(plan->wanted < HW_COURSE_LEVEL_MIN, HW_COURSE_NOTE_NO_COURSE_LEVEL) |
            note_if(plan->wanted > HW_COURSE_LEVEL_MAX, HW_COURSE_NOTE_DYE_OVER) |
+           note_if(
+               above_limit(poured_percent(plan->dye, NAN, in[COURSE_VOLUME]), HW_LIMIT_POUR_MOST),
+               HW_COURSE_NOTE_POUR_TOO_LARGE) |
            medicine_no_answer(&dye, note_of);
 }
 
@@ -136,6 +140,9 @@ static void answer(const double in[], double out[], uint64_t *notes)
     if (*notes == 0) {
         *notes |=
             level_notes(&plan) |
+            note_if(
+                above_limit(poured_percent(plan.dye, NAN, in[COURSE_VOLUME]), HW_LIMIT_POUR_LARGE),
+                HW_COURSE_NOTE_POUR_LARGE) |
             note_if(below_limit(fmin(plan.dye, again), HW_LIMIT_DRAW_LEAST), /* again: maybe NaN */
                     HW_COURSE_NOTE_SMALL_LIQUID);
     }

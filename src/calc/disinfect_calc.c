@@ -45,8 +45,8 @@ static const struct hw_input inputs[DISINFECT_INPUTS] = {
      .help = "how long it stands at that level; after a day the level is a guess"},
     [DISINFECT_RATIO] = {.name = "ratio", .unit = "", .kind = HW_NUMBER,
      .lo = HW_CHLORINE_RATIO_MIN, .hi = HW_CHLORINE_RATIO_MAX, .need = HW_PRESET, .preset = 7,
-     .help = "mg of thiosulfate pentahydrate to a mg of chlorine; published ones run from 0.56 to "
-     "7.4"},
+     .help = "mg of thiosulfate pentahydrate to a mg of chlorine; no reaction takes less than "
+     HW_FIGURE_THIOSULFATE_LEAST},
 };
 
 static const struct hw_result results[DISINFECT_RESULTS] = {
@@ -84,6 +84,9 @@ static void reckon(const double in[], double out[])
 static uint64_t notes_of(const double in[], const double out[])
 {
     bool by_mass = (int)in[DISINFECT_STRENGTH_AS] != HW_CHLORINE_LABEL_WV;
+    if (below_limit(in[DISINFECT_RATIO], HW_LIMIT_THIOSULFATE_LEAST)) {
+        return note_bit(HW_DISINFECT_NOTE_RATIO_TOO_LOW);
+    }
     return note_if(below_limit(out[DISINFECT_CONTACT], HW_LIMIT_DISINFECT_CONTACT),
                    HW_DISINFECT_NOTE_CONTACT_SHORT) |
            note_if(below_limit(in[DISINFECT_TARGET], HW_LIMIT_DISINFECT_LEVEL),

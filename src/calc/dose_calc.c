@@ -66,8 +66,10 @@ static const struct hw_input inputs[DOSE_INPUTS] = {
      .words = source_words, .need = HW_PRESET, .preset = DOSE_SOURCE_LIQUID,
      .help = "what it is dosed from"},
     [DOSE_NOW] = {.name = "now", LEVEL_MG, MG, .lo = HW_DOSE_LEVEL_MIN, .need = HW_PRESET,
+     .cell_must = true,
      .help = "level in the water before, as measured"},
     [DOSE_NOW_UL] = {.name = "now", LEVEL_UL, UL, .lo = HW_DOSE_LEVEL_MIN, .need = HW_PRESET,
+     .cell_must = true,
      .help = "level in the water before"},
     [DOSE_TARGET] = {.name = "target", .aim = true, LEVEL_MG, LEAST, MG, .group = DOSE_WANTED,
      .help = "level wanted; above 10 g/L is no treatment"},
@@ -136,7 +138,7 @@ static const struct hw_result results[DOSE_RESULTS] = {
     [DOSE_MASS] = {.name = "mass", .unit = "g", .kind = HW_MASS, .digits = 3, .safe = -1,
      .sometimes = true, .help = "all steps together"},
     [DOSE_SHARE_BACK] = {.name = "share_back", .unit = "%", .kind = HW_SHARE, .digits = 3,
-     .safe = 1, .sometimes = true, .help = "water to change to come back to the ceiling"},
+     .safe = 1, .sometimes = true, .help = "water to change, to what may stay in it"},
     [DOSE_SOLUTION_UL] = {.name = "solution_ul", .unit = "uL/L", .kind = HW_PARTS, .digits = 3,
      .sometimes = true, .help = "formalin when mixed, uL of 37 % solution"},
     [DOSE_SOLUTION_MG] = {.name = "solution_mg", .unit = "mg/L", .kind = HW_CONCENTRATION,
@@ -150,11 +152,23 @@ static const struct hw_result results[DOSE_RESULTS] = {
 };
 /* clang-format on */
 
-static const char *const sources[] = {
-    "conservation",   "iupac-weights",   "copper-window",   "copper-ramp",
-    "copper-fresh",   "copper-salinity", "copper-products", "formalin-forms",
-    "formalin-baths", "formalin-oxygen", "formalin-filter", "rifici1996",
-    "dye-chemistry",  "our-arithmetic",  "label-and-law",   NULL};
+static const char *const sources[] = {"conservation",
+                                      "iupac-weights",
+                                      "copper-window",
+                                      "copper-ramp",
+                                      "copper-fresh",
+                                      "copper-salinity",
+                                      "copper-products",
+                                      "formalin-forms",
+                                      "formalin-baths",
+                                      "formalin-oxygen",
+                                      "formalin-filter",
+                                      "rifici1996",
+                                      "dye-chemistry",
+                                      "common-practice",
+                                      "our-arithmetic",
+                                      "label-and-law",
+                                      NULL};
 
 static void answer(const double in[], double out[], uint64_t *notes)
 {

@@ -12,14 +12,18 @@ static const unsigned note_of[MEDICINE_NOTES] = {
     [MEDICINE_OVER_CEILING] = HW_DOSE_NOTE_OVER_CEILING,
     [MEDICINE_FORMALIN_OVER] = HW_DOSE_NOTE_FORMALIN_OVER,
     [MEDICINE_CEILING_TOO_HIGH] = HW_DOSE_NOTE_CEILING_TOO_HIGH,
+    [MEDICINE_CEILING_SLIP] = HW_DOSE_NOTE_CEILING_SLIP,
     [MEDICINE_COPPER_IN_FRESH] = HW_DOSE_NOTE_COPPER_IN_FRESH,
     [MEDICINE_DYE_BIOFILTER] = HW_DOSE_NOTE_DYE_BIOFILTER,
     [MEDICINE_DYE_OVER] = HW_DOSE_NOTE_DYE_OVER,
     [MEDICINE_CEILING_OVER_USUAL] = HW_DOSE_NOTE_CEILING_OVER_USUAL,
     [MEDICINE_CEILING_OVER_KNOWN] = HW_DOSE_NOTE_CEILING_OVER_KNOWN,
     [MEDICINE_CEILING_UNSAID] = HW_DOSE_NOTE_CEILING_UNSAID,
+    [MEDICINE_COPPER_FRESH_NOW] = HW_DOSE_NOTE_COPPER_FRESH_NOW,
     [MEDICINE_COPPER_BRACKISH] = HW_DOSE_NOTE_COPPER_BRACKISH,
     [MEDICINE_COPPER_RAMP] = HW_DOSE_NOTE_COPPER_RAMP,
+    [MEDICINE_CHELATED_RAMP] = HW_DOSE_NOTE_COPPER_RAMP_CHELATED,
+    [MEDICINE_DYE_IN_FILTER] = HW_DOSE_NOTE_DYE_IN_FILTER,
     [MEDICINE_DYE_HIGH] = HW_DOSE_NOTE_DYE_LEVEL_HIGH,
 };
 
@@ -85,6 +89,15 @@ static bool steps_have_no_use(const struct dose_plan *plan, const double in[])
            (over_days && is_bath(plan));
 }
 
+/* All steps together, or what was poured already. */
+static double percent_of_water(const struct dose_plan *plan, const double in[])
+{
+    if (plan->added) {
+        return poured_percent(in[DOSE_ADDED_LIQUID], in[DOSE_ADDED_MASS], in[DOSE_VOLUME]);
+    }
+    return poured_percent(plan->liquid, plan->mass, in[DOSE_VOLUME]);
+}
+
 /* The notes that leave no answer. */
 static uint64_t refusals(const struct dose_plan *plan, const double in[])
 {
@@ -97,7 +110,23 @@ static uint64_t refusals(const struct dose_plan *plan, const double in[])
            note_if(is_unlikely(plan), HW_DOSE_NOTE_DOSE_UNLIKELY) |
            note_if(plan->target <= plan->now, HW_DOSE_NOTE_TARGET_NOT_ABOVE) |
            note_if(steps_have_no_use(plan, in), HW_DOSE_NOTE_STEPS_WITHOUT_USE) |
+           note_if(!plan->added && above_limit(percent_of_water(plan, in), HW_LIMIT_POUR_MOST),
+                   HW_DOSE_NOTE_POUR_TOO_LARGE) |
            medicine_no_answer(&plan->medicine, note_of);
+}
+
+/* What was poured is more than may stay. Of dye and formalin the ceiling is that of a short time: a
+ * level between the two is no slip, but does not stay either. */
+static uint64_t back_notes(const struct dose_plan *plan)
+{
+    bool short_time = plan->kind == KIND_DYE || plan->kind == KIND_FORMALIN;
+    if (isnan(plan->share_back)) {
+        return 0;
+    }
+    return note_if(short_time && above(plan->after, plan->window.usual),
+                   HW_DOSE_NOTE_ADDED_DEADLY) |
+           note_if(short_time, HW_DOSE_NOTE_ADDED_TO_STAY) |
+           note_if(!short_time, HW_DOSE_NOTE_ADDED_OVER);
 }
 
 static uint64_t level_notes(const struct dose_plan *plan)
@@ -107,13 +136,14 @@ static uint64_t level_notes(const struct dose_plan *plan)
     bool later = reached && below(first, plan->window.floor);
     return note_if(!reached, HW_DOSE_NOTE_UNDER_FLOOR) |
            note_if(later && !is_loose(plan), HW_DOSE_NOTE_FLOOR_NOT_YET) |
-           note_if(later && is_loose(plan), HW_DOSE_NOTE_FLOOR_ON_THE_WAY) |
-           note_if(!isnan(plan->share_back), HW_DOSE_NOTE_ADDED_OVER);
+           note_if(later && is_loose(plan), HW_DOSE_NOTE_FLOOR_ON_THE_WAY) | back_notes(plan);
 }
 
-static uint64_t pour_notes(const struct dose_plan *plan)
+static uint64_t pour_notes(const struct dose_plan *plan, const double in[])
 {
-    return note_if(below_limit(plan->step_liquid, HW_LIMIT_DRAW_LEAST), HW_DOSE_NOTE_SMALL_LIQUID) |
+    return note_if(above_limit(percent_of_water(plan, in), HW_LIMIT_POUR_LARGE),
+                   HW_DOSE_NOTE_POUR_LARGE) |
+           note_if(below_limit(plan->step_liquid, HW_LIMIT_DRAW_LEAST), HW_DOSE_NOTE_SMALL_LIQUID) |
            note_if(below_limit(plan->step_mass, HW_LIMIT_WEIGH_LEAST), HW_DOSE_NOTE_WEIGH_SMALL) |
            note_if(!plan->added, HW_DOSE_NOTE_DOSE_HOW) |
            note_if(plan->kind == KIND_OTHER, HW_DOSE_NOTE_ANTIBIOTIC_FILTER);
@@ -141,10 +171,29 @@ static uint64_t dye_notes(const struct dose_plan *plan)
            note_bit(HW_DOSE_NOTE_DYE_HANDLERS);
 }
 
+/* Per cent w/v; formalin is sold in a narrow range, and hardly another medicine is. */
+static bool is_odd_formalin(const struct dose_plan *plan)
+{
+    return below_limit(plan->strength / 10, HW_LIMIT_FORMALIN_WEAKEST) ||
+           above_limit(plan->strength / 10, HW_LIMIT_FORMALIN_STRONGEST);
+}
+
+static bool looks_like_formalin(const struct dose_plan *plan)
+{
+    return plan->kind == KIND_OTHER && plan->source == DOSE_SOURCE_LIQUID &&
+           !below_limit(plan->strength / 10, HW_LIMIT_FORMALIN_WEAKEST);
+}
+
+static bool harms_trout(const struct dose_plan *plan)
+{
+    return above_limit(plan->medicine.temp, HW_LIMIT_FORMALIN_TROUT_FROM) &&
+           !below_limit(plan->solution_mg, HW_LIMIT_FORMALIN_TROUT);
+}
+
 static uint64_t formalin_notes(const struct dose_plan *plan, const double in[])
 {
     if (plan->kind != KIND_FORMALIN) {
-        return 0;
+        return note_if(looks_like_formalin(plan), HW_DOSE_NOTE_FORMALIN_AS_OTHER);
     }
     bool stops = !below_limit(plan->formaldehyde, HW_LIMIT_FORMALIN_FILTER);
     bool slows = !below_limit(plan->formaldehyde, HW_LIMIT_FORMALIN_FILTER_SOME);
@@ -153,6 +202,8 @@ static uint64_t formalin_notes(const struct dose_plan *plan, const double in[])
            note_if(stops, HW_DOSE_NOTE_FORMALIN_STOPS_FILTER) |
            note_if(slows && !stops, HW_DOSE_NOTE_FORMALIN_SLOWS_FILTER) |
            note_if(too_much_for_young && !is_bath(plan), HW_DOSE_NOTE_FORMALIN_YOUNG) |
+           note_if(harms_trout(plan), HW_DOSE_NOTE_FORMALIN_TROUT) |
+           note_if(is_odd_formalin(plan), HW_DOSE_NOTE_FORMALIN_STRENGTH) |
            note_if(isnan(in[DOSE_STRENGTH]), HW_DOSE_NOTE_FORMALIN_37) |
            note_bit(HW_DOSE_NOTE_FORMALIN_OXYGEN) | note_bit(HW_DOSE_NOTE_FORMALIN_CARE);
 }
@@ -163,6 +214,6 @@ uint64_t dose_notes(const struct dose_plan *plan, const double in[])
     if (no_answer != 0) {
         return no_answer;
     }
-    return level_notes(plan) | medicine_cautions(&plan->medicine, note_of) | pour_notes(plan) |
+    return level_notes(plan) | medicine_cautions(&plan->medicine, note_of) | pour_notes(plan, in) |
            copper_notes(plan, in) | dye_notes(plan) | formalin_notes(plan, in);
 }

@@ -119,8 +119,8 @@ static void find_formalin(struct dose_plan *plan)
 static void find_way_back(struct dose_plan *plan)
 {
     double exchange = NAN;
-    if (plan->added && above(plan->after, plan->window.ceiling)) {
-        hw_change_exchange_needed(HW_CHANGE_BATCH, plan->after, 0, plan->window.ceiling, &exchange);
+    if (plan->added && above(plan->after, plan->window.stay)) {
+        hw_change_exchange_needed(HW_CHANGE_BATCH, plan->after, 0, plan->window.stay, &exchange);
         plan->share_back = 100 * exchange;
     }
 }

@@ -98,7 +98,7 @@ static void step_poured(const struct dose_plan *plan, double volume, struct hw_s
     }
     if (!isnan(plan->share_back)) {
         hw_step(steps, "share_back", plan->share_back, "%", "conservation",
-                "100 * (1 - %.10g / (%.10g + %.10g / %.10g))", plan->window.ceiling, plan->now,
+                "100 * (1 - %.10g / (%.10g + %.10g / %.10g))", plan->window.stay, plan->now,
                 plan->active, volume);
     }
     if (!formalin) {

@@ -24,7 +24,7 @@ struct medicine {
     bool biofilter;        /* shares the water */
     double floor, ceiling; /* as given */
     double salinity, temp; /* g/kg, C */
-    double level;          /* the highest that the water comes to */
+    double level;          /* the highest that the water comes to, or is at */
     double rise_a_day;     /* mg/L */
 };
 
@@ -33,6 +33,8 @@ struct medicine {
 struct medicine_window {
     double floor, ceiling;
     double usual; /* the ceiling of the table alone */
+    double borne; /* the ceiling, or without a sound one what is known of that copper */
+    double stay;  /* what may be left in the water: none is known of copper in fresh water */
 };
 
 struct medicine_window medicine_window(const struct medicine *medicine);
@@ -44,14 +46,18 @@ enum medicine_note {
     MEDICINE_OVER_CEILING, /* withheld */
     MEDICINE_FORMALIN_OVER,
     MEDICINE_CEILING_TOO_HIGH,
+    MEDICINE_CEILING_SLIP,
     MEDICINE_COPPER_IN_FRESH,
     MEDICINE_DYE_BIOFILTER,
     MEDICINE_DYE_OVER,
     MEDICINE_CEILING_OVER_USUAL, /* raised */
     MEDICINE_CEILING_OVER_KNOWN,
     MEDICINE_CEILING_UNSAID,
+    MEDICINE_COPPER_FRESH_NOW, /* it is in there already */
     MEDICINE_COPPER_BRACKISH,
     MEDICINE_COPPER_RAMP,
+    MEDICINE_CHELATED_RAMP,
+    MEDICINE_DYE_IN_FILTER, /* already, too */
     MEDICINE_DYE_HIGH,
     MEDICINE_NOTES
 };

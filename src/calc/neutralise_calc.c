@@ -39,8 +39,9 @@ static const struct hw_input inputs[NEUTRALISE_INPUTS] = {
      .help = "what takes the chlorine out; whether ascorbic acid clears chloramine is disputed"},
     [NEUTRALISE_RATIO] = {.name = "ratio", .unit = "", .kind = HW_NUMBER,
      .lo = HW_CHLORINE_RATIO_MIN, .hi = HW_CHLORINE_RATIO_MAX, .need = HW_OPTIONAL,
-     .help = "mg of agent to a mg of chlorine instead of the usual 7.0, 4.46 or 2.5; published "
-     "ones run from 0.56 to 7.4"},
+     .help = "mg of agent to a mg of chlorine instead of the usual 7.0, 4.46 or 2.5; no reaction "
+     "takes less than " HW_FIGURE_THIOSULFATE_LEAST ", " HW_FIGURE_THIOSULFATE_LEAST_ANHYDROUS
+     " or " HW_FIGURE_ASCORBIC_LEAST},
 };
 
 static const struct hw_result results[NEUTRALISE_RESULTS] = {
@@ -121,11 +122,22 @@ static uint64_t water_notes(const double in[], const double out[])
                    HW_NEUTRALISE_NOTE_WEIGH_SMALL);
 }
 
+/* Less than the reaction that needs least takes: the chlorine would stay. */
+static bool is_too_little(const double in[])
+{
+    static const enum hw_limit_key least[] = {
+        HW_LIMIT_THIOSULFATE_LEAST, HW_LIMIT_THIOSULFATE_LEAST_ANHYDROUS, HW_LIMIT_ASCORBIC_LEAST};
+    return below_limit(in[NEUTRALISE_RATIO], least[(int)in[NEUTRALISE_AGENT]]);
+}
+
 static uint64_t notes_of(const double in[], const double out[])
 {
     if ((int)in[NEUTRALISE_AGENT] == HW_CHLORINE_ASCORBIC_ACID &&
         (int)in[NEUTRALISE_CHLORAMINE] == YES) {
         return note_bit(HW_NEUTRALISE_NOTE_ASCORBIC_CHLORAMINE);
+    }
+    if (is_too_little(in)) {
+        return note_bit(HW_NEUTRALISE_NOTE_RATIO_TOO_LOW);
     }
     return medicine_notes(in) | agent_notes(in) | water_notes(in, out);
 }

@@ -78,6 +78,13 @@ static inline bool below_limit(double value, enum hw_limit_key limit)
     return below(value, hw_limits[limit].value);
 }
 
+/* What is poured (mL) or weighed (g) as a per cent of the water (L) that it goes into; of liquid
+ * and powder the one that is not NaN. */
+static inline double poured_percent(double liquid, double mass, double water)
+{
+    return fmax(liquid, mass) / (10 * water);
+}
+
 /* The core's conversions of a total in a basis as expressions; NaN outside the core's range. */
 double nitrogen_to_n(enum hw_nitrogen_basis basis, double amount);
 double nitrogen_from_n(enum hw_nitrogen_basis basis, double as_n);

@@ -5,7 +5,7 @@
 #include "engine/answer.h"
 #include "engine/spread.h"
 
-enum { NOTES_MAX = HW_NOTES + 1, CODES_MAX = 1200 };
+enum { NOTES_MAX = HW_NOTES + 1, CODES_MAX = 1600 };
 
 /* Goes over a set of notes, in the order of the table: *bit is the next one from where it stands.
  * False when there are no more. In a loop:

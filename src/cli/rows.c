@@ -106,6 +106,15 @@ static const char *split(const struct rows *rows, struct row *row, struct hw_tex
     return problem;
 }
 
+/* Nothing stands in for an empty cell; where it must be filled, a preset does not either. */
+static bool is_missed(const struct rows *rows, size_t input)
+{
+    const struct hw_input *its = &rows->calc->inputs[input];
+    bool given = !isnan(rows->constant.in[input]);
+    bool preset = rows->constant.from[input] == HW_FROM_PRESET;
+    return its->cell_must ? !given || preset : its->need == HW_REQUIRED && !given;
+}
+
 /* Numbers on which nothing else hangs: each is read on its own; the rest of the question is the
  * constant one. */
 static enum hw_problem ask_plain(struct rows *rows, const struct hw_text fed[], size_t *which)
@@ -125,8 +134,7 @@ static enum hw_problem ask_plain(struct rows *rows, const struct hw_text fed[], 
             if (problem != HW_FINE) {
                 return problem;
             }
-        } else if ((input->need == HW_REQUIRED || input->cell_must) &&
-                   isnan(rows->constant.in[feed->input])) {
+        } else if (is_missed(rows, feed->input)) {
             return HW_PROBLEM_MISSING;
         }
     }

@@ -79,6 +79,10 @@ static const struct note_row notes[] = {
      "volume=12L;strength=1%wv;rate=5mL/L"},
     {"no-bath-level", "volume=12L;strength=0.1mg/mL;rate=0.9mL/L",
      "volume=12L;strength=1%wv;target=50"},
+    {"pour-too-large", "volume=12L;strength=0.1mg/mL;target=10.1",
+     "volume=12L;strength=0.1mg/mL;target=10"},
+    {"pour-large", "volume=12L;strength=0.1mg/mL;target=1.1",
+     "volume=12L;strength=0.1mg/mL;target=1"},
     {"dye-check", "volume=12L;strength=1%wv;target=10.1", "volume=12L;strength=1%wv;target=10"},
     {"dye-over-5", "volume=12L;strength=1%wv;target=5.1", "volume=12L;strength=1%wv;target=5"},
     {"bath-long", TANK "minutes=31", TANK "minutes=30"},
@@ -126,6 +130,8 @@ static void every_note(void **state)
 static const struct note_edge edges[] = {
     {"no-bath-level", ABOVE, 5, "rate", NULL, "volume=12L;strength=1%wv;rate=5mL/L"},
     {"no-bath-level", BELOW, 1, "rate", NULL, "volume=12L;strength=0.1mg/mL;rate=1mL/L"},
+    {"pour-too-large", ABOVE, 10, "target", NULL, "volume=12L;strength=0.1mg/mL;target=10"},
+    {"pour-large", ABOVE, 1, "target", NULL, "volume=12L;strength=0.1mg/mL;target=1"},
     {"dye-check", ABOVE, 10, "target", NULL, "volume=12L;strength=1%wv;target=10"},
     {"dye-over-5", ABOVE, 5, "target", NULL, "volume=12L;strength=1%wv;target=5"},
     {"dye-over-5", ABOVE, 5, "rate", "level", "volume=12L;strength=1%wv;rate=0.5mL/L"},
@@ -156,7 +162,7 @@ static void corners_are_answered(void **state)
         char line[200];
         (void)snprintf(line, sizeof line, "volume=%s;strength=%s;target=%s;minutes=%s",
                        corner & 1 ? "10000L" : "0.1L", corner & 2 ? "100mg/mL" : "0.1mg/mL",
-                       corner & 4 ? "50" : "0.1", corner & 8 ? "120" : "1");
+                       corner & 4 ? (corner & 2 ? "50" : "10") : "0.1", corner & 8 ? "120" : "1");
         check(isfinite(ask_for(line, "dye")));
         check(isfinite(ask_for(line, "level")));
     }

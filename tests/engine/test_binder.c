@@ -35,15 +35,16 @@ static int status_of(const char *line)
     return answer.status;
 }
 
-#define TANK      "volume=75L;tan=0.8;"
-#define BY_LABEL  ";agent=label;label-per=40L;label-binds=1"
-#define LIQUID    TANK "medicine=none" BY_LABEL ";label-liquid=5mL"
-#define POWDER    TANK "medicine=none" BY_LABEL ";label-mass=2g"
-#define SULFONATE TANK "medicine=none;agent=hydroxymethanesulfonate"
-#define DRY       TANK "medicine=none;agent=hydroxymethanesulfinate-anhydrous"
-#define DIHYDRATE TANK "medicine=none;agent=hydroxymethanesulfinate-dihydrate"
-#define WITH(m)   TANK "medicine=" m ";agent=hydroxymethanesulfonate"
-#define READS(t)  "volume=75L;tan=" t ";medicine=none;agent=hydroxymethanesulfonate"
+#define TANK         "volume=75L;tan=0.8;"
+#define BY_LABEL     ";agent=label;label-per=40L;label-binds=1"
+#define LIQUID       TANK "medicine=none" BY_LABEL ";label-liquid=5mL"
+#define POWDER       TANK "medicine=none" BY_LABEL ";label-mass=2g"
+#define POWDER_AT(t) "volume=75L;medicine=none" BY_LABEL ";label-mass=2g;tan=" t
+#define SULFONATE    TANK "medicine=none;agent=hydroxymethanesulfonate"
+#define DRY          TANK "medicine=none;agent=hydroxymethanesulfinate-anhydrous"
+#define DIHYDRATE    TANK "medicine=none;agent=hydroxymethanesulfinate-dihydrate"
+#define WITH(m)      TANK "medicine=" m ";agent=hydroxymethanesulfonate"
+#define READS(t)     "volume=75L;tan=" t ";medicine=none;agent=hydroxymethanesulfonate"
 
 static void by_label(void **state)
 {
@@ -58,6 +59,10 @@ static void by_label(void **state)
     /* tan and label_binds count alike, so the basis moves what is bound and not the dose. */
     assert_close(ask_for(POWDER ";basis=nh3", "amount"), 3, 0, 1e-15);
     assert_close(ask_for(POWDER ";basis=nh3", "bound"), 60 * 14.007 / 17.031, 0, 1e-15);
+    /* Above what one dose of the label binds one dose is told, and what that binds. */
+    assert_close(ask_for(POWDER_AT("2.4"), "amount"), 2 * 75 / 40.0, 0, 1e-15);
+    assert_close(ask_for(POWDER_AT("2.4"), "bound"), 75, 0, 1e-15);
+    assert_close(ask_for(POWDER_AT("2.4") ";basis=nh3", "bound"), 75 * 14.007 / 17.031, 0, 1e-15);
     /* A label's own dose for its own water and ammonia. */
     static const char *const own = "volume=40L;tan=1;medicine=none" BY_LABEL ";label-liquid=5mL";
     assert_close(ask_for(own, "liquid"), 5, 0, 0);
@@ -145,8 +150,8 @@ static const struct note_row notes[] = {
     {"binder-label", TANK "medicine=none;agent=label", TANK "medicine=copper;agent=label"},
     {"binder-oxygen-all", READS("4.4"), READS("4.37")},
     {"binder-oxygen-all", DRY ";excess=3", DRY ";excess=2"},
-    {"binder-oxygen-all", READS("4.4"),
-     "volume=75L;tan=4.4;medicine=none" BY_LABEL ";label-mass=2g"},
+    {"binder-oxygen-all", POWDER_AT("4.4"), POWDER_AT("4.37")},
+    {"binder-oxygen-all", POWDER_AT("5.4;basis=nh3"), POWDER_AT("5.3;basis=nh3")},
     {"binder-oxygen-2", READS("4.37"), READS("4.4")},
     {"label-oxygen", "volume=75L;tan=1.76;medicine=none" BY_LABEL ";label-mass=2g",
      "volume=75L;tan=1.75;medicine=none" BY_LABEL ";label-mass=2g"},
@@ -205,6 +210,7 @@ static const struct note_edge edges[] = {
     {"over-label", ABOVE, 1, "tan", NULL,
      "volume=75L;tan=1;medicine=none" BY_LABEL ";label-mass=2g"},
     {"binder-oxygen-all", ABOVE, 5 * 14.007 / 15.999, "tan", NULL, READS("4.377")},
+    {"binder-oxygen-all", ABOVE, 5 * 14.007 / 15.999, "tan", NULL, POWDER_AT("4.377")},
     {"binder-oxygen-2", UP_TO, 5 * 14.007 / 15.999, "tan", NULL, READS("4.377")},
     {"label-oxygen", ABOVE, 2 * 14.007 / 15.999, "tan", NULL,
      "volume=75L;tan=1.75;medicine=none" BY_LABEL ";label-mass=2g"},
@@ -294,7 +300,7 @@ static void corners_are_answered(void **state)
         char line[240];
         (void)snprintf(line, sizeof line,
                        "volume=%s;tan=%s;medicine=none;agent=label;%s;label-per=%s;label-binds=%s",
-                       corner & 1 ? "1e5L" : "0.1L", corner & 2 ? "100" : "0",
+                       corner & 1 ? "1e5L" : "0.1L", corner & 2 ? "4.37" : "0",
                        corner & 4 ? "label-mass=1e5g" : "label-liquid=0.001mL",
                        corner & 8 ? "1e5L" : "0.01L", corner & 16 ? "100" : "0.01");
         check(isfinite(ask_for(line, corner & 4 ? "amount" : "liquid")));

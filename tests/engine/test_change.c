@@ -142,13 +142,16 @@ static void goals(void **state)
     assert_close(ask_for("volume=75L;take=20L;now=80;goal=80", "times_needed"), 0, 0, 0);
 }
 
-#define IONIC   "volume=110L;share=25%;kind=copper-ionic;salinity=33"
-#define AMINE   "volume=110L;share=25%;kind=copper-amine;salinity=33;now=0.45;keep=0.45"
-#define CHELATE "volume=110L;share=25%;kind=copper-chelated;salinity=33;now=2;keep=2"
-#define FRESH   "volume=110L;share=25%;kind=copper-ionic;now=0.18"
-#define FILTER  "volume=110L;share=25%;kind=dye;biofilter=yes;now=3"
-#define DYE     "volume=110L;share=25%;kind=dye;biofilter=no"
-#define LABEL   KEEP ";label_per=80L;label_raises=0.25"
+#define IONIC      "volume=110L;share=25%;kind=copper-ionic;salinity=33"
+#define AMINE      "volume=110L;share=25%;kind=copper-amine;salinity=33;now=0.45;keep=0.45"
+#define CHELATE    "volume=110L;share=25%;kind=copper-chelated;salinity=33;now=2;keep=2"
+#define AMINE_IN   "volume=110L;share=25%;kind=copper-amine;salinity=33"
+#define CHELATE_IN "volume=110L;share=25%;kind=copper-chelated;salinity=33"
+#define FRESH      "volume=110L;share=25%;kind=copper-ionic;now=0.18"
+#define FILTER     "volume=110L;share=25%;kind=dye;biofilter=yes;now=3"
+#define DYE        "volume=110L;share=25%;kind=dye;biofilter=no"
+#define ALL        "volume=110L;share=100%;now=0"
+#define LABEL      KEEP ";label_per=80L;label_raises=0.25"
 
 static const struct note_row notes[] = {
     {"more-than-all", TANK ";take=111L", TANK ";take=110L"},
@@ -195,6 +198,11 @@ static const struct note_row notes[] = {
     {"dye-over", DYE ";now=21;keep=21;ceiling=30", DYE ";now=21"},
     {"small-liquid", KEEP ";strength=5mg/mL", KEEP ";strength=1mg/mL"},
     {"small-liquid", KEEP ";strength=5mg/mL", KEEP},
+    {"pour-too-large", ALL ";keep=10.1;strength=0.1mg/mL", ALL ";keep=10;strength=0.1mg/mL"},
+    {"pour-too-large", ALL ";keep=10.1;strength=0.1mg/mL", ALL ";keep=10.1"},
+    {"pour-large", ALL ";keep=1.1;strength=0.1mg/mL", ALL ";keep=1;strength=0.1mg/mL"},
+    {"pour-large", ALL ";keep=1.1;label_mass=200g;label_per=80L;label_raises=0.25",
+     ALL ";keep=0.9;label_mass=200g;label_per=80L;label_raises=0.25"},
     {"weigh-small", LABEL ";label_mass=4g", LABEL ";label_mass=5g"},
     {"weigh-small", LABEL ";label_mass=4g", LABEL ";label_liquid=1mL"},
     {"below-floor", TANK ";share=25%;floor=0.136", TANK ";share=25%;floor=0.135"},
@@ -209,9 +217,38 @@ static const struct note_row notes[] = {
     {"under-floor", IONIC ";now=0.14;keep=0.149", IONIC ";now=0.14;keep=0.15"},
     {"under-floor", KEEP ";floor=0.19", KEEP ";floor=0.18"},
     {"above-ceiling", TANK ";share=25%;ceiling=0.17", TANK ";share=25%;ceiling=0.18"},
-    {"above-ceiling", TANK ";share=25%;ceiling=0.2;new=0.21",
-     TANK ";share=25%;ceiling=0.2;new=0.2"},
     {"above-ceiling", IONIC ";now=0.21", IONIC ";now=0.2"},
+    {"above-ceiling", IONIC ";now=0.26", IONIC ";now=0.27"}, /* the graver one is told */
+    {"above-ceiling", AMINE_IN ";now=0.51", AMINE_IN ";now=0.5"},
+    {"above-ceiling", AMINE_IN ";now=0.51", AMINE_IN ";now=0.51;ceiling=0.6"},
+    {"above-ceiling", CHELATE_IN ";now=2.6", CHELATE_IN ";now=2.5"},
+    {"ends-above-ceiling", IONIC ";now=0.27", IONIC ";now=0.26"},
+    {"ends-above-ceiling", CHELATE_IN ";now=3.4", CHELATE_IN ";now=3.3"},
+    {"ends-above-ceiling", TANK ";share=25%;ceiling=0.134", TANK ";share=25%;ceiling=0.135"},
+    {"new-over-ceiling", TANK ";share=25%;ceiling=0.2;new=0.21",
+     TANK ";share=25%;ceiling=0.2;new=0.2"},
+    {"new-over-ceiling", IONIC ";now=0.18;new=0.21", IONIC ";now=0.18;new=0.2"},
+    {"new-over-ceiling", IONIC ";now=0.5;new=0.21", IONIC ";now=0.5;new=0.2"},
+    {"new-over-ceiling", IONIC ";now=0.18;keep=0.18;new=0.21", IONIC ";now=0.18;keep=0.18;new=0.2"},
+    {"new-over-ceiling", "volume=110L;kind=copper-ionic;salinity=33;now=0.1;new=0.5;goal=0.18",
+     "volume=110L;kind=copper-ionic;salinity=33;now=0.1;new=0.2;goal=0.18"},
+    {"new-over-ceiling", AMINE_IN ";now=0.9;new=0.51", AMINE_IN ";now=0.9;new=0.5"},
+    {"new-over-ceiling", AMINE ";ceiling=0.6;new=0.61", AMINE ";ceiling=0.6;new=0.6"},
+    {"new-over-ceiling", CHELATE_IN ";now=4;new=2.6", CHELATE_IN ";now=4;new=2.5"},
+    {"new-over-ceiling", DYE ";now=3;new=21", DYE ";now=3;new=20"},
+    {"ceiling-needed", AMINE_IN ";now=0.3;new=0.4", AMINE_IN ";now=0.4;new=0.4"},
+    {"ceiling-slip", AMINE ";ceiling=1.6", AMINE ";ceiling=1.5"},
+    {"ceiling-slip", CHELATE ";ceiling=7.6", CHELATE ";ceiling=7.5"},
+    {"ceiling-slip", AMINE_IN ";now=0.3;new=0.4;ceiling=500",
+     AMINE_IN ";now=0.4;new=0.3;ceiling=500"},
+    {"copper-in-fresh", FRESH ";salinity=0;new=0.19", FRESH ";salinity=0;new=0.18"},
+    {"copper-fresh-now", FRESH ";salinity=0.99g/kg", FRESH ";salinity=1g/kg"},
+    {"ends-below-floor", FRESH ";salinity=2", FRESH ";salinity=0.9"},
+    {"copper-fresh-now", FRESH ";salinity=0.99g/kg",
+     "volume=110L;share=25%;kind=copper-ionic;now=0;salinity=0"},
+    {"dye-biofilter", FILTER ";new=3.1", FILTER ";new=3"},
+    {"dye-in-filter", FILTER, DYE ";now=3"},
+    {"dye-in-filter", FILTER, "volume=110L;share=25%;kind=dye;biofilter=yes;now=0"},
     {"change-large", TANK ";share=75.1%", TANK ";share=75%"},
     {"change-large", TANK ";share=95%", TANK ";share=95%;method=flow"},
     {"change-large", TANK ";goal=0.04", TANK ";goal=0.05"},
@@ -227,6 +264,14 @@ static const struct note_row notes[] = {
      IONIC ";now=0.18;keep=0.18;ceiling=0.2"},
     {"ceiling-over-usual", DYE ";now=3;keep=3;ceiling=21", DYE ";now=3;keep=3;ceiling=20"},
     {"ceiling-over-known", AMINE ";ceiling=0.51", AMINE ";ceiling=0.5"},
+    {"ceiling-unsaid", KEEP ";kind=other", TANK ";share=25%;kind=other"},
+    {"copper-ramp", IONIC ";now=0.1;new=0.2;share=70%", IONIC ";now=0.1;new=0.2;share=60%"},
+    {"copper-ramp-chelated",
+     "volume=110L;share=75%;kind=copper-chelated;salinity=33;now=1;keep=1.7"
+     ";ceiling=2",
+     CHELATE ";ceiling=2"},
+    {"below-floor", IONIC ";now=0.14;new=0.15", IONIC ";now=0.15;new=0.16"},
+    {"dye-level-high", DYE ";now=6", DYE ";now=5"},
     {"ceiling-over-known", CHELATE ";ceiling=2.51", CHELATE ";ceiling=2.5"},
     {"ceiling-unsaid", KEEP, KEEP ";ceiling=0.2"},
     {"ceiling-unsaid", KEEP ";kind=other", KEEP ";kind=dye;biofilter=no"},
@@ -273,6 +318,8 @@ static const struct note_edge edges[] = {
     {"ceiling-over-usual", ABOVE, 0.2, "ceiling", NULL, IONIC ";now=0.18;keep=0.18;ceiling=0.2"},
     {"ceiling-over-known", ABOVE, 0.5, "ceiling", NULL, AMINE ";ceiling=0.5"},
     {"ceiling-over-known", ABOVE, 2.5, "ceiling", NULL, CHELATE ";ceiling=2.5"},
+    {"pour-too-large", ABOVE, 10, "keep", NULL, ALL ";keep=10;strength=0.1mg/mL"},
+    {"pour-large", ABOVE, 1, "keep", NULL, ALL ";keep=1;strength=0.1mg/mL"},
     {"small-liquid", BELOW, 1, "volume", "add_liquid", KEEP ";strength=5mg/mL"},
     {"weigh-small", BELOW, 1, "volume", "add_mass", LABEL ";label_mass=5g"},
     {"below-floor", BELOW, 0.135, "now", "lowest", TANK ";share=25%;floor=0.135"},
@@ -281,7 +328,17 @@ static const struct note_edge edges[] = {
     {"forgotten-floor", BELOW, 0.15, "now", "after", IONIC ";now=0.19;keep=0.19"},
     {"under-floor", BELOW, 0.18, "keep", NULL, KEEP ";floor=0.18"},
     {"above-ceiling", ABOVE, 0.18, "now", NULL, TANK ";share=25%;ceiling=0.18"},
-    {"above-ceiling", ABOVE, 0.2, "new", NULL, TANK ";share=25%;ceiling=0.2;new=0.2"},
+    {"above-ceiling", ABOVE, 0.5, "now", NULL, AMINE_IN ";now=0.5"},
+    {"above-ceiling", ABOVE, 2.5, "now", NULL, CHELATE_IN ";now=2.5"},
+    {"ends-above-ceiling", ABOVE, 0.2, "now", "after", IONIC ";now=0.26"},
+    {"new-over-ceiling", ABOVE, 0.2, "new", NULL, TANK ";share=25%;ceiling=0.2;new=0.2"},
+    {"new-over-ceiling", ABOVE, 0.2, "new", NULL, IONIC ";now=0.18;new=0.2"},
+    {"new-over-ceiling", ABOVE, 20, "new", NULL, DYE ";now=3;new=20"},
+    {"dye-biofilter", ABOVE, 3, "new", NULL, FILTER ";new=3"},
+    {"copper-in-fresh", ABOVE, 0.18, "new", NULL, FRESH ";salinity=0;new=0.18"},
+    {"copper-fresh-now", BELOW, 1, "salinity", NULL, FRESH ";salinity=1g/kg"},
+    {"ceiling-slip", ABOVE, 1.5, "ceiling", NULL, AMINE ";ceiling=1.5"},
+    {"ceiling-slip", ABOVE, 7.5, "ceiling", NULL, CHELATE ";ceiling=7.5"},
     {"change-large", ABOVE, 75, "share", NULL, TANK ";share=75%"},
     {"already-above", BELOW, 0, "keep", "new_needed", TANK ";share=25%;keep=0.14"},
     {"new-enough", FROM, 0.18, "new", NULL, KEEP ";new=0.18"},
@@ -360,16 +417,18 @@ static void corners_are_answered(void **state)
         const char *flow = corner & 1 ? "flow" : "batch";
         const char *share = corner & 2 ? "0.01%" : corner & 1 ? "1000%" : "100%";
         (void)snprintf(line, sizeof line,
-                       "volume=%s;share=%s;method=%s;times=%s;now=%s;new=%s;keep=%s;goal=%s;"
-                       "strength=%s",
+                       "volume=%s;share=%s;method=%s;times=%s;now=%s;new=%s;keep=%s;goal=%s",
                        corner & 4 ? "1e5L" : "0.1L", share, flow, corner & 8 ? "100" : "1",
                        corner & 16 ? "1e5" : "0", corner & 32 ? "1e5" : "0",
-                       corner & 64 ? "1e5" : "0", corner & 128 ? "1e5" : "0",
-                       corner & 8 ? "0.001mg/mL" : "1000mg/mL");
+                       corner & 64 ? "1e5" : "0", corner & 128 ? "1e5" : "0");
         check(isfinite(ask_for(line, "after")));
         check(isfinite(ask_for(line, "new_needed")));
     }
     check(isfinite(ask_for("volume=1e5L;take=0.001L;now=5;keep=6;goal=4", "times_needed")));
+    check(isfinite(
+        ask_for("volume=1e5L;share=100%;now=0;keep=1e5;strength=1000mg/mL", "add_liquid")));
+    check(isfinite(
+        ask_for("volume=0.1L;share=100%;now=0;keep=1e-4;strength=0.001mg/mL", "add_liquid")));
     check(isfinite(ask_for("volume=1e4L;take=1e5L;method=flow;now=5;keep=6", "add")));
 }
 

@@ -27,6 +27,7 @@ static double ask_for(const char *line, const char *result)
 
 #define CHLORIDE "reagent=ammonium-chloride;into=110L;make=250mL;"
 #define COPPER   "reagent=copper-sulfate-pentahydrate;into=75L;make=500mL;"
+#define SULFATE  "reagent=ammonium-sulfate;into=10L;make=250mL;"
 
 /* Molar masses written out again here. */
 static void masses(void **state)
@@ -73,6 +74,8 @@ static const struct note_row notes[] = {
     {"stock-one-dose", "reagent=ammonium-chloride;raises=2;into=110L;make=100mL;per=101mL",
      "reagent=ammonium-chloride;raises=2;into=110L;make=100mL;per=100mL"},
     {"small-liquid", COPPER "raises=0.04;per=0.9mL", COPPER "raises=0.04;per=1mL"},
+    {"stock-ammonia-stalls", SULFATE "raises=5.1", SULFATE "raises=5"},
+    {"stock-ammonia-stalls", SULFATE "raises=5.1;basis=nh4", COPPER "raises=0.05"},
     {"stock-copper-step", COPPER "raises=0.051", COPPER "raises=0.05"},
     {"stock-copper-step", COPPER "raises=0.051", CHLORIDE "raises=0.051"},
     {"stock-copper-over", COPPER "raises=0.21", COPPER "raises=0.2"},
@@ -100,6 +103,7 @@ static void every_note(void **state)
 
 /* Where each note that hangs on a number begins and ends. */
 static const struct note_edge edges[] = {
+    {"stock-ammonia-stalls", ABOVE, 5, "raises", NULL, SULFATE "raises=5"},
     {"stock-over-solubility", ABOVE, 291 * 14.007 / 53.489 / 110, "raises", NULL,
      CHLORIDE "raises=0.7"},
     {"stock-near-solubility", ABOVE, 50, "raises", "solubility_share", CHLORIDE "raises=0.35"},

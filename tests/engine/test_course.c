@@ -28,6 +28,7 @@ static double ask_for(const char *line, const char *result)
 }
 
 #define TANK    "volume=75L;biofilter=no;strength=1%wv;"
+#define WEAK    "volume=75L;biofilter=no;strength=0.1mg/mL;"
 #define ALDER   TANK "target=3;doses=4"
 #define REPLACE ALDER ";redose=replace"
 
@@ -137,6 +138,8 @@ static const struct note_row notes[] = {
     {"dye-over", TANK "target=3;days=14;share=1%", ALDER},
     {"no-course-level", "volume=75L;biofilter=no;strength=0.1mg/mL;rate=0.9mL/L;doses=4",
      "volume=75L;biofilter=no;strength=0.1mg/mL;rate=1mL/L;doses=4"},
+    {"pour-too-large", WEAK "target=10.1;doses=1", WEAK "target=10;doses=1"},
+    {"pour-large", WEAK "target=1.1;doses=1", WEAK "target=1;doses=1"},
     {"course-over-5", ALDER, REPLACE},
     {"course-over-5", TANK "target=1.5;doses=7", TANK "target=1.5;doses=6"},
     {"course-over-5", TANK "target=5.1;doses=1", TANK "target=5;doses=1"},
@@ -255,7 +258,7 @@ static void corners_are_answered(void **state)
     for (unsigned corner = 0; corner < 128; corner++) {
         char line[240];
         bool climbs = (corner & 112) == 32; /* full doses, many, hardly any change */
-        const char *most = climbs ? "0.3" : "20";
+        const char *most = climbs ? "0.3" : corner & 2 ? "20" : "10";
         (void)snprintf(line, sizeof line,
                        "volume=%s;biofilter=no;strength=%s;target=%s;every=%s;share=%s;doses=%s;"
                        "redose=%s",

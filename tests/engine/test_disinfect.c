@@ -57,6 +57,7 @@ static const struct note_row notes[] = {
     {"contact-short", TANK ";minutes=29", TANK ";minutes=30"},
     {"contact-short", TANK ";target=199", TANK ";target=200"},
     {"target-low", TANK ";target=99;minutes=4h", TANK ";target=100;minutes=4h"},
+    {"ratio-too-low", TANK ";ratio=0.87", TANK ";ratio=0.88"},
     {"ratio-low", TANK ";ratio=6.9", TANK ";ratio=7"},
     {"small-liquid", "volume=0.2L;strength=5%", "volume=1L;strength=5%"},
     {"weigh-small", "volume=0.7L;strength=5%", "volume=0.8L;strength=5%"},
@@ -88,6 +89,7 @@ static const struct note_edge edges[] = {
     {"contact-short", BELOW, 6000, "minutes", "contact", TANK ";minutes=30"},
     {"contact-short", BELOW, 200, "target", NULL, TANK ";target=200"},
     {"target-low", BELOW, 100, "target", NULL, TANK ";target=100;minutes=4h"},
+    {"ratio-too-low", BELOW, 0.875, "ratio", NULL, TANK ";ratio=1"},
     {"ratio-low", BELOW, 7, "ratio", NULL, TANK ";ratio=7"},
     {"small-liquid", BELOW, 1, "volume", "bleach", TANK},
     {"weigh-small", BELOW, 1, "volume", "thiosulfate", TANK},
@@ -139,7 +141,7 @@ static void corners_are_answered(void **state)
             (void)snprintf(
                 line, sizeof line, "volume=%s;strength=%s;target=%s;minutes=%s;ratio=%s%s",
                 corner & 1 ? "1e5L" : "0.1L", corner & 2 ? "20%" : "1%", corner & 4 ? "1000" : "10",
-                corner & 8 ? "1d" : "1", corner & 16 ? "10" : "0.5", labels[i]);
+                corner & 8 ? "1d" : "1", corner & 16 ? "10" : "0.875", labels[i]);
             check(isfinite(ask_for(line, "bleach")));
             check(isfinite(ask_for(line, "contact")));
             check(isfinite(ask_for(line, "thiosulfate")));

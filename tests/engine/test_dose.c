@@ -54,8 +54,10 @@ static void by_label_and_by_strength(void **state)
 #define CHELATE      CHELATE_BARE "floor=1.5;ceiling=2;"
 #define DYE          "volume=110L;kind=dye;biofilter=no;strength=1%wv;"
 #define OTHER        "volume=110L;kind=other;strength=1%wv;"
+#define WEAK         "volume=110L;kind=other;strength=0.1mg/mL;"
 #define POWDER       "volume=110L;kind=other;source=powder;"
 #define FORMAL       "volume=110L;kind=formalin;temp=20.5;formalin_basis="
+#define COLD         "volume=110L;kind=formalin;temp=10;formalin_basis="
 #define WARM         "volume=110L;kind=formalin;temp=25.5;formalin_basis="
 #define LABEL        POWDER "label_per=80L;label_raises=2.5;"
 
@@ -113,13 +115,14 @@ static void formalin_in_three_bases(void **state)
                  16.5 * 370 / 400, 0, 1e-14);
     assert_close(ask_for(FORMAL "solution-ul;now=25;target=150", "liquid"), 13.75, 0, 1e-14);
     assert_close(ask_for(FORMAL "solution-mg;now=27;target=162", "liquid"), 13.75, 0, 1e-14);
+    /* Back to the 25 mg/L of solution that may stay, whatever the ceiling of an hour is; or to a
+     * ceiling below that. */
     assert_close(ask_for(FORMAL "solution-ul;now=200;added=11mL;ceiling=200", "share_back"),
-                 100.0 / 3, 0, 1e-13);
-    /* A ceiling above that of the temperature does not hold: back to 250 and to 150 mg/L. */
+                 100 * (1 - 25 / 1.08 / 300), 0, 1e-13);
     assert_close(ask_for(FORMAL "solution-mg;now=270;added=1mL;ceiling=900", "share_back"),
-                 100 * (1 - 250 / (270 + 1080.0 / 110)), 0, 1e-12);
-    assert_close(ask_for(WARM "solution-mg;now=270;added=1mL", "share_back"),
-                 100 * (1 - 150 / (270 + 1080.0 / 110)), 0, 1e-12);
+                 100 * (1 - 25 / (270 + 1080.0 / 110)), 0, 1e-12);
+    assert_close(ask_for(WARM "solution-mg;now=270;added=1mL;ceiling=12", "share_back"),
+                 100 * (1 - 12 / (270 + 1080.0 / 110)), 0, 1e-12);
 }
 
 /* Twice at random: what is dosed for a target and then told as poured gives the target; what is in
@@ -127,20 +130,25 @@ static void formalin_in_three_bases(void **state)
 static void dosed_then_poured(void **state)
 {
     (void)state;
-    static const char *const kinds[] = {"copper-amine;salinity=33", "copper-chelated;salinity=33",
-                                        "dye;biofilter=no", "other"};
+    static const struct {
+        const char *kind;
+        double ceiling;
+    } kinds[] = {{"copper-amine;salinity=33", 1.4},
+                 {"copper-chelated;salinity=33", 7.4},
+                 {"dye;biofilter=no", 9},
+                 {"other", 9}};
     hw_random_start(20310306);
     for (int i = 0; i < 2000; i++) {
         char line[400];
         char back[300];
         double volume = hw_random_between(5, 900);
-        double now = hw_random_between(0, 2);
-        double target = now + hw_random_between(0.01, 4);
-        double strength = hw_random_between(0.2, 200);
-        const char *kind = kinds[i % 4];
+        double ceiling = kinds[i % 4].ceiling;
+        double now = hw_random_between(0, 0.2) * ceiling;
+        double target = now + hw_random_between(0.001, 0.45) * ceiling;
+        double strength = hw_random_between(2, 200);
         bool powder = i % 3 == 0;
-        int used = snprintf(back, sizeof back, "volume=%.17gL;kind=%s;now=%.17g;ceiling=9;floor=1;",
-                            volume, kind, now);
+        int used = snprintf(back, sizeof back, "volume=%.17gL;kind=%s;now=%.17g;ceiling=%.17g;",
+                            volume, kinds[i % 4].kind, now, ceiling);
         used += powder ? snprintf(back + used, sizeof back - (size_t)used,
                                   "source=powder;purity=%.17g%%;", strength / 3)
                        : snprintf(back + used, sizeof back - (size_t)used, "strength=%.17gmg/mL;",
@@ -269,6 +277,7 @@ static const struct note_row notes[] = {
     {"under-floor", IONIC "target=0.149", IONIC "target=0.15"},
     {"under-floor", IONIC "target=0.16;floor=0.17", IONIC "target=0.1;ceiling=0.12"},
     {"under-floor", AMINE "target=0.39", AMINE "target=0.4"},
+    {"under-floor", FRESH "salinity=2;added=9mL", FRESH "salinity=0.9;added=9mL"},
     {"under-floor", IONIC "added=16mL", IONIC "added=16.5mL"},
     {"under-floor", OTHER "target=3;floor=3.1", OTHER "target=3"},
     {"floor-not-yet", CHELATE "target=1.8;steps=4;days=4", IONIC "target=0.18;steps=4;days=4"},
@@ -288,7 +297,20 @@ static const struct note_row notes[] = {
     {"copper-ramp", IONIC "now=0.15;target=0.22;ceiling=0.24",
      IONIC "now=0.18;target=0.24;ceiling=0.24"},
     {"copper-brackish", FRESH "salinity=24.9;target=0.18", FRESH "salinity=25;target=0.18"},
-    {"copper-brackish", FRESH "salinity=0;added=9mL", OTHER "target=3"},
+    {"copper-brackish", FRESH "salinity=1g/kg;added=9mL", FRESH "salinity=0;added=9mL"},
+    {"copper-brackish", FRESH "salinity=1g/kg;added=9mL", OTHER "target=3"},
+    {"copper-fresh-now", FRESH "salinity=0.9;added=9mL", FRESH "salinity=1g/kg;added=9mL"},
+    {"copper-fresh-now", "volume=110L;kind=copper-chelated;salinity=0.5;strength=8mg/mL;added=9mL",
+     OTHER "added=9mL"},
+    {"ceiling-slip", AMINE_BARE "target=0.45;ceiling=1.6", AMINE_BARE "target=0.45;ceiling=1.5"},
+    {"ceiling-slip", AMINE_BARE "target=450;ceiling=500", AMINE_BARE "added=9mL;ceiling=500"},
+    {"ceiling-slip", CHELATE_BARE "target=2;ceiling=7.6", CHELATE_BARE "target=2;ceiling=7.5"},
+    {"ceiling-slip", CHELATE_BARE "target=2;ceiling=7.6", OTHER "target=2;ceiling=7.6"},
+    {"copper-ramp-chelated", CHELATE "target=1.8", CHELATE "target=1.8;steps=4;days=4"},
+    {"copper-ramp-chelated", CHELATE "target=1.8", AMINE "target=0.45"},
+    {"copper-ramp-chelated", CHELATE "target=1.8", CHELATE "added=25mL"},
+    {"dye-in-filter", "volume=110L;kind=dye;biofilter=yes;strength=1%wv;added=3mL",
+     DYE "added=3mL"},
     {"ceiling-over-usual", IONIC "target=0.18;ceiling=0.21", IONIC "target=0.18;ceiling=0.2"},
     {"ceiling-over-usual", IONIC "target=0.18;ceiling=0.24", CHELATE "target=1.8"},
     {"ceiling-over-usual", IONIC "added=15mL;ceiling=2", IONIC "added=15mL"},
@@ -312,17 +334,55 @@ static const struct note_row notes[] = {
     {"formalin-stops-filter", FORMAL "formaldehyde-mg;target=37",
      FORMAL "formaldehyde-mg;target=36.9"},
     {"formalin-stops-filter", FORMAL "solution-ul;target=100", OTHER "target=100"},
+    {"formalin-trout", FORMAL "solution-mg;target=167", FORMAL "solution-mg;target=166"},
+    {"formalin-trout", FORMAL "solution-mg;added=17.1mL", COLD "solution-mg;target=170"},
+    {"formalin-strength", FORMAL "solution-mg;target=20;strength=29%wv",
+     FORMAL "solution-mg;target=20;strength=30%wv"},
+    {"formalin-strength", FORMAL "solution-mg;target=20;strength=46%wv",
+     FORMAL "solution-mg;target=20;strength=45%wv"},
+    {"formalin-strength", FORMAL "solution-mg;target=20;strength=37mg/mL",
+     FORMAL "solution-mg;target=20"},
+    {"formalin-as-other", "volume=110L;kind=other;strength=37%wv;target=25",
+     "volume=110L;kind=other;strength=29%wv;target=25"},
+    {"formalin-as-other",
+     "volume=110L;kind=other;label_liquid=1mL;label_per=40L;label_raises=9;target=25",
+     "volume=110L;kind=other;label_liquid=1mL;label_per=40L;label_raises=7;target=25"},
+    {"formalin-as-other", "volume=110L;kind=other;strength=37%wv;added=3mL",
+     POWDER "target=50;purity=40%"},
+    {"formalin-as-other", "volume=110L;kind=other;strength=37%wv;added=3mL",
+     "volume=110L;kind=copper-chelated;salinity=33;strength=40%wv;ceiling=2;target=1.8"},
     {"formalin-slows-filter", FORMAL "formaldehyde-mg;target=9.25",
      FORMAL "formaldehyde-mg;target=9.24"},
     {"formalin-slows-filter", FORMAL "formaldehyde-mg;target=36.9",
      FORMAL "formaldehyde-mg;target=37"},
+    {"pour-too-large", WEAK "target=10.1", WEAK "target=10"},
+    {"pour-too-large", WEAK "target=10.1", WEAK "added=12L"},
+    {"pour-too-large", POWDER "target=50;purity=0.04%", POWDER "target=50;purity=0.06%"},
+    {"pour-large", WEAK "target=1.1", WEAK "target=1"},
+    {"pour-large", WEAK "added=1.2L", WEAK "added=1.1L"},
+    {"pour-large", POWDER "target=50;purity=0.4%", POWDER "target=50;purity=0.6%"},
+    {"pour-large", POWDER "added=1.2kg;purity=10%", POWDER "added=1kg;purity=10%"},
     {"small-liquid", OTHER "target=0.09", OTHER "target=0.1"},
     {"small-liquid", OTHER "target=0.2;steps=3", OTHER "target=0.3;steps=3"},
     {"small-liquid", OTHER "target=0.09", OTHER "added=0.5mL"},
     {"weigh-small", POWDER "target=9", POWDER "target=10"},
     {"weigh-small", POWDER "target=20;steps=3", POWDER "added=0.5g"},
     {"added-over", IONIC "added=23mL", IONIC "added=22mL"},
-    {"added-over", FORMAL "solution-ul;added=26mL", FORMAL "solution-ul;added=25mL"},
+    {"added-over", AMINE_BARE "added=28mL", AMINE_BARE "added=27mL"},
+    {"added-over", AMINE_BARE "added=45mL;ceiling=0.8", AMINE_BARE "added=43mL;ceiling=0.8"},
+    {"added-over", AMINE_BARE "added=28mL;ceiling=500", AMINE_BARE "added=27mL;ceiling=500"},
+    {"added-over", CHELATE_BARE "added=35mL", CHELATE_BARE "added=34mL"},
+    {"added-over", IONIC "added=23mL", FRESH "salinity=0.9;added=23mL"},
+    {"added-to-stay", FORMAL "solution-mg;added=2.6mL", FORMAL "solution-mg;added=2.5mL"},
+    {"added-to-stay", FORMAL "solution-mg;added=1.2mL;ceiling=11",
+     FORMAL "solution-mg;added=1.1mL;ceiling=11"},
+    {"added-to-stay", FORMAL "solution-mg;added=25mL", FORMAL "solution-mg;added=26mL"},
+    {"added-to-stay", DYE "added=56mL", DYE "added=55mL"},
+    {"added-to-stay", DYE "added=34mL;ceiling=3", DYE "added=33mL;ceiling=3"},
+    {"added-deadly", FORMAL "solution-ul;added=26mL", FORMAL "solution-ul;added=25mL"},
+    {"added-deadly", WARM "solution-ul;added=16mL", WARM "solution-ul;added=15mL"},
+    {"added-deadly", DYE "added=221mL", DYE "added=219mL"},
+    {"added-deadly", DYE "added=221mL", OTHER "added=221mL;ceiling=2"},
     {"added-over", OTHER "added=23mL;ceiling=2", OTHER "added=23mL"},
     {"evaporation", IONIC "target=0.18", COPPER "target=0.18"},
     {"copper-kit", CHELATE "target=1.8", OTHER "target=3"},
@@ -382,6 +442,14 @@ static const struct note_edge edges[] = {
     {"ceiling-over-known", ABOVE, 0.5, "ceiling", NULL, AMINE "target=0.45"},
     {"ceiling-over-known", ABOVE, 2.5, "ceiling", NULL, CHELATE_BARE "target=2;ceiling=2.5"},
     {"formalin-young", ABOVE, 10, "target", NULL, FORMAL "solution-mg;target=10"},
+    {"formalin-trout", FROM, 167, "target", NULL, FORMAL "solution-mg;target=167"},
+    {"formalin-trout", ABOVE, 10, "temp", NULL, COLD "solution-mg;target=170"},
+    {"formalin-strength", BELOW, 300, "strength", NULL,
+     FORMAL "solution-mg;target=20;strength=30%wv"},
+    {"formalin-strength", ABOVE, 450, "strength", NULL,
+     FORMAL "solution-mg;target=20;strength=45%wv"},
+    {"formalin-as-other", FROM, 300, "strength", NULL,
+     "volume=110L;kind=other;strength=30%wv;target=25"},
     {"formalin-stops-filter", FROM, 37, "target", NULL, FORMAL "formaldehyde-mg;target=37"},
     {"formalin-slows-filter", FROM, 9.25, "target", NULL, FORMAL "formaldehyde-mg;target=9.25"},
     {"under-floor", BELOW, 0.15, "target", NULL, IONIC "target=0.15"},
@@ -400,12 +468,24 @@ static const struct note_edge edges[] = {
     {"formalin-bath-only", ABOVE, 25, "target", NULL, FORMAL "solution-mg;target=25"},
     {"formalin-bath-only", ABOVE, 25, "target", "solution_mg", FORMAL "solution-ul;target=23"},
     {"steps-without-use", ABOVE, 25, "target", NULL, FORMAL "solution-mg;target=25;steps=3;days=3"},
+    {"pour-too-large", ABOVE, 10, "target", NULL, WEAK "target=10"},
+    {"pour-large", ABOVE, 1, "target", NULL, WEAK "target=1"},
     {"small-liquid", BELOW, 1, "volume", "liquid", OTHER "target=0.1"},
     {"small-liquid", BELOW, 1, "volume", "step_amount", OTHER "target=0.3;steps=3"},
     {"weigh-small", BELOW, 1, "volume", "mass", POWDER "target=10"},
     {"weigh-small", BELOW, 1, "volume", "step_mass", POWDER "target=30;steps=3"},
     {"added-over", ABOVE, 0.2, "added", "level_after", IONIC "added=22mL"},
-    {"added-over", ABOVE, 250, "added", "solution_mg", FORMAL "solution-ul;added=27mL"},
+    {"added-over", ABOVE, 0.5, "added", "level_after", AMINE_BARE "added=27mL"},
+    {"added-over", ABOVE, 2.5, "added", "level_after", CHELATE_BARE "added=34mL"},
+    {"added-to-stay", ABOVE, 25, "added", "solution_mg", FORMAL "solution-ul;added=2.5mL"},
+    {"added-to-stay", ABOVE, 5, "added", "level_after", DYE "added=55mL"},
+    {"added-deadly", ABOVE, 250, "added", "solution_mg", FORMAL "solution-ul;added=27mL"},
+    {"added-deadly", ABOVE, 150, "added", "solution_mg", WARM "solution-ul;added=16mL"},
+    {"added-deadly", ABOVE, 20, "added", "level_after", DYE "added=220mL"},
+    {"ceiling-slip", ABOVE, 1.5, "ceiling", NULL, AMINE "target=0.45"},
+    {"ceiling-slip", ABOVE, 7.5, "ceiling", NULL, CHELATE "target=1.8"},
+    {"copper-fresh-now", BELOW, 1, "salinity", NULL, FRESH "salinity=1g/kg;added=9mL"},
+    {"copper-ramp-chelated", ABOVE, 2.0 / 3, "target", NULL, CHELATE "target=0.7"},
 };
 
 static void every_edge(void **state)
@@ -435,6 +515,7 @@ static const struct {
     {"oxygen_used", FORMAL "solution-ul;target=20", IONIC "target=0.18"},
     {"share_back", IONIC "added=30mL", IONIC "added=20mL"},
     {"share_back", OTHER "added=30mL;ceiling=1", OTHER "added=30mL"},
+    {"share_back", AMINE_BARE "added=30mL", FRESH "salinity=0.9;added=30mL"},
 };
 
 static void absent_results(void **state)
@@ -532,11 +613,13 @@ static void corners_are_answered(void **state)
     for (unsigned corner = 0; corner < 64; corner++) {
         char line[300];
         bool solid = (corner & 1) != 0;
+        const char *weak_most = solid ? "9" : "0.09"; /* more of it is no dose */
         (void)snprintf(line, sizeof line, "volume=%s;kind=other;%s;now=%s;target=%s;steps=%s",
                        corner & 2 ? "1e5L" : "0.1L",
                        solid ? (corner & 4 ? "source=powder;purity=0.01%" : "source=powder")
                              : (corner & 4 ? "strength=0.001mg/mL" : "strength=1000mg/mL"),
-                       corner & 8 ? "0.00005" : "0", corner & 16 ? "1e4" : "1e-4",
+                       corner & 8 ? "0.00005" : "0",
+                       corner & 16 ? (corner & 4 ? weak_most : "1e4") : "1e-4",
                        corner & 32 ? "30" : "1");
         check(isfinite(ask_for(line, solid ? "mass" : "liquid")));
         check(isfinite(ask_for(line, "level_after")));
@@ -548,7 +631,7 @@ static void corners_are_answered(void **state)
     check(isfinite(ask_for(FORMAL "formaldehyde-mg;now=9e3;added=1mL", "solution_mg")));
     check(isfinite(ask_for(FORMAL "solution-mg;target=1e-4;ceiling=1e-4", "oxygen_used")));
     check(isfinite(ask_for(CRYSTAL "target=0.2;purity=0.01%", "mass")));
-    check(isfinite(ask_for(COPPER "strength=0.001mg/mL;target=0.2;strength_as="
+    check(isfinite(ask_for(COPPER "strength=0.01mg/mL;target=0.2;strength_as="
                                   "copper-sulfate-pentahydrate",
                            "liquid")));
 }

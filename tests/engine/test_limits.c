@@ -49,6 +49,8 @@ static const struct {
     {HW_LIMIT_FORMALIN_BATH, 250, "UF/IFAS VM77: 250 mg/L, an hour at most"},
     {HW_LIMIT_FORMALIN_WARM, 150, "UF/IFAS VM77: 150 mg/L above 70 F, an hour at most"},
     {HW_LIMIT_FORMALIN_WARM_FROM, 21, "UF/IFAS VM77: above 70 F (21 C)"},
+    {HW_LIMIT_FORMALIN_TROUT, 167, "Piper 1982, p. 276: salmonids above 50 F, 167 ppm"},
+    {HW_LIMIT_FORMALIN_TROUT_FROM, 10, "Piper 1982, p. 276: salmonids above 50 F (10 C)"},
     {HW_LIMIT_FORMALIN_YOUNG, 10, "Piper 1982, p. 276: not above 10 ppm for striped bass"},
     {HW_LIMIT_FORMALIN_FILTER, 37, "Fredricks 2018: 37 mg/L of formaldehyde, no recovery in 8 d"},
     {HW_LIMIT_FORMALIN_FILTER_SOME, 9.25, "Fredricks 2018: 9.25 mg/L on 4 days, impaired"},
@@ -136,6 +138,11 @@ static void figures_that_follow(void **state)
     double contact = value_of(HW_LIMIT_DISINFECT_CONTACT);
     double share = value_of(HW_LIMIT_NITRATE_KIT_SHARE);
     says("copper-ramp", "more than a third of the ceiling", 1.0 / 3, 1 / days, 0);
+    says("copper-ramp-chelated", "more than a third of the ceiling", 1.0 / 3, 1 / days, 0);
+    says("ceiling-slip", "three times the highest known", 3,
+         value_of(HW_LIMIT_COPPER_AMINE_SLIP) / value_of(HW_LIMIT_COPPER_AMINE_KNOWN), 1e-15);
+    says("ceiling-slip", "three times the highest known", 3,
+         value_of(HW_LIMIT_COPPER_CHELATED_SLIP) / value_of(HW_LIMIT_COPPER_CHELATED_KNOWN), 1e-15);
     says("formalin-over", "(231.4 uL/L, 85.6 mg/L", 231.4, bath / 1.08 - 0.05, 0.05);
     says("formalin-over", "85.6 mg/L of formaldehyde", 85.6, bath / 1.08 * 0.37 - 0.05, 0.05);
     says("formalin-over", "(138.8 uL/L, 51.3)", 138.8, warm / 1.08 - 0.05, 0.05);
@@ -160,6 +167,15 @@ static void figures_that_follow(void **state)
     says("alkalinity-high", "(11 dKH)", 11, 2.804 * value_of(HW_LIMIT_ALKALINITY_HIGH), 0.5);
     says("ph-step", "a step of 0.3 doubles", 2, pow(10, value_of(HW_LIMIT_PH_STEP)), 0.05);
     says("buffer-ph-step", "a step of 0.3 doubles", 2, pow(10, value_of(HW_LIMIT_PH_STEP)), 0.05);
+}
+
+/* The least of an agent that takes out a mg of chlorine, by molar masses: half of the last digit. */
+static void least_by_chemistry(void **state)
+{
+    (void)state;
+    assert_close(value_of(HW_LIMIT_THIOSULFATE_LEAST), 248.184 / 4 / 70.906, 0.0005, 0);
+    assert_close(value_of(HW_LIMIT_THIOSULFATE_LEAST_ANHYDROUS), 158.108 / 4 / 70.906, 0.0005, 0);
+    assert_close(value_of(HW_LIMIT_ASCORBIC_LEAST), 176.124 / 70.906, 0.005, 0);
 }
 
 /* A text that shows a limit shows the time over which it holds. */
@@ -208,8 +224,8 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(as_published),        cmocka_unit_test(none_is_left_out),
-        cmocka_unit_test(figures_that_follow), cmocka_unit_test(times_are_told),
-        cmocka_unit_test(presets_agree),
+        cmocka_unit_test(figures_that_follow), cmocka_unit_test(least_by_chemistry),
+        cmocka_unit_test(times_are_told),      cmocka_unit_test(presets_agree),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return hw_report_checks(failed);

@@ -77,7 +77,7 @@ static void no_chlorine(void **state)
 static void withheld(void **state)
 {
     (void)state;
-    static const char *const more[] = {"", ";ratio=5", ";ratio=2"};
+    static const char *const more[] = {"", ";ratio=5", ";ratio=2.49"};
     for (size_t i = 0; i < sizeof more / sizeof more[0]; i++) {
         char line[120];
         (void)snprintf(line, sizeof line, WITHHELD "%s", more[i]);
@@ -111,10 +111,14 @@ static const struct note_row notes[] = {
      "volume=75L;chlorine=14.2;chloramine=no;medicine=none"},
     {"thiosulfate-over", "volume=75L;chlorine=20;chloramine=no;medicine=none;ratio=5",
      "volume=75L;chlorine=100;chloramine=no;medicine=none;agent=ascorbic-acid"},
+    {"ratio-too-low", PLAIN ";ratio=0.87", PLAIN ";ratio=0.88"},
+    {"ratio-too-low", PLAIN ";ratio=0.55;agent=thiosulfate-anhydrous",
+     PLAIN ";ratio=0.56;agent=thiosulfate-anhydrous"},
+    {"ratio-too-low", ASCORBIC ";ratio=2.4", ASCORBIC ";ratio=2.49"},
     {"ratio-low", PLAIN ";ratio=6.9", PLAIN ";ratio=7"},
     {"ratio-low", PLAIN ";ratio=4.45;agent=thiosulfate-anhydrous",
      PLAIN ";ratio=4.46;agent=thiosulfate-anhydrous"},
-    {"ratio-low", ASCORBIC ";ratio=2.4", ASCORBIC ";ratio=2.5"},
+    {"ratio-low", ASCORBIC ";ratio=2.49", ASCORBIC ";ratio=2.5"},
     {"ratio-low", PLAIN ";ratio=1.9", PLAIN},
     {"no-chlorine", "volume=75L;chlorine=0;chloramine=no;medicine=none",
      "volume=75L;chlorine=0.01;chloramine=no;medicine=none"},
@@ -146,6 +150,9 @@ static const struct note_edge edges[] = {
      "volume=75L;chlorine=14;chloramine=no;medicine=none"},
     {"thiosulfate-over", FROM, 20, "chlorine", NULL,
      "volume=75L;chlorine=20;chloramine=no;medicine=none;ratio=5"},
+    {"ratio-too-low", BELOW, 0.875, "ratio", NULL, PLAIN ";ratio=1"},
+    {"ratio-too-low", BELOW, 0.557, "ratio", NULL, PLAIN ";ratio=1;agent=thiosulfate-anhydrous"},
+    {"ratio-too-low", BELOW, 2.48, "ratio", NULL, ASCORBIC ";ratio=2.5"},
     {"ratio-low", BELOW, 7, "ratio", NULL, PLAIN ";ratio=7"},
     {"ratio-low", BELOW, 7 * HW_MOLAR_THIOSULFATE / HW_MOLAR_THIOSULFATE_PENTAHYDRATE, "ratio",
      NULL, PLAIN ";ratio=4.46;agent=thiosulfate-anhydrous"},
@@ -186,6 +193,7 @@ static void corners_are_answered(void **state)
     (void)state;
     static const char *const agents[] = {"thiosulfate-pentahydrate", "thiosulfate-anhydrous",
                                          "ascorbic-acid"};
+    static const char *const least[] = {"0.875", "0.557", "2.48"};
     for (unsigned corner = 0; corner < 16; corner++) {
         for (unsigned i = 0; i < 3; i++) {
             char line[200];
@@ -193,7 +201,7 @@ static void corners_are_answered(void **state)
                            "volume=%s;chlorine=%s;chloramine=%s;medicine=none;agent=%s;ratio=%s",
                            corner & 1 ? "1e5L" : "0.1L", corner & 2 ? "1000" : "0",
                            corner & 4 && i < 2 ? "yes" : "no", agents[i],
-                           corner & 8 ? "10" : "0.5");
+                           corner & 8 ? "10" : least[i]);
             check(isfinite(ask_for(line, "amount")));
             check(isfinite(ask_for(line, "ammonia_freed")));
         }
