@@ -19,39 +19,39 @@ enum { AMMONIA_ON_METER = 1u << HW_PH_METER, AMMONIA_NOT_ON_METER = 0x1eu };
 /* clang-format off */
 static const struct hw_input inputs[AMMONIA_INPUTS] = {
     [AMMONIA_TAN] = {.name = "tan", .unit = "mg/L", .kind = HW_CONCENTRATION, .hi = 1000,
-     .need = HW_OPTIONAL, .cell_must = true, .help = "total ammonia as the kit reads it, in the "
-     "kit's basis"},
+     .need = HW_OPTIONAL, .cell_must = true, .beyond = "check the unit",
+     .help = "total ammonia as the kit reads it"},
     [AMMONIA_BASIS] = BASIS_INPUT,
     [AMMONIA_DILUTION] = {.name = "dilution", .unit = "", .kind = HW_NUMBER, .lo = 1, .hi = 1000,
-     .need = HW_PRESET, .preset = 1, .help = "how many times the sample was diluted before the "
-     "test"},
+     .need = HW_PRESET, .preset = 1, .beyond = "half sample and half pure water is 2",
+     .help = "how many times the sample was diluted"},
     [AMMONIA_PH] = {.name = "ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN, .hi = HW_PH_MAX,
-     .help = "pH of the tank water; below 5 or above 10 doubt the reading"},
+     .beyond = "check the reading", .help = "pH of the tank water"},
     [AMMONIA_PH_SCALE] = {.name = "ph_scale", .unit = "", .kind = HW_CHOICE, .hi = 4,
-     .words = scale_words, .need = HW_PRESET, .preset = HW_PH_METER, .help = "what the pH number "
-     "means; a meter calibrated in fresh-water buffers is meter"},
+     .words = scale_words, .need = HW_PRESET, .preset = HW_PH_METER,
+     .help = "pH scale (meter: set in fresh-water buffers)"},
     [AMMONIA_TEMP] = {.name = "temp", .tank = "temp", .unit = "C", .kind = HW_TEMPERATURE,
-     .lo = HW_AMMONIA_TEMP_MIN, .hi = HW_AMMONIA_TEMP_MAX, .help = "water temperature; the "
-     "constants hold no further"},
-    [AMMONIA_SALINITY] = {.name = "salinity", .tank = "salinity",
-     .unit = "g/kg", .kind = HW_SALINITY,
-     .lo = HW_AMMONIA_SALINITY_MIN, .hi = HW_AMMONIA_SALINITY_MAX, .help = "salinity of sea-salt "
-     "water; the constants hold no further"},
+     .lo = HW_AMMONIA_TEMP_MIN, .hi = HW_AMMONIA_TEMP_MAX,
+     .beyond = "the formula is valid to here", .help = "water temperature"},
+    [AMMONIA_SALINITY] = {.name = "salinity", .tank = "salinity", .unit = "g/kg",
+     .kind = HW_SALINITY, .lo = HW_AMMONIA_SALINITY_MIN, .hi = HW_AMMONIA_SALINITY_MAX,
+     .beyond = "the formula is valid to here", .help = "salinity of sea-salt water, 0 for fresh"},
     [AMMONIA_MODEL_METER] = {.name = "model", .unit = "", .kind = HW_CHOICE, .hi = 1,
      .words = meter_models, .need = HW_PRESET, .preset = HW_AMMONIA_KHOO1977,
-     .when_input = AMMONIA_PH_SCALE, .when_words = AMMONIA_ON_METER, .help = "ionisation constant "
-     "for a meter's pH"},
-    [AMMONIA_MODEL_OTHER] = {.name = "model", .unit = "", .kind = HW_CHOICE, .words = other_models,
-     .need = HW_PRESET, .when_input = AMMONIA_PH_SCALE, .when_words = AMMONIA_NOT_ON_METER,
+     .when_input = AMMONIA_PH_SCALE, .when_words = AMMONIA_ON_METER,
+     .help = "ionisation constant for a meter's pH"},
+    [AMMONIA_MODEL_OTHER] = {.name = "model", .unit = "", .kind = HW_CHOICE,
+     .words = other_models, .need = HW_PRESET, .when_input = AMMONIA_PH_SCALE,
+     .when_words = AMMONIA_NOT_ON_METER,
      .help = "ionisation constant for pH on the other scales"},
     [AMMONIA_MEDICINE] = {.name = "medicine", .unit = "", .kind = HW_SET, .hi = MEDICINE_ALL,
      .words = medicine_words, .need = HW_OPTIONAL, .help = "what is in the water"},
     [AMMONIA_LONG_LIMIT] = {.name = "long_limit", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .lo = 0.001, .hi = 100, .need = HW_OPTIONAL, .help = "your own limit of free ammonia for "
-     "days, instead of the published one"},
+     .lo = 0.001, .hi = 100, .need = HW_OPTIONAL, .beyond = "check the unit",
+     .help = "your own limit of free ammonia for days"},
     [AMMONIA_SHORT_LIMIT] = {.name = "short_limit", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .lo = 0.001, .hi = 100, .need = HW_OPTIONAL, .help = "your own limit of free ammonia for an "
-     "hour, instead of the published one"},
+     .lo = 0.001, .hi = 100, .need = HW_OPTIONAL, .beyond = "check the unit",
+     .help = "your own limit of free ammonia for an hour"},
     [AMMONIA_LIMIT_BASIS] = {.name = "limit_basis", .unit = "", .kind = HW_CHOICE, .hi = 2,
      .words = basis_words, .need = HW_PRESET, .preset = HW_NITROGEN_N,
      .help = "what your own limits count"},
@@ -257,7 +257,7 @@ static void answer(const double in[], double out[], uint64_t *notes)
 /* clang-format off */
 const struct hw_calc hw_calc_ammonia = {
     .name = "ammonia",
-    .purpose = "how much of a total ammonia reading is free, and how far that is from a limit",
+    .purpose = "how much of a total ammonia is free, and how far from a limit",
     .inputs = inputs, .n_inputs = AMMONIA_INPUTS, .results = results, .n_results = AMMONIA_RESULTS,
     .notes = hw_ammonia_notes, .n_notes = HW_AMMONIA_NOTES, .sources = sources, .answer = answer,
     .work = ammonia_work,

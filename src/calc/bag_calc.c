@@ -17,42 +17,44 @@ enum { BAG_AMMONIA = 1 }; /* the group of tan and biomass */
 /* clang-format off */
 static const struct hw_input inputs[BAG_INPUTS] = {
     [BAG_TAN] = {.name = "tan", .unit = "mg/L", .kind = HW_CONCENTRATION, .hi = HW_BAG_TOTAL_MAX,
-     .group = BAG_AMMONIA, .help = "total ammonia of the bag water, in the kit's basis; above 1000 "
-     "doubt the reading"},
+     .group = BAG_AMMONIA, .beyond = "check the reading",
+     .help = "total ammonia of the bag water, as the kit reads"},
     [BAG_BIOMASS] = {.name = "biomass", .unit = "g", .kind = HW_MASS, .lo = HW_BAG_BIOMASS_MIN,
-     .hi = HW_BAG_BIOMASS_MAX, .group = BAG_AMMONIA, .help = "mass of the fish, when the water was "
-     "not tested; needs hours and water; outside this doubt the unit"},
+     .hi = HW_BAG_BIOMASS_MAX, .group = BAG_AMMONIA, .beyond = "check the unit",
+     .help = "mass of all the fish, if the water was not tested"},
     [BAG_BASIS] = BASIS_INPUT,
     [BAG_HOURS] = {.name = "hours", .unit = "h", .kind = HW_TIME, .lo = HW_BAG_HOURS_MIN,
-     .hi = HW_BAG_HOURS_MAX, .need = HW_OPTIONAL, .help = "since the bag was shut, with biomass; "
-     "outside this doubt the unit"},
+     .hi = HW_BAG_HOURS_MAX, .need = HW_OPTIONAL, .beyond = "check the unit",
+     .help = "time since the bag was shut, needed with biomass"},
     [BAG_WATER] = {.name = "water", .unit = "L", .kind = HW_VOLUME, .lo = HW_BAG_WATER_MIN,
-     .hi = HW_BAG_WATER_MAX, .need = HW_OPTIONAL, .help = "water in the bag, with biomass; outside "
-     "this doubt the unit"},
+     .hi = HW_BAG_WATER_MAX, .need = HW_OPTIONAL, .beyond = "check the unit",
+     .help = "water in the bag, needed with biomass"},
     [BAG_EXCRETION] = {.name = "excretion", .unit = "mg/kg/h", .kind = HW_BODY_RATE,
      .lo = HW_BAG_EXCRETION_MIN, .hi = HW_BAG_EXCRETION_MAX, .need = HW_PRESET, .preset = 10,
-     .help = "ammonia as N that the fish give off, for biomass; starved ones 2 to 16; outside this "
-     "doubt the figure"},
-    [BAG_PH_BAG] = {.name = "ph_bag", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN, .hi = HW_PH_MAX,
-     .help = "pH of the bag water the moment it is opened, by a meter calibrated in fresh-water "
-     "buffers; below 5 or above 10 doubt the reading"},
-    [BAG_PH_OPEN] = {.name = "ph_open", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN, .hi = HW_PH_MAX,
-     .help = "pH that it comes to in the open; below 5 or above 10 doubt the reading"},
+     .beyond = "check the figure, starved fish give off 2 to 16",
+     .help = "ammonia as N that the fish give off, for biomass"},
+    [BAG_PH_BAG] = {.name = "ph_bag", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN,
+     .hi = HW_PH_MAX, .beyond = "check the reading",
+     .help = "pH when opened, meter set in fresh-water buffers"},
+    [BAG_PH_OPEN] = {.name = "ph_open", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN,
+     .hi = HW_PH_MAX, .beyond = "check the reading",
+     .help = "pH of the bag water once it has stood open"},
     [BAG_TEMP] = {.name = "temp", .unit = "C", .kind = HW_TEMPERATURE, .lo = HW_AMMONIA_TEMP_MIN,
-     .hi = HW_AMMONIA_TEMP_MAX, .help = "temperature of the bag; the constants hold no further"},
+     .hi = HW_AMMONIA_TEMP_MAX, .beyond = "the formula is valid to here",
+     .help = "temperature of the bag water"},
     [BAG_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY,
-     .lo = HW_AMMONIA_SALINITY_MIN, .hi = HW_AMMONIA_SALINITY_MAX, .help = "salinity of the bag; "
-     "the constants hold no further"},
+     .lo = HW_AMMONIA_SALINITY_MIN, .hi = HW_AMMONIA_SALINITY_MAX,
+     .beyond = "the formula is valid to here", .help = "salinity of the bag water"},
     [BAG_TANK_TEMP] = {.name = "tank_temp", .tank = "temp", .unit = "C", .kind = HW_TEMPERATURE,
      .lo = HW_AMMONIA_TEMP_MIN, .hi = HW_AMMONIA_TEMP_MAX, .need = HW_OPTIONAL,
-     .help = "temperature of the tank they go into; no fish bears what lies outside"},
-    [BAG_TANK_SALINITY] = {.name = "tank_salinity", .tank = "salinity",
-     .unit = "g/kg", .kind = HW_SALINITY,
-     .lo = HW_AMMONIA_SALINITY_MIN, .hi = HW_AMMONIA_SALINITY_MAX, .need = HW_OPTIONAL,
-     .help = "salinity of the tank they go into; no fish bears more"},
+     .beyond = "too cold or too hot for fish", .help = "temperature of the tank they go into"},
+    [BAG_TANK_SALINITY] = {.name = "tank_salinity", .tank = "salinity", .unit = "g/kg",
+     .kind = HW_SALINITY, .lo = HW_AMMONIA_SALINITY_MIN, .hi = HW_AMMONIA_SALINITY_MAX,
+     .need = HW_OPTIONAL, .beyond = "too salty for fish",
+     .help = "salinity of the tank they go into"},
     [BAG_TANK_PH] = {.name = "tank_ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN,
-     .hi = HW_PH_MAX, .need = HW_OPTIONAL, .help = "pH of the tank they go into; below 5 or above "
-     "10 doubt the reading"},
+     .hi = HW_PH_MAX, .need = HW_OPTIONAL, .beyond = "check the reading",
+     .help = "pH of the tank they go into"},
 };
 
 static const struct hw_result results[BAG_RESULTS] = {
@@ -137,8 +139,8 @@ static void answer(const double in[], double out[], uint64_t *notes)
 /* clang-format off */
 const struct hw_calc hw_calc_bag = {
     .name = "bag",
-    .purpose = "fish out of a shipping bag: its free ammonia shut and opened, and the steps into "
-               "the tank", .inputs = inputs, .n_inputs = BAG_INPUTS, .results = results,
+    .purpose = "fish out of a shipping bag: free ammonia, and steps to the tank",
+    .inputs = inputs, .n_inputs = BAG_INPUTS, .results = results,
     .n_results = BAG_RESULTS, .notes = hw_bag_notes, .n_notes = HW_BAG_NOTES, .sources = sources,
     .answer = answer, .work = bag_work,
 };

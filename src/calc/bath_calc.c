@@ -27,40 +27,41 @@ enum { BATH_AMOUNT = 1 }; /* the group of rate and target */
 /* clang-format off */
 static const struct hw_input inputs[BATH_INPUTS] = {
     [BATH_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME, .lo = HW_BATH_VOLUME_MIN,
-     .hi = HW_BATH_VOLUME_MAX, .help = "water in the bath; less holds no fish, more is no bath"},
+     .hi = HW_BATH_VOLUME_MAX, .beyond = "less holds no fish, more is no bath",
+     .help = "water in the bath"},
     [BATH_STRENGTH] = {.name = "strength", .unit = "mg/mL", .kind = HW_CONCENTRATION,
      .unit_must = true, .lo = HW_BATH_STRENGTH_MIN, .hi = HW_BATH_STRENGTH_MAX,
-     .help = "dye in the stock as its label counts it, 1 %wv is 10 mg/mL; outside 0.01 to 10 %wv "
-     "look at the label again"},
-    [BATH_RATE] = {.name = "rate",
-     .aim = true, .unit = "mL/L", .kind = HW_DOSE_RATE, .lo = HW_BATH_RATE_MIN,
-     .hi = HW_BATH_RATE_MAX, .group = BATH_AMOUNT, .help = "stock per volume of bath, as labels "
-     "say; more is no dose of a stock"},
+     .beyond = "look at the label again, 1 %wv is 10 mg/mL",
+     .help = "dye in the stock as its label counts it"},
+    [BATH_RATE] = {.name = "rate", .aim = true, .unit = "mL/L", .kind = HW_DOSE_RATE,
+     .lo = HW_BATH_RATE_MIN, .hi = HW_BATH_RATE_MAX, .group = BATH_AMOUNT,
+     .beyond = "check the unit, more is no dose of a stock",
+     .help = "stock per volume of bath, by its label"},
     [BATH_TARGET] = {.name = "target", .aim = true, .unit = "mg/L", .kind = HW_CONCENTRATION,
      .lo = HW_BATH_LEVEL_MIN, .hi = HW_BATH_LEVEL_MAX, .group = BATH_AMOUNT,
-     .help = "level wanted in the bath; less does nothing, more is a slip"},
+     .beyond = "less does nothing, more is a slip", .help = "level wanted in the bath"},
     [BATH_MINUTES] = {.name = "minutes", .unit = "min", .kind = HW_TIME, .lo = 1, .hi = 120,
-     .need = HW_PRESET, .preset = 30, .help = "how long the fish stays in; over two hours is a "
-     "course, no bath"},
-    [BATH_TEMP] = {.name = "temp", .unit = "C", .kind = HW_TEMPERATURE, .lo = HW_AMMONIA_TEMP_MIN,
-     .hi = HW_AMMONIA_TEMP_MAX, .need = HW_OPTIONAL, .help = "temperature of the bath; no fish "
-     "bears what lies outside"},
+     .need = HW_PRESET, .preset = 30, .beyond = "longer is a course, no bath",
+     .help = "how long the fish stays in"},
+    [BATH_TEMP] = {.name = "temp", .unit = "C", .kind = HW_TEMPERATURE,
+     .lo = HW_AMMONIA_TEMP_MIN, .hi = HW_AMMONIA_TEMP_MAX, .need = HW_OPTIONAL,
+     .beyond = "too cold or too hot for fish", .help = "temperature of the bath"},
     [BATH_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY,
      .lo = HW_AMMONIA_SALINITY_MIN, .hi = HW_AMMONIA_SALINITY_MAX, .need = HW_OPTIONAL,
-     .help = "salinity of the bath; no fish bears more"},
+     .beyond = "too salty for fish", .help = "salinity of the bath"},
     [BATH_PH] = {.name = "ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN, .hi = HW_PH_MAX,
-     .need = HW_OPTIONAL, .help = "pH of the bath; below 5 or above 10 doubt the reading"},
-    [BATH_SOURCE_TEMP] = {.name = "source_temp", .tank = "temp",
-     .unit = "C", .kind = HW_TEMPERATURE,
-     .lo = HW_AMMONIA_TEMP_MIN, .hi = HW_AMMONIA_TEMP_MAX, .need = HW_OPTIONAL,
-     .help = "temperature of the water the fish comes from; no fish bears what lies outside"},
-    [BATH_SOURCE_SALINITY] = {.name = "source_salinity", .tank = "salinity",
-     .unit = "g/kg", .kind = HW_SALINITY,
-     .lo = HW_AMMONIA_SALINITY_MIN, .hi = HW_AMMONIA_SALINITY_MAX, .need = HW_OPTIONAL,
-     .help = "salinity of the water the fish comes from; no fish bears more"},
+     .need = HW_OPTIONAL, .beyond = "check the reading", .help = "pH of the bath"},
+    [BATH_SOURCE_TEMP] = {.name = "source_temp", .tank = "temp", .unit = "C",
+     .kind = HW_TEMPERATURE, .lo = HW_AMMONIA_TEMP_MIN, .hi = HW_AMMONIA_TEMP_MAX,
+     .need = HW_OPTIONAL, .beyond = "too cold or too hot for fish",
+     .help = "temperature of the water the fish comes from"},
+    [BATH_SOURCE_SALINITY] = {.name = "source_salinity", .tank = "salinity", .unit = "g/kg",
+     .kind = HW_SALINITY, .lo = HW_AMMONIA_SALINITY_MIN, .hi = HW_AMMONIA_SALINITY_MAX,
+     .need = HW_OPTIONAL, .beyond = "too salty for fish",
+     .help = "salinity of the water the fish comes from"},
     [BATH_SOURCE_PH] = {.name = "source_ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN,
-     .hi = HW_PH_MAX, .need = HW_OPTIONAL, .help = "pH of the water the fish comes from; below 5 "
-     "or above 10 doubt the reading"},
+     .hi = HW_PH_MAX, .need = HW_OPTIONAL, .beyond = "check the reading",
+     .help = "pH of the water the fish comes from"},
 };
 
 static const struct hw_result results[BATH_RESULTS] = {
@@ -204,8 +205,8 @@ static void work(const double in[], struct hw_steps *steps)
 /* clang-format off */
 const struct hw_calc hw_calc_bath = {
     .name = "bath",
-    .purpose = "a short bath in dye for a burned fish: what to pour, and how well the water "
-               "matches", .inputs = inputs, .n_inputs = BATH_INPUTS, .results = results,
+    .purpose = "what to pour for a short dye bath, and how well its water fits",
+    .inputs = inputs, .n_inputs = BATH_INPUTS, .results = results,
     .n_results = BATH_RESULTS, .notes = hw_bath_notes, .n_notes = HW_BATH_NOTES, .sources = sources,
     .answer = answer, .work = work,
 };

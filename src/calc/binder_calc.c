@@ -22,55 +22,49 @@ enum { BINDER_NAMED = (1u << BINDER_BY_LABEL) - 1, BINDER_LABELLED = 1u << BINDE
 
 /* clang-format off */
 static const struct hw_input inputs[BINDER_INPUTS] = {
-    [BINDER_VOLUME] = {.name = "volume", .tank = "volume",
-     .unit = "L", .kind = HW_VOLUME, .lo = HW_BINDER_VOLUME_MIN,
-     .hi = HW_BINDER_VOLUME_MAX, .help = "water in the tank and its filter, without rock and sand; "
-     "outside this doubt the unit"},
+    [BINDER_VOLUME] = {.name = "volume", .tank = "volume", .unit = "L", .kind = HW_VOLUME,
+     .lo = HW_BINDER_VOLUME_MIN, .hi = HW_BINDER_VOLUME_MAX, .beyond = "check the unit",
+     .help = "water in tank and filter, without rock and sand"},
     [BINDER_TAN] = {.name = "tan", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .lo = HW_BINDER_TOTAL_MIN, .hi = HW_BINDER_TOTAL_MAX, .help = "total ammonia as the kit reads "
-     "it, in the kit's basis; above 100 doubt the reading"},
+     .lo = HW_BINDER_TOTAL_MIN, .hi = HW_BINDER_TOTAL_MAX, .beyond = "check the reading",
+     .help = "total ammonia as the kit reads it"},
     [BINDER_BASIS] = BASIS_INPUT,
     [BINDER_MEDICINE] = {.name = "medicine", .unit = "", .kind = HW_SET, .lo = MEDICINE_NONE,
-     .hi = MEDICINE_ALL, .words = medicine_words, .help = "what is in the water; with ionic or "
-     "amine-held copper, or copper of a kind not known, and with dye there is no dose"},
-    [BINDER_AGENT] = {.name = "agent", .unit = "", .kind = HW_CHOICE, .hi = 3, .words = agent_words,
-     .help = "what binds: label for a product by the dose on its label, the usual way; the others "
-     "for a powder whose content is known"},
+     .hi = MEDICINE_ALL, .words = medicine_words, .help = "what is in the water"},
+    [BINDER_AGENT] = {.name = "agent", .unit = "", .kind = HW_CHOICE, .hi = 3,
+     .words = agent_words, .help = "what binds (label: a product by its own dose)"},
     [BINDER_STRENGTH] = {.name = "strength", .unit = "%", .kind = HW_SHARE, .unit_must = true,
      .lo = 100 * HW_BINDER_PURITY_SHARE_MIN, .hi = 100 * HW_BINDER_PURITY_SHARE_MAX,
-     .need = HW_PRESET, .preset = 100,
-     .when_input = BINDER_AGENT, .when_words = BINDER_NAMED, .help = "share of the powder that is "
-     "the agent; below 10 % it is something else"},
-    [BINDER_EXCESS] = {.name = "excess", .unit = "", .kind = HW_NUMBER, .lo = HW_BINDER_EXCESS_MIN,
-     .hi = HW_BINDER_EXCESS_MAX, .need = HW_PRESET, .preset = 1, .when_input = BINDER_AGENT,
-     .when_words = BINDER_NAMED, .help = "moles of agent to a mole of ammonia; the one patent "
-     "that was read asks for 4 at least, more is not reckoned here"},
+     .need = HW_PRESET, .preset = 100, .when_input = BINDER_AGENT, .when_words = BINDER_NAMED,
+     .beyond = "less is something else", .help = "share of the powder that is the agent"},
+    [BINDER_EXCESS] = {.name = "excess", .unit = "", .kind = HW_NUMBER,
+     .lo = HW_BINDER_EXCESS_MIN, .hi = HW_BINDER_EXCESS_MAX, .need = HW_PRESET, .preset = 1,
+     .when_input = BINDER_AGENT, .when_words = BINDER_NAMED,
+     .beyond = "the one patent read asks for 4, more is not worked out here",
+     .help = "moles of agent to a mole of ammonia"},
     [BINDER_LABEL_MASS] = {.name = "label_mass", .unit = "g", .kind = HW_MASS,
      .lo = HW_BINDER_DOSE_MIN, .hi = HW_BINDER_DOSE_MAX, .need = HW_OPTIONAL,
-     .group = BINDER_PRODUCT,
-     .when_input = BINDER_AGENT, .when_words = BINDER_LABELLED, .help = "a label's dose of powder; "
-     "outside this doubt the unit"},
+     .group = BINDER_PRODUCT, .when_input = BINDER_AGENT, .when_words = BINDER_LABELLED,
+     .beyond = "check the unit", .help = "dose of powder on the label"},
     [BINDER_LABEL_LIQUID] = {.name = "label_liquid", .unit = "mL", .kind = HW_VOLUME,
      .lo = HW_BINDER_DOSE_MIN, .hi = HW_BINDER_DOSE_MAX, .need = HW_OPTIONAL,
-     .group = BINDER_PRODUCT,
-     .when_input = BINDER_AGENT, .when_words = BINDER_LABELLED, .help = "a label's dose of liquid; "
-     "outside this doubt the unit"},
+     .group = BINDER_PRODUCT, .when_input = BINDER_AGENT, .when_words = BINDER_LABELLED,
+     .beyond = "check the unit", .help = "dose of liquid on the label"},
     [BINDER_LABEL_PER] = {.name = "label_per", .unit = "L", .kind = HW_VOLUME,
      .lo = HW_BINDER_PER_MIN, .hi = HW_BINDER_PER_MAX, .need = HW_OPTIONAL,
-     .when_input = BINDER_AGENT,
-     .when_words = BINDER_LABELLED, .help = "the water that this dose is for; outside this doubt "
-     "the unit"},
+     .when_input = BINDER_AGENT, .when_words = BINDER_LABELLED, .beyond = "check the unit",
+     .help = "water that the label's dose is for"},
     [BINDER_LABEL_BINDS] = {.name = "label_binds", .unit = "mg/L", .kind = HW_CONCENTRATION,
      .lo = HW_BINDER_BINDS_MIN, .hi = HW_BINDER_BINDS_MAX, .need = HW_OPTIONAL,
-     .when_input = BINDER_AGENT,
-     .when_words = BINDER_LABELLED, .help = "the total ammonia that this dose binds in that water, "
-     "in the basis; outside this doubt the label"},
+     .when_input = BINDER_AGENT, .when_words = BINDER_LABELLED,
+     .beyond = "look at the label again",
+     .help = "total ammonia the label's dose binds in that water"},
     [BINDER_HOLD_FROM] = {.name = "hold_from", .unit = "h", .kind = HW_TIME, .lo = 1, .hi = 168,
-     .need = HW_PRESET, .preset = 24, .help = "hours it holds at least; a label may say other, but "
-     "not over a week"},
+     .need = HW_PRESET, .preset = 24, .beyond = "look at the label again",
+     .help = "how long it holds at least"},
     [BINDER_HOLD_TO] = {.name = "hold_to", .unit = "h", .kind = HW_TIME, .lo = 1, .hi = 168,
-     .need = HW_PRESET, .preset = 48, .help = "hours it holds at most; a label may say other, but "
-     "not over a week"},
+     .need = HW_PRESET, .preset = 48, .beyond = "look at the label again",
+     .help = "how long it holds at most"},
 };
 /* clang-format on */
 
@@ -183,8 +177,8 @@ static void answer(const double in[], double out[], uint64_t *notes)
 /* clang-format off */
 const struct hw_calc hw_calc_binder = {
     .name = "binder",
-    .purpose = "how much binds the ammonia for a day or two, what it takes of oxygen, when it lets "
-               "go", .inputs = inputs, .n_inputs = BINDER_INPUTS, .results = results,
+    .purpose = "how much binds ammonia for a day or two, and the oxygen it takes",
+    .inputs = inputs, .n_inputs = BINDER_INPUTS, .results = results,
     .n_results = BINDER_RESULTS, .notes = hw_binder_notes, .n_notes = HW_BINDER_NOTES,
     .sources = sources, .answer = answer, .work = binder_work,
 };

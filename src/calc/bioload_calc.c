@@ -20,55 +20,56 @@ enum { BIOLOAD_GIVERS = 1 }; /* the group of feed, biomass and rise */
 /* clang-format off */
 static const struct hw_input inputs[BIOLOAD_INPUTS] = {
     [BIOLOAD_VOLUME] = {.name = "volume", .tank = "volume", .unit = "L", .kind = HW_VOLUME,
-     .lo = HW_BIOLOAD_VOLUME_MIN, .hi = HW_BIOLOAD_VOLUME_MAX, .help = "water in the tank and its "
-     "filter, without rock and sand; outside this doubt the unit"},
+     .lo = HW_BIOLOAD_VOLUME_MIN, .hi = HW_BIOLOAD_VOLUME_MAX, .beyond = "check the unit",
+     .help = "water in tank and filter, without rock and sand"},
     [BIOLOAD_FEED] = {.name = "feed", .unit = "g/d", .kind = HW_MASS_PER_DAY,
      .lo = HW_BIOLOAD_FEED_MIN, .hi = HW_BIOLOAD_FEED_MAX, .group = BIOLOAD_GIVERS,
-     .help = "food in a day, as it is fed; more than 100 kg is no quarantine tank"},
+     .beyond = "more is no quarantine tank", .help = "food in a day, as it is fed"},
     [BIOLOAD_BIOMASS] = {.name = "biomass", .unit = "g", .kind = HW_MASS,
      .lo = HW_BIOLOAD_BIOMASS_MIN, .hi = HW_BIOLOAD_BIOMASS_MAX, .group = BIOLOAD_GIVERS,
-     .help = "all living fish together, when the food is not weighed; outside this doubt the unit"},
+     .beyond = "check the unit", .help = "mass of all the fish, if the food is not weighed"},
     [BIOLOAD_RISE] = {.name = "rise", .unit = "mg/L/d", .kind = HW_RISE_PER_DAY, .lo = 0.01,
-     .hi = 100, .group = BIOLOAD_GIVERS, .help = "your own reading: by how much total ammonia rose "
-     "in a day with no filter at work, in the basis; above 100 doubt the unit"},
+     .hi = 100, .group = BIOLOAD_GIVERS, .beyond = "check the unit",
+     .help = "rise of total ammonia in a day without a filter"},
     [BIOLOAD_BASIS] = {.name = "basis", .unit = "", .kind = HW_CHOICE, .hi = HW_NITROGEN_NH4,
      .words = basis_words, .need = HW_PRESET, .preset = HW_NITROGEN_N,
      .when_input = BIOLOAD_RISE, .when_words = HW_WHEN_GIVEN,
-     .help = "what rise counts: nitrogen, ammonia or ammonium (the kit's leaflet says)"},
-    [BIOLOAD_RATION] = {.name = "ration", .unit = "%", .kind = HW_SHARE,
-     .lo = 100 * HW_BIOLOAD_RATION_SHARE_MIN, .hi = 100 * HW_BIOLOAD_RATION_SHARE_MAX,
-     .need = HW_PRESET, .preset = 2,
-     .help = "food in a day as a share of biomass; no fish eats more than a fifth of itself"},
-    [BIOLOAD_PROTEIN] = {.name = "protein", .unit = "%", .kind = HW_SHARE,
-     .lo = 100 * HW_BIOLOAD_PROTEIN_SHARE_MIN, .hi = 100 * HW_BIOLOAD_PROTEIN_SHARE_MAX,
-     .need = HW_OPTIONAL, .help = "protein in the food as it is fed, needed with feed and biomass: "
-     "dry food 40 to 60 %, wet and frozen 5 to 20 %"},
+     .help = "what rise counts (the kit's leaflet says)"},
+    [BIOLOAD_RATION] = {.name = "ration", .unit = "%", .kind = HW_SHARE, .lo = 100 *
+     HW_BIOLOAD_RATION_SHARE_MIN, .hi = 100 * HW_BIOLOAD_RATION_SHARE_MAX, .need = HW_PRESET,
+     .preset = 2, .beyond = "no fish eats more than a fifth of itself",
+     .help = "food in a day as a share of biomass"},
+    [BIOLOAD_PROTEIN] = {.name = "protein", .unit = "%", .kind = HW_SHARE, .lo = 100 *
+     HW_BIOLOAD_PROTEIN_SHARE_MIN, .hi = 100 * HW_BIOLOAD_PROTEIN_SHARE_MAX, .need = HW_OPTIONAL,
+     .beyond = "dry food has 40 to 60 %, wet and frozen 5 to 20 %",
+     .help = "protein in food as fed, needed for feed or biomass"},
     [BIOLOAD_FACTOR] = {.name = "factor", .unit = "", .kind = HW_NUMBER,
      .lo = HW_BIOLOAD_FACTOR_MIN, .hi = HW_BIOLOAD_FACTOR_MAX, .need = HW_PRESET,
-     .preset = HW_BIOLOAD_FACTOR, .help = "g of ammonia nitrogen from a g of protein: measured in "
-     "the first day 0.03 to 0.05, design figure 0.092, all of it 0.16"},
+     .preset = HW_BIOLOAD_FACTOR, .beyond = "0.03 is the least measured, 0.16 is all there is",
+     .help = "g of ammonia nitrogen from a g of protein"},
     [BIOLOAD_DEAD] = {.name = "dead", .unit = "g", .kind = HW_MASS, .lo = HW_BIOLOAD_DEAD_MIN,
-     .hi = HW_BIOLOAD_DEAD_MAX, .need = HW_PRESET, .help = "dead fish and rotting food in the "
-     "water; more than 100 kg is no quarantine tank"},
+     .hi = HW_BIOLOAD_DEAD_MAX, .need = HW_PRESET, .beyond = "more is no quarantine tank",
+     .help = "dead fish and rotting food in the water"},
     [BIOLOAD_CAPACITY] = {.name = "capacity", .unit = "mg/d", .kind = HW_MASS_PER_DAY, .lo = 0.1,
-     .hi = 1e8, .need = HW_OPTIONAL, .help = "nitrogen that the filter cleared in its challenge, "
-     "capacity of verdict; less is no filter"},
-    [BIOLOAD_LEFT] = {.name = "left", .unit = "%", .kind = HW_SHARE, .hi = 100, .need = HW_PRESET,
-     .preset = 100, .when_input = BIOLOAD_CAPACITY, .when_words = HW_WHEN_GIVEN, .help = "share of "
-     "that capacity that is left, after a medicine for one; more than all is not counted"},
+     .hi = 1e8, .need = HW_OPTIONAL, .beyond = "check the unit, less is no filter",
+     .help = "nitrogen the filter can clear, capacity of verdict"},
+    [BIOLOAD_LEFT] = {.name = "left", .unit = "%", .kind = HW_SHARE, .hi = 100,
+     .need = HW_PRESET, .preset = 100, .when_input = BIOLOAD_CAPACITY,
+     .when_words = HW_WHEN_GIVEN, .beyond = "100 % is all of it",
+     .help = "share of that capacity left, as after a medicine"},
     [BIOLOAD_PH] = {.name = "ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN, .hi = HW_PH_MAX,
-     .need = HW_OPTIONAL, .help = "pH of the tank water by a meter; below 5 or above 10 doubt the "
-     "reading"},
+     .need = HW_OPTIONAL, .beyond = "check the reading",
+     .help = "tank pH by a meter set in fresh-water buffers"},
     [BIOLOAD_TEMP] = {.name = "temp", .tank = "temp", .unit = "C", .kind = HW_TEMPERATURE,
      .lo = HW_AMMONIA_TEMP_MIN, .hi = HW_AMMONIA_TEMP_MAX, .need = HW_OPTIONAL,
-     .help = "water temperature; the limits hold no further"},
-    [BIOLOAD_SALINITY] = {.name = "salinity", .tank = "salinity",
-     .unit = "g/kg", .kind = HW_SALINITY,
-     .lo = HW_AMMONIA_SALINITY_MIN, .hi = HW_AMMONIA_SALINITY_MAX, .need = HW_OPTIONAL,
-     .help = "salinity of sea-salt water; the limits hold no further"},
+     .beyond = "the formula is valid to here", .help = "water temperature"},
+    [BIOLOAD_SALINITY] = {.name = "salinity", .tank = "salinity", .unit = "g/kg",
+     .kind = HW_SALINITY, .lo = HW_AMMONIA_SALINITY_MIN, .hi = HW_AMMONIA_SALINITY_MAX,
+     .need = HW_OPTIONAL, .beyond = "the formula is valid to here",
+     .help = "salinity of sea-salt water, 0 for fresh"},
     [BIOLOAD_LIMIT] = {.name = "limit", .unit = "mg/L", .kind = HW_CONCENTRATION, .lo = 0.01,
-     .hi = 100, .need = HW_OPTIONAL, .help = "your own limit of total ammonia as N, instead of the "
-     "published one; no kit reads less, no fish bears more"},
+     .hi = 100, .need = HW_OPTIONAL, .beyond = "no kit reads less, no fish stands more",
+     .help = "your own limit of total ammonia as N"},
 };
 
 static const struct hw_result results[BIOLOAD_RESULTS] = {
@@ -195,8 +196,8 @@ static void answer(const double in[], double out[], uint64_t *notes)
 /* clang-format off */
 const struct hw_calc hw_calc_bioload = {
     .name = "bioload",
-    .purpose = "how much ammonia food, fish and what is dead give off, and what that does to "
-               "filter and water", .inputs = inputs, .n_inputs = BIOLOAD_INPUTS, .results = results,
+    .purpose = "ammonia from food, fish and the dead, and what it does to a tank",
+    .inputs = inputs, .n_inputs = BIOLOAD_INPUTS, .results = results,
     .n_results = BIOLOAD_RESULTS, .notes = hw_bioload_notes, .n_notes = HW_BIOLOAD_NOTES,
     .sources = sources, .answer = answer, .work = bioload_work,
 };

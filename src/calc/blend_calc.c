@@ -19,49 +19,50 @@ enum { BLEND_TAKE_OR_SHARE = 1 };
 
 /* clang-format off */
 static const struct hw_input inputs[BLEND_INPUTS] = {
-    [BLEND_VOLUME] = {.name = "volume", .tank = "volume",
-     .unit = "L", .kind = HW_VOLUME, .lo = HW_BUFFER_VOLUME_MIN,
-     .hi = HW_BUFFER_VOLUME_MAX, .help = "water in the tank and its filter, without rock and sand; "
-     "outside this doubt the unit"},
+    [BLEND_VOLUME] = {.name = "volume", .tank = "volume", .unit = "L", .kind = HW_VOLUME,
+     .lo = HW_BUFFER_VOLUME_MIN, .hi = HW_BUFFER_VOLUME_MAX, .beyond = "check the unit",
+     .help = "water in tank and filter, without rock and sand"},
     [BLEND_TAKE] = {.name = "take", .unit = "L", .kind = HW_VOLUME, .lo = 0.001, .hi = 1e5,
-     .group = BLEND_TAKE_OR_SHARE, .help = "water taken out, and as much new water put in; the "
-     "whole tank at most"},
+     .group = BLEND_TAKE_OR_SHARE, .beyond = "check the unit",
+     .help = "water taken out, and as much new water put in"},
     [BLEND_SHARE] = {.name = "share", .unit = "%", .kind = HW_SHARE, .lo = 0.01, .hi = 100,
-     .group = BLEND_TAKE_OR_SHARE, .help = "share of the water changed; 100 % is all of it"},
-    [BLEND_TAN] = {.name = "tan", .unit = "mg/L", .kind = HW_CONCENTRATION, .lo = HW_BLEND_TAN_MIN,
-     .hi = HW_BLEND_TAN_MAX, .need = HW_PRESET, .help = "total ammonia of the tank, in the basis "
-     "of the kit; above 200 no fish lives"},
+     .group = BLEND_TAKE_OR_SHARE, .beyond = "100 % is all of it",
+     .help = "share of the water changed"},
+    [BLEND_TAN] = {.name = "tan", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .lo = HW_BLEND_TAN_MIN, .hi = HW_BLEND_TAN_MAX, .need = HW_PRESET,
+     .beyond = "no fish lives in more", .help = "total ammonia of the tank, as the kit reads it"},
     [BLEND_BASIS] = BASIS_INPUT,
     [BLEND_PH] = {.name = "ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN, .hi = HW_PH_MAX,
-     .help = "pH of the tank, by a meter set in fresh-water buffers; below 5 or above 10 doubt it"},
-    [BLEND_ALKALINITY] = {.name = "alkalinity", .tank = "alkalinity",
-     .unit = "meq/L", .kind = HW_ALKALINITY,
-     .lo = HW_BUFFER_ALKALINITY_MIN, .hi = HW_BUFFER_ALKALINITY_MAX, .need = HW_OPTIONAL,
-     .help = "total alkalinity of the tank, as a kit titrates it; above 10 doubt the unit"},
+     .beyond = "check the reading", .help = "tank pH by a meter set in fresh-water buffers"},
+    [BLEND_ALKALINITY] = {.name = "alkalinity", .tank = "alkalinity", .unit = "meq/L",
+     .kind = HW_ALKALINITY, .lo = HW_BUFFER_ALKALINITY_MIN, .hi = HW_BUFFER_ALKALINITY_MAX,
+     .need = HW_OPTIONAL, .beyond = "check the unit",
+     .help = "total alkalinity of the tank, as a kit reads it"},
     [BLEND_TEMP] = {.name = "temp", .tank = "temp", .unit = "C", .kind = HW_TEMPERATURE,
-     .lo = HW_CARBONATE_TEMP_MIN, .hi = HW_CARBONATE_TEMP_MAX, .help = "temperature of the tank; "
-     "no fish bears what lies outside"},
-    [BLEND_SALINITY] = {.name = "salinity", .tank = "salinity", .unit = "g/kg", .kind = HW_SALINITY,
-     .lo = HW_PH_SALINITY_MIN, .hi = HW_PH_SALINITY_MAX, .help = "salinity of the tank, 0 for "
-     "fresh; the constants hold no further"},
+     .lo = HW_CARBONATE_TEMP_MIN, .hi = HW_CARBONATE_TEMP_MAX,
+     .beyond = "too cold or too hot for fish", .help = "temperature of the tank"},
+    [BLEND_SALINITY] = {.name = "salinity", .tank = "salinity", .unit = "g/kg",
+     .kind = HW_SALINITY, .lo = HW_PH_SALINITY_MIN, .hi = HW_PH_SALINITY_MAX,
+     .beyond = "the formula is valid to here", .help = "salinity of the tank, 0 for fresh"},
     [BLEND_NEW_TAN] = {.name = "new_tan", .unit = "mg/L", .kind = HW_CONCENTRATION,
      .lo = HW_BLEND_TAN_MIN, .hi = HW_BLEND_TAN_MAX, .need = HW_PRESET,
-     .help = "total ammonia of the new water, in the same basis; above 200 it is no water to use"},
+     .beyond = "no water to use", .help = "total ammonia of the new water, by the same kit"},
     [BLEND_NEW_PH] = {.name = "new_ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN,
-     .hi = HW_PH_MAX, .help = "pH of the new water, by the same meter, when it has stood aired; "
-     "below 5 or above 10 doubt it"},
+     .hi = HW_PH_MAX, .beyond = "check the reading",
+     .help = "pH of the new water, aired, by the same meter"},
     [BLEND_NEW_ALKALINITY] = {.name = "new_alkalinity", .unit = "meq/L", .kind = HW_ALKALINITY,
      .lo = HW_BUFFER_ALKALINITY_MIN, .hi = HW_BUFFER_ALKALINITY_MAX, .need = HW_OPTIONAL,
-     .help = "total alkalinity of the new water; above 10 doubt the unit"},
+     .beyond = "check the unit", .help = "total alkalinity of the new water"},
     [BLEND_NEW_TEMP] = {.name = "new_temp", .unit = "C", .kind = HW_TEMPERATURE,
-     .lo = HW_CARBONATE_TEMP_MIN, .hi = HW_CARBONATE_TEMP_MAX, .help = "temperature of the new "
-     "water; no fish bears what lies outside"},
+     .lo = HW_CARBONATE_TEMP_MIN, .hi = HW_CARBONATE_TEMP_MAX,
+     .beyond = "too cold or too hot for fish", .help = "temperature of the new water"},
     [BLEND_NEW_SALINITY] = {.name = "new_salinity", .unit = "g/kg", .kind = HW_SALINITY,
-     .lo = HW_PH_SALINITY_MIN, .hi = HW_PH_SALINITY_MAX, .help = "salinity of the new water; the "
-     "constants hold no further"},
-    [BLEND_AIR_CO2] = {.name = "air_co2", .unit = "", .kind = HW_NUMBER, .lo = HW_CARBONATE_AIR_MIN,
-     .hi = HW_CARBONATE_AIR_MAX, .need = HW_PRESET, .preset = 420, .help = "carbon dioxide of the "
-     "air, uatm (ppm): open air 420, a closed room 800 to 1200"},
+     .lo = HW_PH_SALINITY_MIN, .hi = HW_PH_SALINITY_MAX,
+     .beyond = "the formula is valid to here", .help = "salinity of the new water, 0 for fresh"},
+    [BLEND_AIR_CO2] = {.name = "air_co2", .unit = "", .kind = HW_NUMBER,
+     .lo = HW_CARBONATE_AIR_MIN, .hi = HW_CARBONATE_AIR_MAX, .need = HW_PRESET, .preset = 420,
+     .beyond = "open air has 420, a closed room 800 to 1200",
+     .help = "carbon dioxide of the room's air in ppm (uatm)"},
 };
 
 #define FREE .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 2
@@ -185,7 +186,7 @@ static void answer(const double in[], double out[], uint64_t *notes)
 /* clang-format off */
 const struct hw_calc hw_calc_blend = {
     .name = "blend",
-    .purpose = "what a water change does to temperature, salinity, pH and free ammonia",
+    .purpose = "what a water change does to temperature, salinity, pH and ammonia",
     .inputs = inputs, .n_inputs = BLEND_INPUTS, .results = results, .n_results = BLEND_RESULTS,
     .notes = hw_blend_notes, .n_notes = HW_BLEND_NOTES, .sources = sources, .answer = answer,
     .work = blend_work,

@@ -17,33 +17,32 @@ static const char *const reagent_words[] = {"sodium-bicarbonate", "sodium-carbon
 
 /* clang-format off */
 static const struct hw_input inputs[BUFFER_INPUTS] = {
-    [BUFFER_VOLUME] = {.name = "volume", .tank = "volume",
-     .unit = "L", .kind = HW_VOLUME, .lo = HW_BUFFER_VOLUME_MIN,
-     .hi = HW_BUFFER_VOLUME_MAX, .help = "water in the tank and its filter, without rock and sand; "
-     "outside this doubt the unit"},
-    [BUFFER_ALKALINITY] = {.name = "alkalinity", .tank = "alkalinity",
-     .unit = "meq/L", .kind = HW_ALKALINITY, .unit_must = true,
-     .lo = HW_BUFFER_ALKALINITY_MIN, .hi = HW_BUFFER_ALKALINITY_MAX, .help = "total alkalinity "
-     "now, as a kit titrates it; above 10 doubt the unit"},
-    [BUFFER_TARGET] = {.name = "target", .unit = "meq/L", .kind = HW_ALKALINITY, .unit_must = true,
-     .lo = HW_BUFFER_ALKALINITY_MIN, .hi = HW_BUFFER_ALKALINITY_MAX, .help = "alkalinity wanted; "
-     "sea water has 2.3, above 10 doubt the unit"},
+    [BUFFER_VOLUME] = {.name = "volume", .tank = "volume", .unit = "L", .kind = HW_VOLUME,
+     .lo = HW_BUFFER_VOLUME_MIN, .hi = HW_BUFFER_VOLUME_MAX, .beyond = "check the unit",
+     .help = "water in tank and filter, without rock and sand"},
+    [BUFFER_ALKALINITY] = {.name = "alkalinity", .tank = "alkalinity", .unit = "meq/L",
+     .kind = HW_ALKALINITY, .unit_must = true, .lo = HW_BUFFER_ALKALINITY_MIN,
+     .hi = HW_BUFFER_ALKALINITY_MAX, .beyond = "check the unit",
+     .help = "total alkalinity now, as a kit reads it"},
+    [BUFFER_TARGET] = {.name = "target", .unit = "meq/L", .kind = HW_ALKALINITY,
+     .unit_must = true, .lo = HW_BUFFER_ALKALINITY_MIN, .hi = HW_BUFFER_ALKALINITY_MAX,
+     .beyond = "check the unit, sea water has 2.3 meq/L", .help = "total alkalinity wanted"},
     [BUFFER_REAGENT] = {.name = "reagent", .unit = "", .kind = HW_CHOICE, .hi = 1,
      .words = reagent_words, .need = HW_PRESET, .preset = HW_BUFFER_BICARBONATE,
-     .help = "baking soda, or the carbonate, which raises pH far more"},
+     .help = "what is weighed (carbonate raises pH far more)"},
     [BUFFER_PH] = {.name = "ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN, .hi = HW_PH_MAX,
-     .need = HW_OPTIONAL, .help = "pH now, by a meter set in fresh-water buffers; below 5 or above "
-     "10 doubt it"},
+     .need = HW_OPTIONAL, .beyond = "check the reading",
+     .help = "pH now, by a meter set in fresh-water buffers"},
     [BUFFER_TEMP] = {.name = "temp", .tank = "temp", .unit = "C", .kind = HW_TEMPERATURE,
      .lo = HW_CARBONATE_TEMP_MIN, .hi = HW_CARBONATE_TEMP_MAX, .need = HW_OPTIONAL,
-     .help = "water temperature; no fish bears what lies outside"},
-    [BUFFER_SALINITY] = {.name = "salinity", .tank = "salinity",
-     .unit = "g/kg", .kind = HW_SALINITY,
-     .lo = HW_PH_SALINITY_MIN, .hi = HW_PH_SALINITY_MAX, .need = HW_OPTIONAL,
-     .help = "salinity of sea-salt water, 0 for fresh; the constants hold no further"},
+     .beyond = "too cold or too hot for fish", .help = "water temperature"},
+    [BUFFER_SALINITY] = {.name = "salinity", .tank = "salinity", .unit = "g/kg",
+     .kind = HW_SALINITY, .lo = HW_PH_SALINITY_MIN, .hi = HW_PH_SALINITY_MAX,
+     .need = HW_OPTIONAL, .beyond = "the formula is valid to here",
+     .help = "salinity of sea-salt water, 0 for fresh"},
     [BUFFER_TAN] = {.name = "tan", .unit = "mg/L", .kind = HW_CONCENTRATION,
      .lo = HW_BUFFER_TAN_MIN, .hi = HW_BUFFER_TAN_MAX, .need = HW_OPTIONAL,
-     .help = "total ammonia as N (a kit's NH3 by 0.822, NH4 by 0.776); above 200 no fish lives"},
+     .beyond = "no fish lives in more", .help = "total ammonia as N (NH3 x 0.822, NH4 x 0.776)"},
 };
 /* clang-format on */
 
@@ -140,7 +139,7 @@ static void answer(const double in[], double out[], uint64_t *notes)
 /* clang-format off */
 const struct hw_calc hw_calc_buffer = {
     .name = "buffer",
-    .purpose = "what to weigh to raise alkalinity, and what that does to pH and free ammonia",
+    .purpose = "what to weigh to raise alkalinity, and what pH and ammonia then do",
     .inputs = inputs, .n_inputs = BUFFER_INPUTS, .results = results, .n_results = BUFFER_RESULTS,
     .notes = hw_buffer_notes, .n_notes = HW_BUFFER_NOTES, .sources = sources, .answer = answer,
     .work = buffer_work,

@@ -21,56 +21,54 @@ enum { CHALLENGE_SALTS = 1u << CHALLENGE_CHLORIDE | 1u << CHALLENGE_SULFATE };
 
 /* clang-format off */
 static const struct hw_input inputs[CHALLENGE_INPUTS] = {
-    [CHALLENGE_VOLUME] = {.name = "volume", .tank = "volume",
-     .unit = "L", .kind = HW_VOLUME, .lo = 0.1, .hi = 1e5,
-     .help = "water in the tank and its filter, without rock and sand; outside this doubt the "
-     "unit"},
+    [CHALLENGE_VOLUME] = {.name = "volume", .tank = "volume", .unit = "L", .kind = HW_VOLUME,
+     .lo = 0.1, .hi = 1e5, .beyond = "check the unit",
+     .help = "water in tank and filter, without rock and sand"},
     [CHALLENGE_FISH] = {.name = "fish", .unit = "", .kind = HW_CHOICE, .hi = 1,
-     .words = yes_no_words, .help = "whether fish or other animals are in the water; with them "
-     "there is no dose"},
-    [CHALLENGE_TARGET] = {.name = "target",
-     .aim = true, .unit = "mg/L", .kind = HW_CONCENTRATION, .lo = 0.1,
-     .hi = 50, .need = HW_PRESET, .preset = 2, .help = "total ammonia after the dose, in the "
-     "basis; below 0.1 no kit reads it, above 50 it proves nothing"},
+     .words = yes_no_words, .help = "are fish or other animals in the water?"},
+    [CHALLENGE_TARGET] = {.name = "target", .aim = true, .unit = "mg/L",
+     .kind = HW_CONCENTRATION, .lo = 0.1, .hi = 50, .need = HW_PRESET, .preset = 2,
+     .beyond = "no kit reads less, more proves nothing",
+     .help = "total ammonia after the dose, in the kit's basis"},
     [CHALLENGE_BASIS] = BASIS_INPUT,
     [CHALLENGE_NOW] = {.name = "now", .unit = "mg/L", .kind = HW_CONCENTRATION, .hi = 50,
-     .need = HW_PRESET, .help = "total ammonia in the water before the dose, in the basis; above "
-     "50 change water first"},
+     .need = HW_PRESET, .beyond = "change water first",
+     .help = "total ammonia before the dose, in the kit's basis"},
     [CHALLENGE_REAGENT] = {.name = "reagent", .unit = "", .kind = HW_CHOICE, .hi = 3,
      .words = reagent_words, .need = HW_PRESET, .preset = CHALLENGE_CHLORIDE,
-     .help = "what is dosed; a concentrate is a solution of known ammonia content"},
+     .help = "what is dosed"},
     [CHALLENGE_STRENGTH] = {.name = "strength", .unit = "%", .kind = HW_SHARE, .unit_must = true,
-     .lo = 0.5, .hi = 62, .when_input = CHALLENGE_REAGENT, .when_words = 1u << CHALLENGE_SOLUTION,
-     .help = "ammonia in the bottle by mass; the table of densities runs from 0.5 to 30 % NH3, "
-     "which is 61.7 % NH4OH"},
+     .lo = 0.5, .hi = 62, .when_input = CHALLENGE_REAGENT, .when_words = 1u <<
+     CHALLENGE_SOLUTION, .beyond = "the table has 0.5 to 30 % NH3, to 61.7 % NH4OH",
+     .help = "ammonia in the bottle by mass"},
     [CHALLENGE_STRENGTH_AS] = {.name = "strength_as", .unit = "", .kind = HW_CHOICE, .hi = 1,
      .words = strength_words, .need = HW_PRESET, .preset = CHALLENGE_AS_NH3,
      .when_input = CHALLENGE_REAGENT, .when_words = 1u << CHALLENGE_SOLUTION,
-     .help = "what the label's per cent counts: ammonia or ammonium hydroxide"},
+     .help = "what the label's per cent counts"},
     [CHALLENGE_CONCENTRATE_STRENGTH] = {.name = "concentrate_strength", .unit = "g/L",
      .kind = HW_CONCENTRATION, .unit_must = true, .lo = 0.01, .hi = 300,
      .when_input = CHALLENGE_REAGENT, .when_words = 1u << CHALLENGE_CONCENTRATE,
-     .help = "ammonia in the concentrate, in the basis; below 0.01 it is no concentrate, above 300 "
-     "none is so strong"},
+     .beyond = "check the unit, no concentrate is so weak or so strong",
+     .help = "ammonia in the concentrate, in the kit's basis"},
     [CHALLENGE_PURITY] = {.name = "purity", .unit = "%", .kind = HW_SHARE, .unit_must = true,
      .lo = 100 * HW_CHALLENGE_PURITY_SHARE_MIN, .hi = 100 * HW_CHALLENGE_PURITY_SHARE_MAX,
-     .need = HW_PRESET, .preset = 100,
-     .when_input = CHALLENGE_REAGENT, .when_words = CHALLENGE_SALTS, .help = "share of the powder "
-     "that is the salt; below 10 % it is something else"},
+     .need = HW_PRESET, .preset = 100, .when_input = CHALLENGE_REAGENT,
+     .when_words = CHALLENGE_SALTS, .beyond = "less is something else",
+     .help = "share of the powder that is the salt"},
     [CHALLENGE_PH] = {.name = "ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN, .hi = HW_PH_MAX,
-     .need = HW_OPTIONAL, .help = "pH of the water before the dose, by a meter calibrated in "
-     "fresh-water buffers; below 5 or above 10 doubt the reading"},
+     .need = HW_OPTIONAL, .beyond = "check the reading",
+     .help = "pH before dosing, meter set in fresh-water buffers"},
     [CHALLENGE_TEMP] = {.name = "temp", .tank = "temp", .unit = "C", .kind = HW_TEMPERATURE,
      .lo = HW_AMMONIA_TEMP_MIN, .hi = HW_AMMONIA_TEMP_MAX, .need = HW_OPTIONAL,
-     .help = "water temperature; the constants hold no further"},
-    [CHALLENGE_SALINITY] = {.name = "salinity", .tank = "salinity",
-     .unit = "g/kg", .kind = HW_SALINITY,
-     .lo = HW_AMMONIA_SALINITY_MIN, .hi = HW_AMMONIA_SALINITY_MAX, .need = HW_OPTIONAL,
-     .help = "salinity of sea-salt water; the constants hold no further"},
-    [CHALLENGE_ALKALINITY] = {.name = "alkalinity", .tank = "alkalinity",
-     .unit = "meq/L", .kind = HW_ALKALINITY,
-     .lo = HW_BUFFER_ALKALINITY_MIN, .hi = HW_BUFFER_ALKALINITY_MAX, .need = HW_OPTIONAL,
-     .help = "total alkalinity before the dose, as a kit titrates it; above 10 doubt the unit"},
+     .beyond = "the formula is valid to here", .help = "water temperature"},
+    [CHALLENGE_SALINITY] = {.name = "salinity", .tank = "salinity", .unit = "g/kg",
+     .kind = HW_SALINITY, .lo = HW_AMMONIA_SALINITY_MIN, .hi = HW_AMMONIA_SALINITY_MAX,
+     .need = HW_OPTIONAL, .beyond = "the formula is valid to here",
+     .help = "salinity of sea-salt water, 0 for fresh"},
+    [CHALLENGE_ALKALINITY] = {.name = "alkalinity", .tank = "alkalinity", .unit = "meq/L",
+     .kind = HW_ALKALINITY, .lo = HW_BUFFER_ALKALINITY_MIN, .hi = HW_BUFFER_ALKALINITY_MAX,
+     .need = HW_OPTIONAL, .beyond = "check the unit",
+     .help = "total alkalinity before dosing, as a kit reads it"},
 };
 /* clang-format on */
 
@@ -194,7 +192,7 @@ static void answer(const double in[], double out[], uint64_t *notes)
 /* clang-format off */
 const struct hw_calc hw_calc_challenge = {
     .name = "challenge",
-    .purpose = "how much ammonia to dose to prove a filter, and what to expect of it",
+    .purpose = "how much ammonia to dose to prove a filter, and what to expect",
     .inputs = inputs, .n_inputs = CHALLENGE_INPUTS, .results = results,
     .n_results = CHALLENGE_RESULTS, .notes = hw_challenge_notes, .n_notes = HW_CHALLENGE_NOTES,
     .sources = sources, .answer = answer, .work = challenge_work,

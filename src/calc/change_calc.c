@@ -27,64 +27,64 @@ enum { CHANGE_TIMES_MAX = 100, CHANGE_KIND_DYE = 3, CHANGE_KIND_LAST = 4 };
 
 /* clang-format off */
 static const struct hw_input inputs[CHANGE_INPUTS] = {
-    [CHANGE_VOLUME] = {.name = "volume", .tank = "volume",
-     .unit = "L", .kind = HW_VOLUME, .lo = 0.1, .hi = 1e5,
-     .help = "water in the tank and its filter, without rock and sand; outside this doubt the "
-     "unit"},
+    [CHANGE_VOLUME] = {.name = "volume", .tank = "volume", .unit = "L", .kind = HW_VOLUME,
+     .lo = 0.1, .hi = 1e5, .beyond = "check the unit",
+     .help = "water in tank and filter, without rock and sand"},
     [CHANGE_TAKE] = {.name = "take", .unit = "L", .kind = HW_VOLUME, .lo = 0.001, .hi = 1e5,
-     .need = HW_OPTIONAL, .group = CHANGE_SIZE, .help = "water of one round, or else share; the "
-     "whole tank at most, with flow ten times as much; a goal needs neither"},
-    [CHANGE_SHARE] = {.name = "share", .unit = "%", .kind = HW_SHARE, .lo = 0.01,
-     .hi = 100 * HW_CHANGE_EXCHANGED_MAX_FLOW, .need = HW_OPTIONAL, .group = CHANGE_SIZE,
-     .help = "share of one round, or else take; above 100 % only with flow, where 1000 % leaves "
-     "hardly any of the old water"},
+     .need = HW_OPTIONAL, .group = CHANGE_SIZE, .beyond = "check the unit",
+     .help = "water changed in one round"},
+    [CHANGE_SHARE] = {.name = "share", .unit = "%", .kind = HW_SHARE, .lo = 0.01, .hi = 100 *
+     HW_CHANGE_EXCHANGED_MAX_FLOW, .need = HW_OPTIONAL, .group = CHANGE_SIZE,
+     .beyond = "1000 % by flow leaves hardly any old water",
+     .help = "share of the water changed in one round"},
     [CHANGE_METHOD] = {.name = "method", .unit = "", .kind = HW_CHOICE, .hi = 1,
      .words = method_words, .need = HW_PRESET, .preset = HW_CHANGE_BATCH,
-     .help = "water out, then in; or in and out at the same time, well mixed"},
+     .help = "how water is changed (flow: in and out at once)"},
     [CHANGE_TIMES] = {.name = "times", .unit = "", .kind = HW_COUNT, .lo = HW_CHANGE_ROUNDS_MIN,
-     .hi = CHANGE_TIMES_MAX, .need = HW_PRESET, .preset = 1, .help = "equal rounds, one after the "
-     "other; plan no further than a hundred"},
-    [CHANGE_NOW] = {.name = "now", LEVEL, .help = "level in the tank before; more than 100 g/L is "
-     "no treatment"},
+     .hi = CHANGE_TIMES_MAX, .need = HW_PRESET, .preset = 1, .beyond = "plan no further",
+     .help = "how many equal rounds, one after the other"},
+    [CHANGE_NOW] = {.name = "now", LEVEL, .beyond = "more is no treatment",
+     .help = "level in the tank before the change"},
     [CHANGE_NEW] = {.name = "new", LEVEL, .need = HW_PRESET, .cell_must = true,
-     .help = "level in the new water "
-     "as it goes in; plain water holds 0"},
-    [CHANGE_KEEP] = {.name = "keep",
-     .aim = true, LEVEL, .need = HW_OPTIONAL, .help = "level that each round is "
-     "to end at"},
+     .beyond = "more is no treatment", .help = "level in the new water as it goes in"},
+    [CHANGE_KEEP] = {.name = "keep", .aim = true, LEVEL, .need = HW_OPTIONAL,
+     .beyond = "more is no treatment", .help = "level that each round is to end at"},
     [CHANGE_KIND] = {.name = "kind", .unit = "", .kind = HW_CHOICE, .hi = CHANGE_KIND_LAST,
-     .words = kind_words, .need = HW_OPTIONAL, .help = "the medicine; it brings the floor and "
-     "ceiling that dose has for it"},
+     .words = kind_words, .need = HW_OPTIONAL,
+     .help = "the medicine, for its usual floor and ceiling"},
     [CHANGE_SALINITY] = {.name = "salinity", .tank = "salinity", .unit = "g/kg",
-     .kind = HW_SALINITY, .hi = 45,
-     .when_input = CHANGE_KIND, .when_words = KINDS_OF_COPPER, .help = "of the water; below "
-     HW_FIGURE_COPPER_FRESH_BELOW " g/kg no copper is dosed here"},
+     .kind = HW_SALINITY, .hi = 45, .when_input = CHANGE_KIND, .when_words = KINDS_OF_COPPER,
+     .beyond = "too salty for fish", .help = "salinity of the water, below "
+     HW_FIGURE_COPPER_FRESH_BELOW " g/kg no copper"},
     [CHANGE_BIOFILTER] = {.name = "biofilter", .unit = "", .kind = HW_CHOICE, .hi = 1,
      .words = yes_no_words, .when_input = CHANGE_KIND, .when_words = 1u << CHANGE_KIND_DYE,
-     .help = "does a biofilter, or do media out of one, share this water?"},
-    [CHANGE_FLOOR] = {.name = "floor", LEVEL, .need = HW_OPTIONAL, .help = "least level that still "
-     "treats, from the label; ionic copper " HW_FIGURE_COPPER_IONIC_LOW " if not given"},
-    [CHANGE_CEILING] = {.name = "ceiling", LEVEL, .need = HW_OPTIONAL, .help = "highest level that "
-     "the fish bear, from the label; ionic copper " HW_FIGURE_COPPER_IONIC_HIGH " if not given, "
-     "always below " HW_FIGURE_COPPER_IONIC_MOST},
-    [CHANGE_GOAL] = {.name = "goal", LEVEL, .need = HW_OPTIONAL, .help = "level to reach by "
-     "changes with water at new"},
+     .help = "does a biofilter or media of one share this water?"},
+    [CHANGE_FLOOR] = {.name = "floor", LEVEL, .need = HW_OPTIONAL,
+     .beyond = "more is no treatment", .help = "least that treats, by label (ionic copper "
+     HW_FIGURE_COPPER_IONIC_LOW ")"},
+    [CHANGE_CEILING] = {.name = "ceiling", LEVEL, .need = HW_OPTIONAL,
+     .beyond = "more is no treatment", .help = "most that fish stand, by label (ionic copper "
+     HW_FIGURE_COPPER_IONIC_HIGH ")"},
+    [CHANGE_GOAL] = {.name = "goal", LEVEL, .need = HW_OPTIONAL,
+     .beyond = "more is no treatment", .help = "level to reach by changes with this new water"},
     [CHANGE_STRENGTH] = {.name = "strength", .unit = "mg/mL", .kind = HW_CONCENTRATION,
      .unit_must = true, .lo = PRODUCT_MIN, .hi = PRODUCT_MAX, .need = HW_OPTIONAL,
-     .help = "medicine in the stock; below 0.001 it is no stock, above 1000 there is none"},
+     .beyond = "check the unit, no stock is so weak or so strong",
+     .help = "medicine in the stock"},
     [CHANGE_LABEL_LIQUID] = {.name = "label_liquid", .unit = "mL", .kind = HW_VOLUME,
      .lo = HW_STOCK_PER_MIN, .hi = HW_STOCK_PER_MAX, .need = HW_OPTIONAL, .group = CHANGE_LABEL,
-     .help = "what the label has poured; below 0.1 mL multiply all three, above 1 L divide them"},
+     .beyond = "below 0.1 mL multiply all three, above 1 L divide them",
+     .help = "dose of liquid on the label"},
     [CHANGE_LABEL_MASS] = {.name = "label_mass", .unit = "g", .kind = HW_MASS,
      .lo = HW_DOSE_LABEL_MASS_MIN, .hi = HW_DOSE_LABEL_MASS_MAX, .need = HW_OPTIONAL,
-     .group = CHANGE_LABEL,
-     .help = "what the label has weighed, of a powder; below 0.01 g multiply all three"},
+     .group = CHANGE_LABEL, .beyond = "below 0.01 g multiply all three",
+     .help = "dose of powder on the label"},
     [CHANGE_LABEL_PER] = {.name = "label_per", .unit = "L", .kind = HW_VOLUME,
      .lo = HW_STOCK_INTO_MIN, .hi = HW_STOCK_INTO_MAX, .need = HW_OPTIONAL,
-     .help = "into so much water; outside this doubt the unit"},
+     .beyond = "check the unit", .help = "water that the label's dose is for"},
     [CHANGE_LABEL_RAISES] = {.name = "label_raises", .unit = "mg/L", .kind = HW_CONCENTRATION,
      .lo = HW_STOCK_RAISES_MIN, .hi = HW_STOCK_RAISES_MAX, .need = HW_OPTIONAL,
-     .help = "to raise it by so much; outside this doubt the unit"},
+     .beyond = "check the unit", .help = "how far the label's dose raises that water"},
 };
 
 static const struct hw_result results[CHANGE_RESULTS] = {
@@ -130,7 +130,7 @@ static void answer(const double in[], double out[], uint64_t *notes)
 /* clang-format off */
 const struct hw_calc hw_calc_change = {
     .name = "change",
-    .purpose = "what water changes do to a level, and what the new water must hold to keep it",
+    .purpose = "what water changes do to a level, and how to keep it",
     .inputs = inputs, .n_inputs = CHANGE_INPUTS, .results = results, .n_results = CHANGE_RESULTS,
     .notes = hw_change_notes, .n_notes = HW_CHANGE_NOTES, .sources = sources, .answer = answer,
     .work = change_work,

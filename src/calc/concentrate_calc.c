@@ -23,23 +23,26 @@ enum { CONCENTRATE_AMMONIUM = 1u << HW_STOCK_AMMONIUM_CHLORIDE | 1u << HW_STOCK_
 /* clang-format off */
 static const struct hw_input inputs[CONCENTRATE_INPUTS] = {
     [CONCENTRATE_REAGENT] = {.name = "reagent", .unit = "", .kind = HW_CHOICE, .hi = 2,
-     .words = reagent_words, .help = "what is weighed; copper sulfate means the blue crystals"},
+     .words = reagent_words, .help = "what is weighed (copper sulfate: blue crystals)"},
     [CONCENTRATE_RAISES] = {.name = "raises", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .lo = HW_STOCK_RAISES_MIN, .hi = 50, .help = "rise by one dose: ammonia in the basis, or "
-     "copper; less no kit shows, more proves and treats nothing"},
+     .lo = HW_STOCK_RAISES_MIN, .hi = 50,
+     .beyond = "no kit shows less, more proves and treats nothing",
+     .help = "rise by one dose, of ammonia or of copper"},
     [CONCENTRATE_BASIS] = {.name = "basis", .unit = "", .kind = HW_CHOICE, .hi = 2,
      .words = basis_words, .need = HW_PRESET, .preset = HW_NITROGEN_N,
      .when_input = CONCENTRATE_REAGENT, .when_words = CONCENTRATE_AMMONIUM,
-     .help = "what the kit counts: nitrogen, ammonia or ammonium (its leaflet says)"},
+     .help = "what the kit counts (its leaflet says)"},
     [CONCENTRATE_PER] = {.name = "per", .unit = "mL", .kind = HW_VOLUME, .lo = HW_STOCK_PER_MIN,
-     .hi = HW_STOCK_PER_MAX, .need = HW_PRESET, .preset = 1, .help = "one dose; no syringe "
-     "measures less than 0.1 mL well, and above 1 L it is no stock"},
-    [CONCENTRATE_INTO] = {.name = "into", .unit = "L", .kind = HW_VOLUME, .lo = HW_STOCK_INTO_MIN,
-     .hi = HW_STOCK_INTO_MAX, .help = "water that one dose goes into, without rock and sand; "
-     "outside this doubt the unit"},
-    [CONCENTRATE_MAKE] = {.name = "make", .unit = "mL", .kind = HW_VOLUME, .lo = HW_STOCK_MAKE_MIN,
-     .hi = HW_STOCK_MAKE_MAX, .help = "finished stock; less cannot be measured well, more than 100 "
-     "L nobody keeps"},
+     .hi = HW_STOCK_PER_MAX, .need = HW_PRESET, .preset = 1,
+     .beyond = "too little for a syringe, or too much for a stock",
+     .help = "stock that makes one dose"},
+    [CONCENTRATE_INTO] = {.name = "into", .unit = "L", .kind = HW_VOLUME,
+     .lo = HW_STOCK_INTO_MIN, .hi = HW_STOCK_INTO_MAX, .beyond = "check the unit",
+     .help = "water one dose goes into, without rock and sand"},
+    [CONCENTRATE_MAKE] = {.name = "make", .unit = "mL", .kind = HW_VOLUME,
+     .lo = HW_STOCK_MAKE_MIN, .hi = HW_STOCK_MAKE_MAX,
+     .beyond = "too little to measure well, or too much to keep",
+     .help = "how much stock to make"},
 };
 /* clang-format on */
 
@@ -162,7 +165,7 @@ static void work(const double in[], struct hw_steps *steps)
 /* clang-format off */
 const struct hw_calc hw_calc_concentrate = {
     .name = "concentrate",
-    .purpose = "what to weigh for a stock of which one dose raises a tank by a known step",
+    .purpose = "what to weigh for a stock that raises a tank by a known step",
     .inputs = inputs, .n_inputs = CONCENTRATE_INPUTS, .results = results,
     .n_results = CONCENTRATE_RESULTS, .notes = hw_concentrate_notes,
     .n_notes = HW_CONCENTRATE_NOTES, .sources = sources, .answer = answer, .work = work,

@@ -27,40 +27,40 @@ static const char *const redose_words[] = {"full", "replace", NULL};
 
 /* clang-format off */
 static const struct hw_input inputs[COURSE_INPUTS] = {
-    [COURSE_VOLUME] = {.name = "volume", .tank = "volume",
-     .unit = "L", .kind = HW_VOLUME, .lo = HW_COURSE_VOLUME_MIN,
-     .hi = HW_COURSE_VOLUME_MAX, .help = "water in the tank, without what stands in it; outside "
-     "this doubt the unit"},
+    [COURSE_VOLUME] = {.name = "volume", .tank = "volume", .unit = "L", .kind = HW_VOLUME,
+     .lo = HW_COURSE_VOLUME_MIN, .hi = HW_COURSE_VOLUME_MAX, .beyond = "check the unit",
+     .help = "water in the tank, without what stands in it"},
     [COURSE_BIOFILTER] = {.name = "biofilter", .unit = "", .kind = HW_CHOICE, .hi = 1,
-     .words = yes_no_words, .help = "does a biofilter, or do media out of one, share this water?"},
+     .words = yes_no_words, .help = "does a biofilter or media of one share this water?"},
     [COURSE_STRENGTH] = {.name = "strength", .unit = "mg/mL", .kind = HW_CONCENTRATION,
      .unit_must = true, .lo = HW_BATH_STRENGTH_MIN, .hi = HW_BATH_STRENGTH_MAX,
-     .help = "dye in the stock as its label counts it, 1 %wv is 10 mg/mL; outside 0.01 to 10 %wv "
-     "look at the label again"},
-    [COURSE_RATE] = {.name = "rate",
-     .aim = true, .unit = "mL/L", .kind = HW_DOSE_RATE, .lo = HW_BATH_RATE_MIN,
-     .hi = HW_BATH_RATE_MAX, .group = COURSE_AMOUNT, .help = "stock of the first dose per volume "
-     "of water, as labels say; more is no dose of a stock"},
+     .beyond = "look at the label again, 1 %wv is 10 mg/mL",
+     .help = "dye in the stock as its label counts it"},
+    [COURSE_RATE] = {.name = "rate", .aim = true, .unit = "mL/L", .kind = HW_DOSE_RATE,
+     .lo = HW_BATH_RATE_MIN, .hi = HW_BATH_RATE_MAX, .group = COURSE_AMOUNT,
+     .beyond = "check the unit, more is no dose of a stock",
+     .help = "stock of the first dose per volume, by its label"},
     [COURSE_TARGET] = {.name = "target", .aim = true, .unit = "mg/L", .kind = HW_CONCENTRATION,
      .lo = HW_COURSE_LEVEL_MIN, .hi = HW_DOSE_LEVEL_MAX, .group = COURSE_AMOUNT,
-     .help = "level that the first dose is to make; less does nothing, and no dose goes above "
-     HW_FIGURE_DYE_MOST},
+     .beyond = "less does nothing, no dose goes above " HW_FIGURE_DYE_MOST " mg/L",
+     .help = "level that the first dose is to make"},
     [COURSE_EVERY] = {.name = "every", .unit = "h", .kind = HW_TIME, .lo = 12, .hi = 168,
-     .need = HW_PRESET, .preset = 48, .help = "from one dose to the next; more often than twice a "
-     "day nobody should, and after a week it is a new course"},
-    [COURSE_SHARE] = {.name = "share", .unit = "%", .kind = HW_SHARE,
-     .lo = 100 * HW_COURSE_EXCHANGED_MIN, .hi = 100 * HW_COURSE_EXCHANGED_MAX, .need = HW_PRESET,
-     .preset = 25, .help = "water changed before each further dose; with less than 1 % the dye "
-     "only builds up"},
+     .need = HW_PRESET, .preset = 48,
+     .beyond = "not more than twice a day, after a week it is a new course",
+     .help = "time from one dose to the next"},
+    [COURSE_SHARE] = {.name = "share", .unit = "%", .kind = HW_SHARE, .lo = 100 *
+     HW_COURSE_EXCHANGED_MIN, .hi = 100 * HW_COURSE_EXCHANGED_MAX, .need = HW_PRESET,
+     .preset = 25, .beyond = "with less than 1 % the dye only builds up",
+     .help = "share of water changed before each further dose"},
     [COURSE_DOSES] = {.name = "doses", .unit = "", .kind = HW_COUNT, .lo = HW_COURSE_DOSES_MIN,
-     .hi = COURSE_DOSES_MOST, .group = COURSE_LENGTH, .help = "how many, the first counted; plan "
-     "no further than a hundred"},
+     .hi = COURSE_DOSES_MOST, .group = COURSE_LENGTH, .beyond = "plan no further",
+     .help = "how many doses, the first counted"},
     [COURSE_DAYS] = {.name = "days", .unit = "d", .kind = HW_TIME, .lo = 0.5,
-     .hi = COURSE_DAYS_MOST, .group = COURSE_LENGTH, .help = "or how long; begun days count whole: "
-     "7 days at one dose every 48 h are 4 doses; plan no further than fifty"},
+     .hi = COURSE_DAYS_MOST, .group = COURSE_LENGTH, .beyond = "plan no further",
+     .help = "how long, a begun day counts as a whole one"},
     [COURSE_REDOSE] = {.name = "redose", .unit = "", .kind = HW_CHOICE, .hi = 1,
      .words = redose_words, .need = HW_PRESET, .preset = HW_COURSE_FULL,
-     .help = "each further dose: in full again, or only what the change took"},
+     .help = "each further dose (replace: what the change took)"},
 };
 
 static const struct hw_result results[COURSE_RESULTS] = {
@@ -160,8 +160,8 @@ static void answer(const double in[], double out[], uint64_t *notes)
 /* clang-format off */
 const struct hw_calc hw_calc_course = {
     .name = "course",
-    .purpose = "a course of dye in a tank without a biofilter: what to pour, and how high the "
-               "level climbs", .inputs = inputs, .n_inputs = COURSE_INPUTS, .results = results,
+    .purpose = "dye over days without a biofilter: what to pour, how high it goes",
+    .inputs = inputs, .n_inputs = COURSE_INPUTS, .results = results,
     .n_results = COURSE_RESULTS, .notes = hw_course_notes, .n_notes = HW_COURSE_NOTES,
     .sources = sources, .answer = answer, .work = course_work,
 };

@@ -21,32 +21,33 @@ static const char *const strength_words[] = {"wv", "ww", "naocl-ww", NULL};
 /* clang-format off */
 static const struct hw_input inputs[DISINFECT_INPUTS] = {
     [DISINFECT_VOLUME] = {.name = "volume", .tank = "volume", .unit = "L", .kind = HW_VOLUME,
-     .lo = HW_CHLORINE_VOLUME_MIN, .hi = HW_CHLORINE_VOLUME_MAX, .help = "what the tank holds, "
-     "filled up with the bleach in it; outside this doubt the unit"},
-    [DISINFECT_TARGET] = {.name = "target", .aim = true, .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .lo = HW_CHLORINE_TARGET_MIN, .hi = HW_CHLORINE_LEVEL_MAX, .need = HW_PRESET, .preset = 200,
-     .help = "available chlorine wanted; below 10 it disinfects clean water, no tank, above 1000 "
-     "it is gas to breathe and nothing gained"},
+     .lo = HW_CHLORINE_VOLUME_MIN, .hi = HW_CHLORINE_VOLUME_MAX, .beyond = "check the unit",
+     .help = "what the full tank holds, the bleach counted in"},
+    [DISINFECT_TARGET] = {.name = "target", .aim = true, .unit = "mg/L",
+     .kind = HW_CONCENTRATION, .lo = HW_CHLORINE_TARGET_MIN, .hi = HW_CHLORINE_LEVEL_MAX,
+     .need = HW_PRESET, .preset = 200,
+     .beyond = "less disinfects no tank, more only gives gas to breathe",
+     .help = "available chlorine wanted"},
     [DISINFECT_STRENGTH] = {.name = "strength", .unit = "%", .kind = HW_SHARE, .unit_must = true,
-     .lo = HW_CHLORINE_PERCENT_MIN, .hi = HW_CHLORINE_PERCENT_MAX, .help = "per cent on the "
-     "bottle; below 1 it is a cleaner or spent, above 20 no bleach is"},
+     .lo = HW_CHLORINE_PERCENT_MIN, .hi = HW_CHLORINE_PERCENT_MAX,
+     .beyond = "less is a cleaner or spent, no bleach has more",
+     .help = "per cent on the bottle"},
     [DISINFECT_STRENGTH_AS] = {.name = "strength_as", .unit = "", .kind = HW_CHOICE, .hi = 2,
      .words = strength_words, .need = HW_PRESET, .preset = HW_CHLORINE_LABEL_WV,
-     .help = "what the per cent counts: g of available chlorine in 100 mL (wv), chlorine by mass "
-     "(ww), sodium hypochlorite by mass (naocl-ww)"},
+     .help = "what it counts, chlorine (wv, ww) or hypochlorite"},
     [DISINFECT_DENSITY] = {.name = "density", .unit = "g/mL", .kind = HW_DENSITY,
      .lo = HW_CHLORINE_DENSITY_MIN, .hi = HW_CHLORINE_DENSITY_MAX,
-     .when_input = DISINFECT_STRENGTH_AS,
-     .when_words = 1u << HW_CHLORINE_LABEL_WW | 1u << HW_CHLORINE_LABEL_NAOCL_WW,
-     .help = "of the bleach, from its "
-     "data sheet or a full bottle weighed; a bleach of 12 % has 1.16, outside 1 to 1.3 none is"},
+     .when_input = DISINFECT_STRENGTH_AS, .when_words = 1u << HW_CHLORINE_LABEL_WW | 1u <<
+     HW_CHLORINE_LABEL_NAOCL_WW, .beyond = "no bleach is outside this, one of 12 % has 1.16",
+     .help = "density of the bleach, by data sheet or weighing"},
     [DISINFECT_MINUTES] = {.name = "minutes", .unit = "min", .kind = HW_TIME,
-     .lo = HW_CHLORINE_MINUTES_MIN, .hi = HW_CHLORINE_MINUTES_MAX, .need = HW_PRESET, .preset = 30,
-     .help = "how long it stands at that level; after a day the level is a guess"},
+     .lo = HW_CHLORINE_MINUTES_MIN, .hi = HW_CHLORINE_MINUTES_MAX, .need = HW_PRESET,
+     .preset = 30, .beyond = "after a day the level is a guess",
+     .help = "how long it stands at that level"},
     [DISINFECT_RATIO] = {.name = "ratio", .unit = "", .kind = HW_NUMBER,
      .lo = HW_CHLORINE_RATIO_MIN, .hi = HW_CHLORINE_RATIO_MAX, .need = HW_PRESET, .preset = 7,
-     .help = "mg of thiosulfate pentahydrate to a mg of chlorine; no reaction takes less than "
-     HW_FIGURE_THIOSULFATE_LEAST},
+     .beyond = "published ones run from 0.56 to 7.4",
+     .help = "mg of thiosulfate pentahydrate to a mg of chlorine"},
 };
 
 static const struct hw_result results[DISINFECT_RESULTS] = {
@@ -141,7 +142,7 @@ static void work(const double in[], struct hw_steps *steps)
 /* clang-format off */
 const struct hw_calc hw_calc_disinfect = {
     .name = "disinfect",
-    .purpose = "bleach for a stripped tank, how long, and what takes the chlorine out again",
+    .purpose = "bleach for a stripped tank, how long, and what takes it out again",
     .inputs = inputs, .n_inputs = DISINFECT_INPUTS, .results = results,
     .n_results = DISINFECT_RESULTS, .notes = hw_disinfect_notes, .n_notes = HW_DISINFECT_NOTES,
     .sources = sources, .answer = answer, .work = work,

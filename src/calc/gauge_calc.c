@@ -16,21 +16,20 @@ enum { GAUGE_TRACER, GAUGE_BICARBONATE };
 /* clang-format off */
 static const struct hw_input inputs[GAUGE_INPUTS] = {
     [GAUGE_ADDED] = {.name = "added", .unit = "mg", .kind = HW_MASS, .lo = HW_VOLUME_ADDED_MIN,
-     .hi = HW_VOLUME_ADDED_MAX, .help = "mass added: of a tracer counted as the test counts it; "
-     "outside 0.1 mg to a tonne look at the unit"},
+     .hi = HW_VOLUME_ADDED_MAX, .beyond = "check the unit",
+     .help = "mass added (a tracer as the test counts it)"},
     [GAUGE_REAGENT] = {.name = "reagent", .unit = "", .kind = HW_CHOICE, .hi = GAUGE_BICARBONATE,
      .words = reagent_words, .need = HW_PRESET, .preset = GAUGE_TRACER,
-     .help = "what was weighed: a "
-     "tracer that the test reads in mg/L, or sodium bicarbonate, read as alkalinity"},
-    [GAUGE_RISE] = {.name = "rise", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .unit_must = true, .lo = HW_VOLUME_RISE_MIN, .hi = HW_VOLUME_RISE_MAX, .when_input = GAUGE_REAGENT,
-     .when_words = 1u << GAUGE_TRACER, .help = "reading after less reading before, of the same "
-     "substance (alkalinity needs --reagent sodium-bicarbonate); less no test shows, more is no "
-     "tank"},
+     .help = "what was weighed (bicarbonate: read as alkalinity)"},
+    [GAUGE_RISE] = {.name = "rise", .unit = "mg/L", .kind = HW_CONCENTRATION, .unit_must = true,
+     .lo = HW_VOLUME_RISE_MIN, .hi = HW_VOLUME_RISE_MAX, .when_input = GAUGE_REAGENT,
+     .when_words = 1u << GAUGE_TRACER, .beyond = "no test shows less, more is no tank",
+     .help = "reading after less the reading before"},
     [GAUGE_RISE_ALKALINITY] = {.name = "rise", .unit = "meq/L", .kind = HW_ALKALINITY,
      .unit_must = true, .lo = HW_VOLUME_ALKALINITY_MIN, .hi = HW_VOLUME_ALKALINITY_MAX,
-     .when_input = GAUGE_REAGENT, .when_words = 1u << GAUGE_BICARBONATE, .help = "alkalinity after "
-     "less alkalinity before; less no test shows, more falls out"},
+     .when_input = GAUGE_REAGENT, .when_words = 1u << GAUGE_BICARBONATE,
+     .beyond = "no test shows less, more falls out",
+     .help = "alkalinity after less the alkalinity before"},
 };
 /* clang-format on */
 
@@ -89,7 +88,7 @@ static void work(const double in[], struct hw_steps *steps)
 /* clang-format off */
 const struct hw_calc hw_calc_gauge = {
     .name = "gauge",
-    .purpose = "how much water a tank holds, from a known addition and its measured rise",
+    .purpose = "how much water a tank holds, from what was added and the rise",
     .inputs = inputs, .n_inputs = GAUGE_INPUTS, .results = results, .n_results = GAUGE_RESULTS,
     .notes = hw_gauge_notes, .n_notes = HW_GAUGE_NOTES, .sources = sources, .answer = answer,
     .work = work,

@@ -23,25 +23,24 @@ static const char *const agent_words[] = {"thiosulfate-pentahydrate", "thiosulfa
 /* clang-format off */
 static const struct hw_input inputs[NEUTRALISE_INPUTS] = {
     [NEUTRALISE_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME,
-     .lo = HW_CHLORINE_VOLUME_MIN, .hi = HW_CHLORINE_VOLUME_MAX, .help = "the water to be treated, "
-     "not the tank it goes into; outside this doubt the unit"},
+     .lo = HW_CHLORINE_VOLUME_MIN, .hi = HW_CHLORINE_VOLUME_MAX, .beyond = "check the unit",
+     .help = "the water to be treated, not the tank it goes into"},
     [NEUTRALISE_CHLORINE] = {.name = "chlorine", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .lo = HW_CHLORINE_LEVEL_MIN, .hi = HW_CHLORINE_LEVEL_MAX, .help = "total chlorine as Cl2, "
-     "measured or from the water supplier; above 1000 it is no water but bleach"},
+     .lo = HW_CHLORINE_LEVEL_MIN, .hi = HW_CHLORINE_LEVEL_MAX,
+     .beyond = "more is bleach, no water",
+     .help = "total chlorine as Cl2, measured or by the supplier"},
     [NEUTRALISE_CHLORAMINE] = {.name = "chloramine", .unit = "", .kind = HW_CHOICE, .hi = 1,
-     .words = yes_no_words, .help = "whether the supplier uses chloramine: it frees ammonia, and "
-     "not every agent works on it; if nobody knows, say yes"},
+     .words = yes_no_words, .help = "does the supplier use chloramine (if unsure, yes)?"},
     [NEUTRALISE_MEDICINE] = {.name = "medicine", .unit = "", .kind = HW_SET, .lo = MEDICINE_NONE,
-     .hi = MEDICINE_ALL, .words = medicine_words, .help = "what is in the tank the water goes "
-     "into; agents spoil some medicines"},
+     .hi = MEDICINE_ALL, .words = medicine_words,
+     .help = "what is in the tank the water goes into"},
     [NEUTRALISE_AGENT] = {.name = "agent", .unit = "", .kind = HW_CHOICE, .hi = 2,
      .words = agent_words, .need = HW_PRESET, .preset = HW_CHLORINE_THIOSULFATE_PENTAHYDRATE,
-     .help = "what takes the chlorine out; whether ascorbic acid clears chloramine is disputed"},
+     .help = "what takes the chlorine out"},
     [NEUTRALISE_RATIO] = {.name = "ratio", .unit = "", .kind = HW_NUMBER,
      .lo = HW_CHLORINE_RATIO_MIN, .hi = HW_CHLORINE_RATIO_MAX, .need = HW_OPTIONAL,
-     .help = "mg of agent to a mg of chlorine instead of the usual 7.0, 4.46 or 2.5; no reaction "
-     "takes less than " HW_FIGURE_THIOSULFATE_LEAST ", " HW_FIGURE_THIOSULFATE_LEAST_ANHYDROUS
-     " or " HW_FIGURE_ASCORBIC_LEAST},
+     .beyond = "published ones run from 0.56 to 7.4",
+     .help = "mg of agent to a mg of chlorine, if not the usual"},
 };
 
 static const struct hw_result results[NEUTRALISE_RESULTS] = {
@@ -180,7 +179,7 @@ static void work(const double in[], struct hw_steps *steps)
 /* clang-format off */
 const struct hw_calc hw_calc_neutralise = {
     .name = "neutralise",
-    .purpose = "chlorine or chloramine out of tap water, and the ammonia that comes of it",
+    .purpose = "what takes chlorine out of tap water, and the ammonia it leaves",
     .inputs = inputs, .n_inputs = NEUTRALISE_INPUTS, .results = results,
     .n_results = NEUTRALISE_RESULTS, .notes = hw_neutralise_notes, .n_notes = HW_NEUTRALISE_NOTES,
     .sources = sources, .answer = answer, .work = work,

@@ -19,14 +19,13 @@ static const double temp = 20;
 /* clang-format off */
 static const struct hw_input inputs[NITRITE_INPUTS] = {
     [NITRITE_NITRITE] = {.name = "nitrite", .unit = "mg/L", .kind = HW_CONCENTRATION, .hi = 1000,
-     .help = "reading of the kit, in the basis; above 1000 doubt the unit"},
+     .beyond = "check the unit", .help = "nitrite as the kit reads it"},
     [NITRITE_BASIS] = {.name = "basis", .unit = "", .kind = HW_CHOICE, .hi = 1,
      .words = nitrite_words, .need = HW_PRESET, .preset = HW_NITRITE_N,
-     .help = "what the kit counts: nitrogen or the ion NO2 (its leaflet says)"},
-    [NITRITE_SALINITY] = {.name = "salinity", .tank = "salinity",
-     .unit = "g/kg", .kind = HW_SALINITY,
-     .lo = HW_SEAWATER_SALINITY_MIN, .hi = HW_SEAWATER_SALINITY_MAX, .help = "salinity of sea-salt "
-     "water, 0 for fresh; the equation of density holds no further"},
+     .help = "what the kit counts (its leaflet says)"},
+    [NITRITE_SALINITY] = {.name = "salinity", .tank = "salinity", .unit = "g/kg",
+     .kind = HW_SALINITY, .lo = HW_SEAWATER_SALINITY_MIN, .hi = HW_SEAWATER_SALINITY_MAX,
+     .beyond = "the formula is valid to here", .help = "salinity of sea-salt water, 0 for fresh"},
 };
 
 static const struct hw_result results[NITRITE_RESULTS] = {
@@ -106,7 +105,7 @@ static void work(const double in[], struct hw_steps *steps)
 /* clang-format off */
 const struct hw_calc hw_calc_nitrite = {
     .name = "nitrite",
-    .purpose = "nitrite as nitrogen and as the ion, and the chloride that stands against it",
+    .purpose = "nitrite as nitrogen and as the ion, and the chloride against it",
     .inputs = inputs, .n_inputs = NITRITE_INPUTS, .results = results, .n_results = NITRITE_RESULTS,
     .notes = hw_nitrite_notes, .n_notes = HW_NITRITE_NOTES, .sources = sources, .answer = answer,
     .work = work,

@@ -17,41 +17,42 @@ enum { OXYGEN_SATURATION, OXYGEN_PERCENT, OXYGEN_HOURS, OXYGEN_RESULTS };
 
 /* clang-format off */
 static const struct hw_input inputs[OXYGEN_INPUTS] = {
-    [OXYGEN_TEMP] = {.name = "temp", .tank = "temp",
-     .unit = "C", .kind = HW_TEMPERATURE, .lo = HW_OXYGEN_TEMP_MIN,
-     .hi = HW_OXYGEN_TEMP_MAX, .help = "water temperature; the equation holds no further"},
-    [OXYGEN_SALINITY] = {.name = "salinity", .tank = "salinity",
-     .unit = "g/kg", .kind = HW_SALINITY,
-     .lo = HW_OXYGEN_SALINITY_MIN, .hi = HW_OXYGEN_SALINITY_MAX, .help = "salinity of sea-salt "
-     "water, 0 for fresh; above 40 the equation was not fitted"},
+    [OXYGEN_TEMP] = {.name = "temp", .tank = "temp", .unit = "C", .kind = HW_TEMPERATURE,
+     .lo = HW_OXYGEN_TEMP_MIN, .hi = HW_OXYGEN_TEMP_MAX,
+     .beyond = "the formula is valid to here", .help = "water temperature"},
+    [OXYGEN_SALINITY] = {.name = "salinity", .tank = "salinity", .unit = "g/kg",
+     .kind = HW_SALINITY, .lo = HW_OXYGEN_SALINITY_MIN, .hi = HW_OXYGEN_SALINITY_MAX,
+     .beyond = "the formula is valid to here", .help = "salinity of sea-salt water, 0 for fresh"},
     [OXYGEN_ALTITUDE] = {.name = "altitude", .tank = "altitude", .unit = "m", .kind = HW_LENGTH,
      .lo = HW_OXYGEN_ALTITUDE_MIN, .hi = HW_OXYGEN_ALTITUDE_MAX, .need = HW_PRESET,
-     .help = "height of the room above the sea; hardly anybody keeps fish lower or higher"},
+     .beyond = "hardly anybody keeps fish lower or higher",
+     .help = "height of the room above the sea"},
     [OXYGEN_NOW] = {.name = "oxygen_now", .unit = "mg/L", .kind = HW_CONCENTRATION,
      .lo = HW_OXYGEN_LEVEL_MIN, .hi = HW_OXYGEN_LEVEL_MAX, .need = HW_OPTIONAL,
-     .help = "oxygen in the water as measured; no water holds more, even under pure oxygen"},
+     .beyond = "no water holds more, even under pure oxygen",
+     .help = "oxygen in the water as measured"},
     [OXYGEN_VOLUME] = {.name = "volume", .tank = "volume", .unit = "L", .kind = HW_VOLUME,
-     .lo = HW_OXYGEN_VOLUME_MIN,
-     .hi = HW_OXYGEN_VOLUME_MAX, .need = HW_OPTIONAL, .help = "water that the fish are in, for the "
-     "hours; outside this doubt the unit"},
+     .lo = HW_OXYGEN_VOLUME_MIN, .hi = HW_OXYGEN_VOLUME_MAX, .need = HW_OPTIONAL,
+     .beyond = "check the unit", .help = "water the fish are in, to tell how long it lasts"},
     [OXYGEN_BIOMASS] = {.name = "biomass", .unit = "g", .kind = HW_MASS,
      .lo = HW_OXYGEN_BIOMASS_MIN, .hi = HW_OXYGEN_BIOMASS_MAX, .need = HW_OPTIONAL,
-     .help = "mass of all the fish together, for the hours; outside this doubt the unit"},
+     .beyond = "check the unit", .help = "mass of all the fish, to tell how long it lasts"},
     [OXYGEN_FISH_MASS] = {.name = "fish_mass", .unit = "g", .kind = HW_MASS,
-     .lo = HW_OXYGEN_FISH_MIN, .hi = HW_OXYGEN_FISH_MAX, .need = HW_OPTIONAL, .help = "mass of one "
-     "fish: small ones use more for their mass; outside this doubt the unit"},
+     .lo = HW_OXYGEN_FISH_MIN, .hi = HW_OXYGEN_FISH_MAX, .need = HW_OPTIONAL,
+     .beyond = "check the unit", .help = "mass of one fish, small ones use more per gram"},
     [OXYGEN_UPTAKE] = {.name = "uptake", .unit = "mg/kg/h", .kind = HW_BODY_RATE,
      .lo = HW_OXYGEN_UPTAKE_MIN, .hi = HW_OXYGEN_UPTAKE_MAX, .need = HW_PRESET, .preset = 420,
-     .when_input = OXYGEN_FISH_MASS, .when_words = HW_WHEN_UNASKED, .help = "oxygen that a kg of "
-     "fish uses in an hour, here that of fish of 5 g; no fish uses less or more"},
+     .when_input = OXYGEN_FISH_MASS, .when_words = HW_WHEN_UNASKED,
+     .beyond = "no fish uses less or more",
+     .help = "oxygen that the fish use (preset: fish of 5 g)"},
     [OXYGEN_UPTAKE_KNOWN] = {.name = "uptake", .unit = "mg/kg/h", .kind = HW_BODY_RATE,
      .lo = HW_OXYGEN_UPTAKE_MIN, .hi = HW_OXYGEN_UPTAKE_MAX, .need = HW_OPTIONAL,
      .when_input = OXYGEN_FISH_MASS, .when_words = HW_WHEN_GIVEN,
-     .help = "oxygen that a kg of fish "
-     "uses in an hour, in place of that by fish_mass; no fish uses less or more"},
+     .beyond = "no fish uses less or more",
+     .help = "oxygen that the fish use, instead of by fish_mass"},
     [OXYGEN_FLOOR] = {.name = "floor", .unit = "mg/L", .kind = HW_CONCENTRATION, .hi = 20,
-     .need = HW_PRESET, .preset = 4, .help = "oxygen not to fall below; no water in air holds as "
-     "much as 20"},
+     .need = HW_PRESET, .preset = 4, .beyond = "no water in air holds as much",
+     .help = "oxygen not to fall below"},
 };
 
 static const struct hw_result results[OXYGEN_RESULTS] = {
@@ -224,7 +225,7 @@ static void work(const double in[], struct hw_steps *steps)
 /* clang-format off */
 const struct hw_calc hw_calc_oxygen = {
     .name = "oxygen",
-    .purpose = "how much oxygen the water can hold, and how long it lasts when the air stops",
+    .purpose = "how much oxygen water holds, and how long it lasts without air",
     .inputs = inputs, .n_inputs = OXYGEN_INPUTS, .results = results, .n_results = OXYGEN_RESULTS,
     .notes = hw_oxygen_notes, .n_notes = HW_OXYGEN_NOTES, .sources = sources, .answer = answer,
     .work = work,

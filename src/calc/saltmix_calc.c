@@ -12,33 +12,33 @@ static const char *const why_words[] = {"evaporated", "mixed-too-strong", NULL};
 /* clang-format off */
 static const struct hw_input inputs[SALTMIX_INPUTS] = {
     [SALTMIX_VOLUME] = {.name = "volume", .unit = "L", .kind = HW_VOLUME,
-     .lo = HW_SALTMIX_VOLUME_MIN, .hi = HW_SALTMIX_VOLUME_MAX, .help = "water that there is, "
-     "before salt goes in; outside this doubt the unit"},
+     .lo = HW_SALTMIX_VOLUME_MIN, .hi = HW_SALTMIX_VOLUME_MAX, .beyond = "check the unit",
+     .help = "water that there is, before salt goes in"},
     [SALTMIX_SALINITY] = {.name = "salinity", .unit = "g/kg", .kind = HW_SALINITY,
      .lo = HW_SEAWATER_SALINITY_MIN, .hi = HW_SEAWATER_SALINITY_MAX, .need = HW_PRESET,
-     .help = "salinity of that water now, 0 for fresh; the equation of density holds no further"},
+     .beyond = "the formula is valid to here", .help = "salinity of that water now, 0 for fresh"},
     [SALTMIX_TARGET] = {.name = "target", .unit = "g/kg", .kind = HW_SALINITY,
-     .lo = HW_SEAWATER_SALINITY_MIN, .hi = HW_SEAWATER_SALINITY_MAX, .help = "salinity wanted; no "
-     "fish bears more"},
+     .lo = HW_SEAWATER_SALINITY_MIN, .hi = HW_SEAWATER_SALINITY_MAX,
+     .beyond = "too salty for fish", .help = "salinity wanted"},
     [SALTMIX_TEMP] = {.name = "temp", .unit = "C", .kind = HW_TEMPERATURE,
      .lo = HW_SEAWATER_TEMP_MIN, .hi = HW_SEAWATER_TEMP_MAX, .need = HW_PRESET, .preset = 25,
-     .help = "water temperature; no fish bears what lies outside"},
+     .beyond = "too cold or too hot for fish", .help = "water temperature"},
     [SALTMIX_WHY] = {.name = "why", .unit = "", .kind = HW_CHOICE, .hi = 1, .words = why_words,
-     .need = HW_OPTIONAL, .help = "why the water is too salty, needed when the target is lower: "
-     "water went into the air, or too much salt went in"},
-    [SALTMIX_MOISTURE] = {.name = "moisture", .unit = "%", .kind = HW_SHARE,
-     .hi = 100 * (1 - HW_SALTMIX_DRY_MIN), .need = HW_PRESET, .help = "water in the product, by "
-     "mass; 15 is the most that crystals bind, above 50 it is brine"},
+     .need = HW_OPTIONAL, .help = "why it is too salty, needed if target is lower"},
+    [SALTMIX_MOISTURE] = {.name = "moisture", .unit = "%", .kind = HW_SHARE, .hi = 100 * (1 -
+     HW_SALTMIX_DRY_MIN), .need = HW_PRESET,
+     .beyond = "crystals bind 15 % at most, more than 50 % is brine",
+     .help = "water in the product, by mass"},
     [SALTMIX_LABEL_MASS] = {.name = "label_mass", .unit = "g", .kind = HW_MASS,
      .lo = HW_SALTMIX_MASS_MIN, .hi = HW_SALTMIX_MASS_MAX, .need = HW_OPTIONAL,
-     .help = "product that makes label_makes of salt water, by its label; outside this doubt the "
-     "unit"},
+     .beyond = "check the unit", .help = "product that makes label_makes, by its label"},
     [SALTMIX_LABEL_MAKES] = {.name = "label_makes", .unit = "L", .kind = HW_VOLUME,
      .lo = HW_SALTMIX_VOLUME_MIN, .hi = HW_SALTMIX_VOLUME_MAX, .need = HW_OPTIONAL,
-     .help = "finished salt water from label_mass, by the label; outside this doubt the unit"},
+     .beyond = "check the unit", .help = "salt water that label_mass makes, by the label"},
     [SALTMIX_LABEL_SALINITY] = {.name = "label_salinity", .unit = "g/kg", .kind = HW_SALINITY,
-     .lo = 1, .hi = HW_SEAWATER_SALINITY_MAX, .need = HW_OPTIONAL, .help = "salinity that the "
-     "label promises for it; no label promises less or more"},
+     .lo = 1, .hi = HW_SEAWATER_SALINITY_MAX, .need = HW_OPTIONAL,
+     .beyond = "no label promises less or more",
+     .help = "salinity that the label promises for it"},
 };
 
 static const struct hw_result results[SALTMIX_RESULTS] = {
@@ -120,7 +120,7 @@ static void answer(const double in[], double out[], uint64_t *notes)
 /* clang-format off */
 const struct hw_calc hw_calc_saltmix = {
     .name = "saltmix",
-    .purpose = "how much salt a batch needs, or how much fresh water brings too salty water back",
+    .purpose = "how much salt a batch needs, or fresh water if it is too salty",
     .inputs = inputs, .n_inputs = SALTMIX_INPUTS, .results = results, .n_results = SALTMIX_RESULTS,
     .notes = hw_saltmix_notes, .n_notes = HW_SALTMIX_NOTES, .sources = sources, .answer = answer,
     .work = saltmix_work,

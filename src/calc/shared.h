@@ -20,7 +20,7 @@ enum { YES, NO };
     {                                                                                              \
         .name = "basis", .unit = "", .kind = HW_CHOICE, .hi = HW_NITROGEN_NH4,                     \
         .words = basis_words, .need = HW_PRESET, .preset = HW_NITROGEN_N,                          \
-        .help = "what the kit counts: nitrogen, ammonia or ammonium (its leaflet says)"            \
+        .help = "what the kit counts (its leaflet says)"                                           \
     }
 
 /* The bits of a medicine set. Copper of a kind that is not known is treated as ionic. */

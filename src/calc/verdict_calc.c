@@ -17,54 +17,53 @@ static const char *const nitrite_words[] = {"n", "ion", NULL};
 /* clang-format off */
 static const struct hw_input inputs[VERDICT_INPUTS] = {
     [VERDICT_VOLUME] = {.name = "volume", .tank = "volume", .unit = "L", .kind = HW_VOLUME,
-     .lo = HW_VERDICT_VOLUME_MIN, .hi = HW_VERDICT_VOLUME_MAX, .help = "water that the filter "
-     "serves, without rock and sand; outside this doubt the unit"},
+     .lo = HW_VERDICT_VOLUME_MIN, .hi = HW_VERDICT_VOLUME_MAX, .beyond = "check the unit",
+     .help = "water the filter serves, without rock and sand"},
     [VERDICT_START_TAN] = {.name = "start_tan", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .hi = HW_VERDICT_NITROGEN_MAX / 2, .help = "total ammonia as read when the dose was mixed, in "
-     "the basis; above 50 no filter is challenged"},
+     .hi = HW_VERDICT_NITROGEN_MAX / 2, .beyond = "no filter is challenged with more",
+     .help = "total ammonia read when the dose was mixed in"},
     [VERDICT_START_NITRITE] = {.name = "start_nitrite", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .hi = HW_VERDICT_NITROGEN_MAX / 2, .need = HW_PRESET, .help = "nitrite as read at the start, "
-     "in its basis; above 50 change water first"},
+     .hi = HW_VERDICT_NITROGEN_MAX / 2, .need = HW_PRESET, .beyond = "change water first",
+     .help = "nitrite read at the start"},
     [VERDICT_TAN] = {.name = "tan", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .hi = HW_VERDICT_NITROGEN_MAX / 2, .help = "total ammonia as read at the end, in the basis; "
-     "above 50 change water first"},
+     .hi = HW_VERDICT_NITROGEN_MAX / 2, .beyond = "change water first",
+     .help = "total ammonia read at the end"},
     [VERDICT_NITRITE] = {.name = "nitrite", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .hi = HW_VERDICT_NITROGEN_MAX / 2, .help = "nitrite as read at the end, in its basis; above "
-     "50 change water first"},
+     .hi = HW_VERDICT_NITROGEN_MAX / 2, .beyond = "change water first",
+     .help = "nitrite read at the end"},
     [VERDICT_HOURS] = {.name = "hours", .unit = "h", .kind = HW_TIME, .lo = HW_VERDICT_HOURS_MIN,
-     .hi = HW_VERDICT_HOURS_MAX, .help = "from the start to the end; in less than an hour nothing "
-     "moves that a kit can tell, after two weeks it is no longer one challenge"},
+     .hi = HW_VERDICT_HOURS_MAX, .beyond = "no kit tells sooner, longer is not one challenge",
+     .help = "time from the start to the end"},
     [VERDICT_BASIS] = {.name = "basis", .unit = "", .kind = HW_CHOICE, .hi = 2,
      .words = basis_words, .need = HW_PRESET, .preset = HW_NITROGEN_N,
-     .help = "what the ammonia kit counts: nitrogen, ammonia or ammonium (its leaflet says)"},
+     .help = "what the ammonia kit counts (its leaflet says)"},
     [VERDICT_NITRITE_BASIS] = {.name = "nitrite_basis", .unit = "", .kind = HW_CHOICE, .hi = 1,
      .words = nitrite_words, .need = HW_PRESET, .preset = VERDICT_NITRITE_AS_N,
-     .help = "what the nitrite kit counts: nitrogen or the ion NO2 (its leaflet says)"},
+     .help = "what the nitrite kit counts (its leaflet says)"},
     [VERDICT_WITHIN] = {.name = "within", .unit = "h", .kind = HW_TIME, .lo = 1, .hi = 168,
-     .need = HW_PRESET, .preset = 24, .help = "time in which both must be gone; more than a week "
-     "proves nothing"},
-    [VERDICT_KIT_STEP] = {.name = "kit_step", .unit = "mg/L", .kind = HW_CONCENTRATION, .lo = 0.001,
-     .hi = 2 * HW_VERDICT_HALF_MAX, .need = HW_PRESET, .preset = 0.25,
-     .help = "step between two colours of the kits, in their own basis; half of it counts as none, "
-     "so a step above 0.5 as N is refused"},
+     .need = HW_PRESET, .preset = 24, .beyond = "longer proves nothing",
+     .help = "time in which ammonia and nitrite must be gone"},
+    [VERDICT_KIT_STEP] = {.name = "kit_step", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .lo = 0.001, .hi = 2 * HW_VERDICT_HALF_MAX, .need = HW_PRESET, .preset = 0.25,
+     .beyond = "no kit is coarser", .help = "step between two colours (half counts as none)"},
     [VERDICT_NITRATE_RISE] = {.name = "nitrate_rise", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .hi = 500, .need = HW_OPTIONAL, .help = "nitrate at the end less at the start, as the ion "
-     "NO3; more than 500 is no challenge"},
-    [VERDICT_PROTEIN] = {.name = "protein", .unit = "%", .kind = HW_SHARE,
-     .lo = 100 * HW_VERDICT_PROTEIN_SHARE_MIN, .hi = 100 * HW_VERDICT_PROTEIN_SHARE_MAX,
-     .need = HW_PRESET, .preset = 45,
-     .help = "protein in the food as it is fed: dry food 40 to 60 %, wet and frozen 5 to 20 %"},
-    [VERDICT_WORKING_SHARE] = {.name = "working_share", .unit = "%", .kind = HW_SHARE,
-     .lo = 100 * HW_VERDICT_WORKING_SHARE_MIN, .hi = 100 * HW_VERDICT_WORKING_SHARE_MAX,
-     .need = HW_PRESET, .preset = 25,
-     .help = "share of its rate at the challenge that the filter keeps at the low ammonia fish "
-     "need"},
+     .hi = 500, .need = HW_OPTIONAL, .beyond = "more is no challenge",
+     .help = "nitrate at the end less at the start, as NO3"},
+    [VERDICT_PROTEIN] = {.name = "protein", .unit = "%", .kind = HW_SHARE, .lo = 100 *
+     HW_VERDICT_PROTEIN_SHARE_MIN, .hi = 100 * HW_VERDICT_PROTEIN_SHARE_MAX, .need = HW_PRESET,
+     .preset = 45, .beyond = "dry food has 40 to 60 %, wet and frozen 5 to 20 %",
+     .help = "protein in the food as it is fed"},
+    [VERDICT_WORKING_SHARE] = {.name = "working_share", .unit = "%", .kind = HW_SHARE, .lo = 100
+     * HW_VERDICT_WORKING_SHARE_MIN, .hi = 100 * HW_VERDICT_WORKING_SHARE_MAX, .need = HW_PRESET,
+     .preset = 25, .beyond = "100 % is all of it",
+     .help = "filter's share left at the low ammonia fish need"},
     [VERDICT_TEMP] = {.name = "temp", .tank = "temp", .unit = "C", .kind = HW_TEMPERATURE,
-     .hi = HW_VERDICT_COLDER_MAX, .need = HW_OPTIONAL, .help = "water temperature during the "
-     "challenge; no filter works outside"},
+     .hi = HW_VERDICT_COLDER_MAX, .need = HW_OPTIONAL,
+     .beyond = "too cold or too hot for a filter",
+     .help = "water temperature during the challenge"},
     [VERDICT_STOCK_TEMP] = {.name = "stock_temp", .unit = "C", .kind = HW_TEMPERATURE,
-     .hi = HW_VERDICT_COLDER_MAX, .need = HW_OPTIONAL, .help = "water temperature the fish will "
-     "have; no fish bears what lies outside"},
+     .hi = HW_VERDICT_COLDER_MAX, .need = HW_OPTIONAL, .beyond = "too cold or too hot for fish",
+     .help = "water temperature the fish will have"},
 };
 
 static const struct hw_result results[VERDICT_RESULTS] = {
@@ -169,7 +168,7 @@ static void answer(const double in[], double out[], uint64_t *notes)
 /* clang-format off */
 const struct hw_calc hw_calc_verdict = {
     .name = "verdict",
-    .purpose = "whether a filter passed its challenge, and how much food it carries",
+    .purpose = "whether a filter passed its challenge, and what food it carries",
     .inputs = inputs, .n_inputs = VERDICT_INPUTS, .results = results, .n_results = VERDICT_RESULTS,
     .notes = hw_verdict_notes, .n_notes = HW_VERDICT_NOTES, .sources = sources, .answer = answer,
     .work = verdict_work,

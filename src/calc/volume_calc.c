@@ -29,46 +29,44 @@ enum {
 
 /* clang-format off */
 static const struct hw_input inputs[VOLUME_INPUTS] = {
-    [VOLUME_SHAPE] = {.name = "shape", .unit = "", .kind = HW_CHOICE, .hi = 1, .words = shape_words,
-     .need = HW_PRESET, .preset = VOLUME_BOX, .help = "box, or upright cylinder (of a bucket: "
-     "measured half way up the water)"},
+    [VOLUME_SHAPE] = {.name = "shape", .unit = "", .kind = HW_CHOICE, .hi = 1,
+     .words = shape_words, .need = HW_PRESET, .preset = VOLUME_BOX,
+     .help = "shape of the tank (a bucket: upright cylinder)"},
     [VOLUME_MEASURED] = {.name = "measured", .unit = "", .kind = HW_CHOICE, .hi = 1,
-     .words = measured_words,
-     .help = "where length, width, diameter and height were taken: inside, "
-     "or over the walls and from under the bottom"},
+     .words = measured_words, .help = "where sides and height were measured"},
     [VOLUME_WALL] = {.name = "wall", .unit = "cm", .kind = HW_LENGTH, .lo = HW_VOLUME_WALL_MIN,
      .hi = HW_VOLUME_WALL_MAX, .when_input = VOLUME_MEASURED, .when_words = VOLUME_IF_OUTSIDE,
-     .help = "thickness of one wall; no tank has a thinner or a thicker one"},
+     .beyond = "no tank has thinner or thicker walls", .help = "thickness of one wall"},
     [VOLUME_BOTTOM] = {.name = "bottom", .unit = "cm", .kind = HW_LENGTH,
      .lo = HW_VOLUME_BOTTOM_MIN, .hi = HW_VOLUME_BOTTOM_MAX, .need = HW_OPTIONAL,
-     .when_input = VOLUME_MEASURED, .when_words = VOLUME_IF_OUTSIDE, .help = "thickness of the "
-     "bottom; not given, a height has one as thick as the wall taken off, a depth none"},
-    [VOLUME_LENGTH] = {.name = "length", .unit = "cm", .kind = HW_LENGTH, .lo = HW_VOLUME_SIDE_MIN,
-     .hi = HW_VOLUME_SIDE_MAX, .when_input = VOLUME_SHAPE, .when_words = VOLUME_IF_BOX,
-     .help = "length of the box; over 10 m look at the unit"},
+     .when_input = VOLUME_MEASURED, .when_words = VOLUME_IF_OUTSIDE, .beyond = "check the unit",
+     .help = "thickness of the bottom, if measured from under it"},
+    [VOLUME_LENGTH] = {.name = "length", .unit = "cm", .kind = HW_LENGTH,
+     .lo = HW_VOLUME_SIDE_MIN, .hi = HW_VOLUME_SIDE_MAX, .when_input = VOLUME_SHAPE,
+     .when_words = VOLUME_IF_BOX, .beyond = "check the unit", .help = "length of the box"},
     [VOLUME_WIDTH] = {.name = "width", .unit = "cm", .kind = HW_LENGTH, .lo = HW_VOLUME_SIDE_MIN,
      .hi = HW_VOLUME_SIDE_MAX, .when_input = VOLUME_SHAPE, .when_words = VOLUME_IF_BOX,
-     .help = "width of the box, front to back; over 10 m look at the unit"},
+     .beyond = "check the unit", .help = "width of the box, front to back"},
     [VOLUME_DIAMETER] = {.name = "diameter", .unit = "cm", .kind = HW_LENGTH,
      .lo = HW_VOLUME_SIDE_MIN, .hi = HW_VOLUME_SIDE_MAX, .when_input = VOLUME_SHAPE,
-     .when_words = VOLUME_IF_CYLINDER, .help = "diameter of the cylinder; over 10 m look at the "
-     "unit"},
+     .when_words = VOLUME_IF_CYLINDER, .beyond = "check the unit",
+     .help = "diameter, of a bucket half way up the water"},
     [VOLUME_DEPTH] = {.name = "depth", .unit = "cm", .kind = HW_LENGTH, .lo = HW_VOLUME_SIDE_MIN,
-     .hi = HW_VOLUME_SIDE_MAX, .group = VOLUME_UPRIGHT, .help = "depth of the water, inside, not "
-     "the height of the tank (with bottom: from under it); over 10 m look at the unit"},
-    [VOLUME_HEIGHT] = {.name = "height", .unit = "cm", .kind = HW_LENGTH, .lo = HW_VOLUME_SIDE_MIN,
-     .hi = HW_VOLUME_SIDE_MAX, .group = VOLUME_UPRIGHT, .help = "height of the tank up to its rim, "
-     "with below_rim; over 10 m look at the unit"},
+     .hi = HW_VOLUME_SIDE_MAX, .group = VOLUME_UPRIGHT, .beyond = "check the unit",
+     .help = "depth of the water inside, not the tank's height"},
+    [VOLUME_HEIGHT] = {.name = "height", .unit = "cm", .kind = HW_LENGTH,
+     .lo = HW_VOLUME_SIDE_MIN, .hi = HW_VOLUME_SIDE_MAX, .group = VOLUME_UPRIGHT,
+     .beyond = "check the unit", .help = "height of the tank up to its rim, with below_rim"},
     [VOLUME_BELOW_RIM] = {.name = "below_rim", .unit = "cm", .kind = HW_LENGTH,
      .lo = HW_VOLUME_BELOW_RIM_MIN, .hi = HW_VOLUME_BELOW_RIM_MAX, .when_input = VOLUME_HEIGHT,
-     .when_words = HW_WHEN_GIVEN,
-     .help = "from the rim down to the water line, with height; 0cm when it stands at the rim"},
+     .when_words = HW_WHEN_GIVEN, .beyond = "0cm is water up to the rim",
+     .help = "from the rim down to the water line, with height"},
     [VOLUME_DISPLACED] = {.name = "displaced", .unit = "L", .kind = HW_VOLUME,
      .lo = HW_VOLUME_PART_MIN, .hi = HW_VOLUME_PART_MAX, .need = HW_PRESET,
-     .help = "what rock, sand and gear take of it; no box above holds more"},
+     .beyond = "check the unit", .help = "what rock, sand and gear take of it"},
     [VOLUME_EXTRA] = {.name = "extra", .unit = "L", .kind = HW_VOLUME, .lo = HW_VOLUME_PART_MIN,
-     .hi = HW_VOLUME_PART_MAX, .need = HW_PRESET, .help = "water beside the tank that runs through "
-     "it: sump, canister filter, pipes; no more than the largest box"},
+     .hi = HW_VOLUME_PART_MAX, .need = HW_PRESET, .beyond = "check the unit",
+     .help = "water in sump, canister filter and pipes"},
 };
 /* clang-format on */
 

@@ -9,7 +9,7 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { OPTION_COLUMN = 26, EXAMPLES_SHOWN = 3 };
+enum { OPTION_COLUMN = 26, INPUT_COLUMN = 25, EXAMPLES_SHOWN = 3, MANY_INPUTS = 20 };
 
 static const uint32_t ALL_WORDS = UINT32_MAX;
 
@@ -23,15 +23,20 @@ const struct hw_calc *calc_find(const char *name)
     return NULL;
 }
 
-static void print_entry(const char *entry, const char *text)
+static void print_entry_at(const char *entry, const char *text, size_t column)
 {
-    int printed = printf("  %s", entry);
-    if (printed > OPTION_COLUMN - 2) {
+    size_t printed = (size_t)printf("  %s", entry);
+    if (printed >= column) {
         (void)putchar('\n');
         printed = 0;
     }
-    print_blanks((size_t)(OPTION_COLUMN - printed));
-    print_wrapped(text, OPTION_COLUMN, OPTION_COLUMN);
+    print_blanks(column - printed);
+    print_wrapped(text, column, column);
+}
+
+static void print_entry(const char *entry, const char *text)
+{
+    print_entry_at(entry, text, OPTION_COLUMN);
 }
 
 void help_map(void)
@@ -126,7 +131,7 @@ static void add_words(const struct hw_input *choice, uint32_t bits, char *text, 
     }
 }
 
-/* "; with --kind copper-...", "; without --volume". */
+/* " (with kind copper-...)", " (without volume)". */
 static void add_condition(const struct hw_calc *calc, const struct hw_input *input, char *text,
                           size_t size)
 {
@@ -136,15 +141,13 @@ static void add_condition(const struct hw_calc *calc, const struct hw_input *inp
         return;
     }
     option_name(other->name, option);
-    add(text, size, input->when_words == HW_WHEN_UNASKED ? "; without --" : "; with --");
+    add(text, size, input->when_words == HW_WHEN_UNASKED ? " (without " : " (with ");
     add(text, size, option);
     add_words(other, input->when_words, text, size);
-    bool either =
-        (input->when_words & HW_WHEN_UNASKED) != 0 && input->when_words != HW_WHEN_UNASKED;
-    add(text, size, either ? ", or without it" : "");
+    add(text, size, ")");
 }
 
-/* Adds "; 0 mg/L if not given". */
+/* Adds "; else 0 mg/L". */
 static void add_preset(const struct hw_input *input, char *text, size_t size)
 {
     char preset[ALLOWED_MAX];
@@ -156,9 +159,8 @@ static void add_preset(const struct hw_input *input, char *text, size_t size)
     } else {
         amount_text(input->preset, 6, input->unit, preset);
     }
-    add(text, size, "; ");
+    add(text, size, "; else ");
     add(text, size, preset);
-    add(text, size, " if not given");
 }
 
 /* True when an earlier entry of the name is told with the same words: then it is told once. */
@@ -172,14 +174,14 @@ static bool told_before(const struct hw_calc *calc, size_t i)
     return false;
 }
 
-/* The units of the entries of a name that are told as one: "mg/L or uL/L". */
+/* The units of the entries of a name that are told as one: "mg/L, uL/L". */
 static void units_of_name(const struct hw_calc *calc, size_t i, char *text, size_t size)
 {
     add(text, size, calc->inputs[i].unit);
     for (size_t k = hw_input_next(calc, i); k < calc->n_inputs; k = hw_input_next(calc, k)) {
         bool same = strcmp(calc->inputs[k].help, calc->inputs[i].help) == 0;
         if (same && strcmp(calc->inputs[k].unit, calc->inputs[i].unit) != 0) {
-            add(text, size, " or ");
+            add(text, size, text[0] == '\0' ? "" : ", ");
             add(text, size, calc->inputs[k].unit);
         }
     }
@@ -204,10 +206,12 @@ static void print_input(const struct hw_calc *calc, size_t i)
         add_words(input, ALL_WORDS, text, sizeof text);
     }
     add_preset(input, text, sizeof text);
-    if (!twins || strcmp(calc->inputs[hw_input_next(calc, i)].help, input->help) != 0) {
+    /* where one may be left out, its place is told by the message to who gives it elsewhere */
+    bool alone = !twins || strcmp(calc->inputs[hw_input_next(calc, i)].help, input->help) != 0;
+    if (alone && input->need == HW_REQUIRED) {
         add_condition(calc, input, text, sizeof text);
     }
-    print_entry(entry, text);
+    print_entry_at(entry, text, INPUT_COLUMN);
 }
 
 static void print_legend(const struct hw_calc *calc)
@@ -243,7 +247,7 @@ void help_calc(const struct hw_calc *calc)
     (void)printf("holdwater %s: ", calc->name);
     print_wrapped(calc->purpose, strlen(calc->name) + 12, 2);
     (void)puts("examples");
-    bool more = print_examples(calc, EXAMPLES_SHOWN);
+    bool more = print_examples(calc, EXAMPLES_SHOWN - (calc->n_inputs > MANY_INPUTS ? 1 : 0));
     print_legend(calc);
     for (size_t i = 0; i < calc->n_inputs; i++) {
         if (!told_before(calc, i)) {

@@ -24,9 +24,9 @@ narrow
 for list in units sources cautions --help; do
     narrow $list
 done
-for name in $("$program" | sed -n 's/^  \([a-z]*\) .*/\1/p'); do
-    "$program" help "$name" >/dev/null 2>&1 || continue
+for name in asking $("$program" | sed -n '1,/^ask:/s/^  \([a-z][a-z]*\) .*/\1/p'); do
     narrow help "$name"
+    [ "$(wc -l <out.txt)" -le 48 ] || { echo "over two screens: help $name" >&2; exit 1; }
 done
 while read -r example; do
     # shellcheck disable=SC2086

@@ -279,12 +279,12 @@ static void words_of_conditions(void **state)
     expect_said("made_up needs --fed\n");
     keep_said("fed=no;place=indoors", HW_FINE);
     expect_said("  a: give at most one of these\n");
-    expect_said("  * --loss %              loss; with --volume\n");
-    expect_said("  * --place               place: indoors, outdoors; without --volume\n");
-    expect_said("  * --kept                kept; with --fed yes\n");
-    expect_said("  a --counted             counted\n");
-    expect_said("    --rate                rate; 2 if not given; with --volume\n");
-    expect_said("  * --fed                 fed: no, yes\n");
+    expect_said("  * --loss %             loss (with volume)\n");
+    expect_said("  * --place              place: indoors, outdoors (without volume)\n");
+    expect_said("  * --kept               kept (with fed yes)\n");
+    expect_said("  a --counted            counted\n");
+    expect_said("    --rate               rate; else 2\n");
+    expect_said("  * --fed                fed: no, yes\n");
 }
 
 int main(void)
