@@ -23,10 +23,10 @@ static const struct hw_input inputs[GAUGE_INPUTS] = {
      .help = "what was weighed: a "
      "tracer that the test reads in mg/L, or sodium bicarbonate, read as alkalinity"},
     [GAUGE_RISE] = {.name = "rise", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .unit_must = true, .lo = HW_VOLUME_RISE_MIN, .hi = HW_VOLUME_RISE_MAX, .when_input = GAUGE_REAGENT,
-     .when_words = 1u << GAUGE_TRACER, .help = "reading after less reading before, of the same "
-     "substance (alkalinity needs --reagent sodium-bicarbonate); less no test shows, more is no "
-     "tank"},
+     .unit_must = true, .lo = HW_VOLUME_RISE_MIN, .hi = HW_VOLUME_RISE_MAX,
+     .when_input = GAUGE_REAGENT, .when_words = 1u << GAUGE_TRACER,
+     .help = "reading after less reading before, of the same substance (alkalinity "
+     "needs --reagent sodium-bicarbonate); less no test shows, more is no tank"},
     [GAUGE_RISE_ALKALINITY] = {.name = "rise", .unit = "meq/L", .kind = HW_ALKALINITY,
      .unit_must = true, .lo = HW_VOLUME_ALKALINITY_MIN, .hi = HW_VOLUME_ALKALINITY_MAX,
      .when_input = GAUGE_REAGENT, .when_words = 1u << GAUGE_BICARBONATE, .help = "alkalinity after "
