@@ -62,15 +62,35 @@ static void complain_of_near_miss(struct hw_text name, const char *input)
              quote, exact ? shown : "COLUMN", input, quote);
 }
 
+/* A column that nearly has the name of an input that is taken from elsewhere: what the sheet says of
+ * it would be passed over for an option or a preset, row by row. */
+static bool refuse_near_miss(const struct args *args, struct hw_text name, size_t input)
+{
+    const struct hw_input *this = &args->calc->inputs[input];
+    bool given = args->written[input].text.at != NULL;
+    char shown[SHOWN_MAX];
+    char option[OPTION_MAX];
+    if (!given && this->need != HW_PRESET) {
+        return false;
+    }
+    (void)show_text(name, shown);
+    option_name(this->name, option);
+    complain("column '%s' looks like %s, which %s: --map feeds it from there; rename the column if it"
+             " is something else",
+             shown, this->name, given ? "an option gives for every row" : "would be assumed");
+    return true;
+}
+
 /* A column that nearly has the name of an input, such as 'Salinity (ppt)', feeds nothing: that is
  * said, because the keeper may think otherwise. Columns of results, which begin alike, are
- * known. */
-static void mention_near_miss(const struct hw_calc *calc, struct hw_text name)
+ * known. False where it may not be passed over. */
+static bool judge_near_miss(const struct args *args, struct hw_text name)
 {
+    const struct hw_calc *calc = args->calc;
     for (size_t i = 0; i < calc->n_results; i++) {
         size_t n = strlen(calc->results[i].name);
         if (name.n >= n && column_folds_to(calc->results[i].name, name.at, n)) {
-            return;
+            return true;
         }
     }
     for (size_t i = 0; i < calc->n_inputs; i++) {
@@ -79,9 +99,10 @@ static void mention_near_miss(const struct hw_calc *calc, struct hw_text name)
         if (begins && !((name.at[n] >= 'a' && name.at[n] <= 'z') ||
                         (name.at[n] >= 'A' && name.at[n] <= 'Z'))) {
             complain_of_near_miss(name, calc->inputs[i].name);
-            return;
+            return !refuse_near_miss(args, name, i);
         }
     }
+    return true;
 }
 
 /* One column: what it feeds, if anything. An input that --map feeds is not fed by a column of its
@@ -104,8 +125,7 @@ static bool read_column(const struct args *args, size_t column, struct hw_text n
         columns->tank = (long)column;
     }
     if (!column_match(args->calc, name, &feed.input, &feed.unit)) {
-        mention_near_miss(args->calc, hw_text_trimmed(name));
-        return true;
+        return judge_near_miss(args, hw_text_trimmed(name));
     }
     if (mapped(args, feed.input)) {
         return true;
