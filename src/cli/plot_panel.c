@@ -2,11 +2,13 @@
  * shades alone. */
 #include "cli/plot_panel.h"
 
+#include "cli/plot_page.h"
+
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
 
-enum { PANEL_HEIGHT = 170, BAR_HEIGHT = 15, DOTS_MAX = 60 };
+enum { DOTS_MAX = 60 };
 
 struct panel {
     struct sweep_view *view;
@@ -14,6 +16,12 @@ struct panel {
     size_t result;
     struct plot_scale x, y;
 };
+
+/* The row of a note above a plot. */
+static double bar_height(const struct plot *plot)
+{
+    return plot->page.tick.size * 1.25;
+}
 
 static double place_x(const struct panel *panel, size_t k)
 {
@@ -30,17 +38,17 @@ static void fit_y(const struct sweep_view *view, size_t result, struct plot_scal
 
 /* The room that labels at the left need, the same for all results, so that their axes stand below
  * one another. */
-static double left_of(const struct sweep_view *view)
+static double room_of_labels(const struct sweep_view *view, const struct plot *plot)
 {
     double widest = 0;
     for (size_t i = 0; i < view->question->calc->n_results; i++) {
         struct plot_scale y;
         if (view->applies[i]) {
             fit_y(view, i, &y);
-            widest = fmax(widest, plot_scale_width(&y));
+            widest = fmax(widest, plot_scale_width(&y, plot->page.tick.size));
         }
     }
-    return PLOT_MARGIN + widest + 8;
+    return widest + 8;
 }
 
 static void fit_scales(struct panel *panel)
@@ -49,43 +57,92 @@ static void fit_scales(struct panel *panel)
     double ends[] = {hw_sweep_number(view->axis[0].sweep, 0),
                      hw_sweep_number(view->axis[0].sweep, view->total - 1)};
     fit_y(view, panel->result, &panel->y);
-    panel->x.from = left_of(view);
-    panel->x.to = PLOT_WIDTH - PLOT_MARGIN - 12;
+    panel->x.from = panel->plot->left + room_of_labels(view, panel->plot);
+    panel->x.to = panel->plot->right - panel->plot->page.tick.size;
     for (size_t most = 8; most >= 2; most--) {
         plot_scale_fit(&panel->x, fmin(ends[0], ends[1]), fmax(ends[0], ends[1]), most, false);
-        if ((plot_scale_width(&panel->x) + 8) * (double)most < panel->x.to - panel->x.from) {
+        if ((plot_scale_width(&panel->x, panel->plot->page.tick.size) + 8) * (double)most < panel->x.to - panel->x.from) {
             break;
         }
     }
 }
 
-/* Where some notes begin or end between point k and the next: dashed lines to both axes. Returns
- * the place across. */
-static double draw_turn(const struct panel *panel, uint64_t notes, double bar, size_t k)
+/* Where some notes begin or end between point k and the next: the place across, and the value of
+ * the result there. */
+static double turn_of(const struct panel *panel, uint64_t notes, size_t k, double *value)
 {
     double out[HW_RESULTS];
     double way = hw_points_turn(&panel->view->points, k, notes, out);
-    double x = place_x(panel, k) + way * (place_x(panel, k + 1) - place_x(panel, k));
-    double value = sweep_shown(panel->view, panel->result, out[panel->result]);
-    plot_line(panel->plot, (double[2]){x, bar}, (double[2]){x, panel->y.from}, PLOT_DASHED);
+    *value = sweep_shown(panel->view, panel->result, out[panel->result]);
+    return place_x(panel, k) + way * (place_x(panel, k + 1) - place_x(panel, k));
+}
+
+/* A heavy line down to the axis where a caution begins or ends, and from where it meets the curve a
+ * dashed one to the other axis. */
+static void draw_turn(const struct panel *panel, double top, double x, double value)
+{
+    plot_line(panel->plot, (double[2]){x, top}, (double[2]){x, panel->y.from}, PLOT_HEAVY);
     if (value >= panel->view->low[panel->result] && value <= panel->view->high[panel->result]) {
         double y = plot_scale_place(&panel->y, value);
         plot_line(panel->plot, (double[2]){panel->x.from, y}, (double[2]){x, y}, PLOT_DASHED);
     }
-    return x;
 }
 
-/* From point `first` to point `last` some notes are raised: a bar above the plot. */
-static void draw_run(const struct panel *panel, uint64_t notes, double bar, size_t first,
-                     size_t last)
+/* Between two points cautions that begin or end at one place have one line: a graver one begins
+ * where the milder one of the same fact ends. */
+static void draw_turns_between(const struct panel *panel, uint64_t changed, double top, size_t k)
 {
-    bool begins = first > 0;
-    bool ends = last + 1 < panel->view->total;
-    double a = begins ? draw_turn(panel, notes, bar, first - 1) : place_x(panel, first);
-    double b = ends ? draw_turn(panel, notes, bar, last) : place_x(panel, last);
+    double drawn[NOTES_MAX];
+    size_t n = 0;
+    for (size_t bit = 0; notes_next(panel->view->question->calc, changed, &bit); bit++) {
+        double value = NAN;
+        double x = turn_of(panel, UINT64_C(1) << bit, k, &value);
+        bool again = false;
+        for (size_t i = 0; i < n; i++) {
+            again = again || fabs(drawn[i] - x) < 0.5;
+        }
+        if (!again) {
+            draw_turn(panel, top, x, value);
+            drawn[n++] = x;
+        }
+    }
+}
+
+static void draw_turns(const struct panel *panel, double top)
+{
+    struct sweep_view *view = panel->view;
+    const uint64_t lettered = sweep_lettered(view);
+    uint64_t before = 0;
+    for (size_t k = 0; k < view->total; k++) {
+        sweep_reach(view, k);
+        uint64_t notes = sweep_notes(view, k) & lettered;
+        if (k > 0 && notes != before) {
+            draw_turns_between(panel, notes ^ before, top, k - 1);
+        }
+        before = notes;
+    }
+}
+
+/* From point `first` to point `last` a note is raised: a bar above the plot, its letter at the
+ * left. */
+static void draw_run(const struct panel *panel, size_t note, double bar, const size_t ends[2])
+{
+    const double size = panel->plot->page.tick.size;
+    const uint64_t bit = UINT64_C(1) << note;
+    const char letter[] = {panel->view->letter[note], '\0'};
+    struct plot_look right = panel->plot->page.words;
+    double value = NAN;
+    bool begins = ends[0] > 0;
+    bool finishes = ends[1] + 1 < panel->view->total;
+    double a = begins ? turn_of(panel, bit, ends[0] - 1, &value) : place_x(panel, ends[0]);
+    double b = finishes ? turn_of(panel, bit, ends[1], &value) : place_x(panel, ends[1]);
     double outside = a < b ? 2.5 : -2.5;
-    plot_line(panel->plot, (double[2]){begins ? a : a - outside, bar},
-              (double[2]){ends ? b : b + outside, bar}, PLOT_BAR);
+    right.anchor = PLOT_RIGHT;
+    right.bold = true;
+    a = begins ? a : a - outside;
+    b = finishes ? b : b + outside;
+    plot_line(panel->plot, (double[2]){a, bar}, (double[2]){b, bar}, PLOT_BAR);
+    plot_text(panel->plot, fmin(a, b) - 4, bar + size * 0.35, &right, letter);
 }
 
 static void draw_hatching(const struct panel *panel, size_t first, size_t last)
@@ -98,8 +155,9 @@ static void draw_hatching(const struct panel *panel, size_t first, size_t last)
     plot_hatch(panel->plot, &box);
 }
 
-/* Runs of points of which some of these notes are raised, drawn as bars or, for NAN, hatched. */
-static void draw_runs(const struct panel *panel, uint64_t notes, double bar)
+/* Runs of points at which some of these notes are raised: each is a bar of the note with that
+ * number, or is hatched where `note` is NOTES_MAX. */
+static void draw_runs(const struct panel *panel, uint64_t notes, size_t note, double bar)
 {
     struct sweep_view *view = panel->view;
     size_t first = 0;
@@ -110,10 +168,10 @@ static void draw_runs(const struct panel *panel, uint64_t notes, double bar)
             sweep_reach(view, k);
             raised = (sweep_notes(view, k) & notes) != 0;
         }
-        if (on && !raised && isnan(bar)) {
+        if (on && !raised && note == NOTES_MAX) {
             draw_hatching(panel, first, k - 1);
         } else if (on && !raised) {
-            draw_run(panel, notes, bar, first, k - 1);
+            draw_run(panel, note, bar, (size_t[2]){first, k - 1});
         }
         first = raised && !on ? k : first;
         on = raised;
@@ -144,20 +202,17 @@ static void draw_curve(const struct panel *panel)
     }
 }
 
-/* At each point when they are few; always at one that stands alone. True when the result is absent
- * somewhere. */
-static bool draw_dots(const struct panel *panel)
+/* At each point when they are few; always at one that stands alone. */
+static void draw_dots(const struct panel *panel)
 {
     struct sweep_view *view = panel->view;
     double before = NAN;
     double here = NAN;
-    bool absent = false;
     for (size_t k = 0; k <= view->total; k++) {
         double next = NAN;
         if (k < view->total) {
             sweep_reach(view, k);
             next = sweep_value(view, panel->result, k);
-            absent = absent || (isnan(next) && !sweep_is_refused(view, k));
         }
         if (!isnan(here) && (view->total <= DOTS_MAX || (isnan(before) && isnan(next)))) {
             plot_dot(panel->plot, place_x(panel, k - 1), plot_scale_place(&panel->y, here));
@@ -165,45 +220,52 @@ static bool draw_dots(const struct panel *panel)
         before = here;
         here = next;
     }
-    return absent;
+}
+
+/* Bars of notes from `top` down, lines where they begin or end, the curve. */
+static void draw_plot(const struct panel *panel, double top)
+{
+    const struct sweep_view *view = panel->view;
+    const double row = bar_height(panel->plot);
+    double bar = top + row / 2;
+    draw_runs(panel, hw_notes_grave(view->question->calc), NOTES_MAX, NAN);
+    plot_frame(panel->plot, &panel->x, &panel->y);
+    for (size_t i = 0; i < view->n_told; i++) {
+        size_t note = view->told[i];
+        if (view->letter[note] != '\0') {
+            draw_runs(panel, UINT64_C(1) << note, note, bar);
+            bar += row;
+        }
+    }
+    draw_turns(panel, top);
+    draw_curve(panel);
+    draw_dots(panel);
 }
 
 void plot_panel(struct sweep_view *view, size_t result, struct plot *plot)
 {
     struct panel panel = {.view = view, .plot = plot, .result = result};
-    struct plot_look right = plot_words;
-    struct plot_look axis_name = plot_words;
+    struct plot_look axis_name = plot->page.words;
     char label[AXIS_TEXT];
-    right.anchor = PLOT_RIGHT;
     axis_name.anchor = PLOT_MIDDLE;
-    right.bold = axis_name.bold = true;
+    axis_name.bold = true;
     fit_scales(&panel);
     plot->y += 6;
-    double bars = plot->y;
+    double top = plot->y;
     for (size_t i = 0; i < view->n_told; i++) {
-        plot->y += view->letter[view->told[i]] == '\0' ? 0 : BAR_HEIGHT;
+        plot->y += view->letter[view->told[i]] == '\0' ? 0 : bar_height(plot);
     }
-    plot->y += 9;
-    panel.y.to = plot->y;
-    panel.y.from = plot->y + PANEL_HEIGHT;
-    draw_runs(&panel, hw_notes_grave(view->question->calc), NAN);
-    plot_frame(plot, &panel.x, &panel.y);
-    for (size_t i = 0; i < view->n_told; i++) {
-        char letter[] = {view->letter[view->told[i]], '\0'};
-        if (letter[0] != '\0') {
-            plot_text(plot, panel.x.from - 5, bars + BAR_HEIGHT - 3, &right, letter);
-            draw_runs(&panel, UINT64_C(1) << view->told[i], bars + BAR_HEIGHT / 2.0);
-            bars += BAR_HEIGHT;
-        }
+    panel.y.to = plot->y + 9;
+    panel.y.from = panel.y.to + plot_panel_height(plot);
+    if (!plot->measuring) {
+        draw_plot(&panel, top);
     }
-    draw_curve(&panel);
-    bool absent = draw_dots(&panel);
-    plot->y = panel.y.from + 36;
+    plot->y = panel.y.from + plot->page.tick.size * 3;
     sweep_label(view->axis[0].input->name, view->axis[0].unit, label);
     plot_text(plot, (panel.x.from + panel.x.to) / 2, plot->y, &axis_name, label);
     plot->y += 6;
-    if (absent) {
-        plot_wrapped(plot, 0, &plot_words, "No line: it does not apply there.");
+    if (view->answered[result] + view->refused < view->total) {
+        plot_wrapped(plot, 0, &plot->page.note, "No line: it does not apply there.");
     }
     plot->y += 12;
 }
