@@ -172,6 +172,9 @@ static bool read_general(size_t option, const char *word, struct args *args)
     case OPTION_SPREAD:
         args->spread = true;
         return true;
+    case OPTION_FULL:
+        args->full = true;
+        return true;
     case OPTION_TSV:
         args->tsv = true;
         return true;

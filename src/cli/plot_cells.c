@@ -52,7 +52,7 @@ static void measure(struct cells *cells)
 {
     const struct plot *plot = cells->plot;
     const double size = cells->tick.size;
-    const double gap = plot->tight == 0 ? 5 : 3;
+    const double gap = size * (plot->tight == 0 ? 0.6 : 0.35);
     measure_points(cells);
     bool beside = plot->tight >= BESIDE && cells->marks > 0;
     double widest = fmax(cells->number, cells->marks);

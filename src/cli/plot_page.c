@@ -12,24 +12,24 @@ static const struct plot_page phone = {
     .note = {12, PLOT_LEFT, false},
 };
 
-/* 210 mm x 297 mm (ISO 216); a unit is a point, 1/72 inch, so sizes of words are as in print. */
-static const struct plot_page a4 = {
-    .width = 210 / 25.4 * 72,
-    .height = 297 / 25.4 * 72,
-    .mm = 25.4 / 72,
-    .margin = 10 / 25.4 * 72, /* most printers leave 5 mm blank */
-    .title = {12, PLOT_LEFT, true},
-    .heading = {10.5, PLOT_LEFT, true},
-    .words = {9, PLOT_LEFT, false},
-    .tick = {9, PLOT_MIDDLE, false},
-    .note = {9, PLOT_LEFT, false},
+/* 210 mm x 297 mm (ISO 216). A unit is a point, 1/72 inch, so sizes of words are as in print. */
+static const double mm = 25.4 / 72;
+static const double a4_short = 210 * 72 / 25.4;
+static const double a4_long = 297 * 72 / 25.4;
+static const double a4_margin = 10 * 72 / 25.4; /* most printers leave 5 mm blank */
+
+/* On a wall large words are welcome, notes are small. The last row is for what would not fit one
+ * page otherwise. */
+static const struct {
+    double title, heading, words, tick, note;
+} sizes[] = {
+    {15, 13, 11, 14, 9},
+    {14, 12, 10, 11.5, 9},
+    {12, 10.5, PLOT_LEAST, PLOT_LEAST, 9},
+    {12, 10.5, PLOT_LEAST, PLOT_LEAST, 7},
 };
 
-/* Sizes of words, in parts of those of the page: on a wall large ones are welcome. The last one is
- * for what else would not fit one page, with small notes. */
-static const double sizes[] = {1.6, 1.3, 1, 1};
-
-enum { SIZES = sizeof sizes / sizeof sizes[0], SMALL_NOTE = 7, GAP = 20, HIGHEST = 320, STEP = 20, PHONE_PANEL = 170 };
+enum { SIZES = sizeof sizes / sizeof sizes[0], GAP = 20, HIGHEST = 320, STEP = 20, PHONE = 170 };
 
 void plot_page_phone(struct plot *plot)
 {
@@ -38,30 +38,29 @@ void plot_page_phone(struct plot *plot)
     plot->tight = 0;
 }
 
-/* A page with words of that size. */
-static void set_words(struct plot_page *page, size_t size)
+static void set_a4(struct plot_page *page, bool lying, size_t size)
 {
-    *page = a4;
-    page->title.size *= sizes[size];
-    page->heading.size *= sizes[size];
-    page->words.size *= sizes[size];
-    page->tick.size *= sizes[size];
-    page->note.size = size + 1 < SIZES ? a4.note.size * sizes[size] : SMALL_NOTE;
+    *page = (struct plot_page){
+        .width = lying ? a4_long : a4_short,
+        .height = lying ? a4_short : a4_long,
+        .mm = mm,
+        .margin = a4_margin,
+        .title = {sizes[size].title, PLOT_LEFT, true},
+        .heading = {sizes[size].heading, PLOT_LEFT, true},
+        .words = {sizes[size].words, PLOT_LEFT, false},
+        .tick = {sizes[size].tick, PLOT_MIDDLE, false},
+        .note = {sizes[size].note, PLOT_LEFT, false},
+    };
 }
 
 bool plot_page_a4(struct plot *plot, const struct plot_choice *choice, size_t i)
 {
-    bool lying = i % 2 == 1;
     size_t levels = (size_t)choice->levels;
     size_t rest = i / 2 / choice->columns;
     if (rest / levels >= SIZES) {
         return false;
     }
-    set_words(&plot->page, rest / levels);
-    if (lying) {
-        plot->page.width = a4.height;
-        plot->page.height = a4.width;
-    }
+    set_a4(&plot->page, i % 2 == 1, rest / levels);
     plot->columns = i / 2 % choice->columns + 1;
     plot->tight = (int)(rest % levels);
     return true;
@@ -80,5 +79,5 @@ double plot_column_left(const struct plot *plot, size_t i)
 
 double plot_panel_height(const struct plot *plot)
 {
-    return plot->page.mm > 0 ? HIGHEST - STEP * plot->tight : PHONE_PANEL;
+    return plot->page.mm > 0 ? HIGHEST - STEP * plot->tight : PHONE;
 }
