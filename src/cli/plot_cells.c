@@ -210,18 +210,11 @@ static void draw_words(const struct cells *cells)
     char low[NUMBER_MAX];
     char high[NUMBER_MAX];
     char line[CAPTION_MAX];
-    number_text(low, view->low[cells->result], 3, 0);
-    number_text(high, view->high[cells->result], 3, 0);
+    sweep_number_text(view, cells->result, view->low[cells->result], low);
+    sweep_number_text(view, cells->result, view->high[cells->result], high);
     (void)snprintf(line, sizeof line, "The darker the higher: %s to %s%s%s.", low, high,
                    unit[0] == '\0' ? "" : " ", unit);
     plot_wrapped(plot, 0, &plot->page.note, line);
-    if (sweep_lettered(view) != 0) {
-        plot_wrapped(plot, 0, &plot->page.note,
-                     "Heavy line: a caution begins or ends there; the letters tell which.");
-    }
-    if (view->refused > 0) {
-        plot_wrapped(plot, 0, &plot->page.note, "Hatched: no answer; the letter tells why.");
-    }
     if (cells->absent) {
         plot_wrapped(plot, 0, &plot->page.note, "-: does not apply there.");
     }

@@ -25,11 +25,11 @@ static const struct {
 } sizes[] = {
     {15, 13, 11, 14, 9},
     {14, 12, 10, 11.5, 9},
-    {12, 10.5, PLOT_LEAST, PLOT_LEAST, 9},
-    {12, 10.5, PLOT_LEAST, PLOT_LEAST, 7},
+    [PLOT_PLAIN] = {12, 10.5, PLOT_LEAST, PLOT_LEAST, 9},
+    [PLOT_SMALL] = {12, 10.5, PLOT_LEAST, PLOT_LEAST, 7},
 };
 
-enum { SIZES = sizeof sizes / sizeof sizes[0], GAP = 20, HIGHEST = 320, STEP = 20, PHONE = 170 };
+enum { GAP = 20, HIGHEST = 320, STEP = 20, PHONE = 170 };
 
 void plot_page_phone(struct plot *plot)
 {
@@ -38,32 +38,42 @@ void plot_page_phone(struct plot *plot)
     plot->tight = 0;
 }
 
-static void set_a4(struct plot_page *page, bool lying, size_t size)
+void plot_page_a4(struct plot *plot, const struct plot_way *way)
 {
-    *page = (struct plot_page){
-        .width = lying ? a4_long : a4_short,
-        .height = lying ? a4_short : a4_long,
+    plot->page = (struct plot_page){
+        .width = way->lying ? a4_long : a4_short,
+        .height = way->lying ? a4_short : a4_long,
         .mm = mm,
         .margin = a4_margin,
-        .title = {sizes[size].title, PLOT_LEFT, true},
-        .heading = {sizes[size].heading, PLOT_LEFT, true},
-        .words = {sizes[size].words, PLOT_LEFT, false},
-        .tick = {sizes[size].tick, PLOT_MIDDLE, false},
-        .note = {sizes[size].note, PLOT_LEFT, false},
+        .title = {sizes[way->size].title, PLOT_LEFT, true},
+        .heading = {sizes[way->size].heading, PLOT_LEFT, true},
+        .words = {sizes[way->size].words, PLOT_LEFT, false},
+        .tick = {sizes[way->size].tick, PLOT_MIDDLE, false},
+        .note = {sizes[way->size].note, PLOT_LEFT, false},
     };
+    plot->columns = way->columns;
+    plot->tight = way->tight;
 }
 
-bool plot_page_a4(struct plot *plot, const struct plot_choice *choice, size_t i)
+bool plot_way_next(struct plot_way *way, const struct plot_way *most)
 {
-    size_t levels = (size_t)choice->levels;
-    size_t rest = i / 2 / choice->columns;
-    if (rest / levels >= SIZES) {
-        return false;
+    if (!way->lying && most->lying) {
+        way->lying = true;
+        return true;
     }
-    set_a4(&plot->page, i % 2 == 1, rest / levels);
-    plot->columns = i / 2 % choice->columns + 1;
-    plot->tight = (int)(rest % levels);
-    return true;
+    way->lying = false;
+    if (way->columns < most->columns) {
+        way->columns++;
+        return true;
+    }
+    way->columns = 1;
+    if (way->tight < most->tight) {
+        way->tight++;
+        return true;
+    }
+    way->tight = 0;
+    way->size++;
+    return way->size <= most->size;
 }
 
 double plot_column_width(const struct plot *plot)
@@ -79,5 +89,5 @@ double plot_column_left(const struct plot *plot, size_t i)
 
 double plot_panel_height(const struct plot *plot)
 {
-    return plot->page.mm > 0 ? HIGHEST - STEP * plot->tight : PHONE;
+    return plot->page.mm > 0 ? HIGHEST - STEP * (double)plot->tight : PHONE;
 }

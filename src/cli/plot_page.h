@@ -6,20 +6,24 @@
 /* A telephone: as high as it needs to be. */
 void plot_page_phone(struct plot *plot);
 
-/* On A4 no words but notes are smaller than this, in points. Of the sizes there are number
- * PLOT_PLAIN is that one. */
-enum { PLOT_LEAST = 9, PLOT_PLAIN = 2 };
+/* On A4 no words but notes are smaller than this, in points. */
+enum { PLOT_LEAST = 9 };
 
-/* How a picture may be laid out on an A4 page: up to `columns` plots side by side, `levels` of
- * tightness. */
-struct plot_choice {
-    size_t columns;
-    int levels;
+/* A way to lay a picture out on A4. */
+struct plot_way {
+    bool lying;
+    size_t columns; /* plots side by side, 1 or more */
+    size_t tight;   /* as in struct plot */
+    size_t size;    /* of words: 0 the largest; PLOT_PLAIN the least; PLOT_SMALL with small notes */
 };
 
-/* Lays it out in the way number i, counted from 0; the one that reads best comes first. False when
- * there are no more. */
-bool plot_page_a4(struct plot *plot, const struct plot_choice *choice, size_t i);
+enum { PLOT_PLAIN = 2, PLOT_SMALL };
+
+void plot_page_a4(struct plot *plot, const struct plot_way *way);
+
+/* From one way to the next one, which reads less well, none of them beyond `most`. The first is
+ * {false, 1, 0, 0}. False when there are no more. */
+bool plot_way_next(struct plot_way *way, const struct plot_way *most);
 
 /* How wide one of the plots side by side is, and where number i begins. */
 double plot_column_width(const struct plot *plot);

@@ -88,22 +88,26 @@ static void draw_turn(const struct panel *panel, double top, double x, double va
     }
 }
 
-/* Between two points cautions that begin or end at one place have one line: a graver one begins
- * where the milder one of the same fact ends. */
+/* Between two points. Cautions that begin or end at one place have one line, from the highest of
+ * their bars: a graver one begins where the milder one of the same fact ends. */
 static void draw_turns_between(const struct panel *panel, uint64_t changed, double top, size_t k)
 {
+    const struct sweep_view *view = panel->view;
+    const double row = bar_height(panel->plot);
     double drawn[NOTES_MAX];
     size_t n = 0;
-    for (size_t bit = 0; notes_next(panel->view->question->calc, changed, &bit); bit++) {
-        double value = NAN;
-        double x = turn_of(panel, UINT64_C(1) << bit, k, &value);
-        bool again = false;
-        for (size_t i = 0; i < n; i++) {
-            again = again || fabs(drawn[i] - x) < 0.5;
-        }
-        if (!again) {
-            draw_turn(panel, top, x, value);
-            drawn[n++] = x;
+    for (size_t i = 0; i < view->n_told && view->letter[view->told[i]] != '\0'; i++) {
+        if (notes_have(changed, view->told[i])) {
+            double value = NAN;
+            double x = turn_of(panel, UINT64_C(1) << view->told[i], k, &value);
+            bool again = false;
+            for (size_t j = 0; j < n; j++) {
+                again = again || fabs(drawn[j] - x) < 0.5;
+            }
+            if (!again) {
+                draw_turn(panel, top + row * ((double)i + 0.2), x, value);
+                drawn[n++] = x;
+            }
         }
     }
 }
@@ -123,41 +127,35 @@ static void draw_turns(const struct panel *panel, double top)
     }
 }
 
-/* From point `first` to point `last` a note is raised: a bar above the plot, its letter at the
- * left. */
-static void draw_run(const struct panel *panel, size_t note, double bar, const size_t ends[2])
+/* From point ends[0] to point ends[1] a note is raised: a bar above the plot. */
+static void draw_run(const struct panel *panel, uint64_t note, double bar, const size_t ends[2])
 {
-    const double size = panel->plot->page.tick.size;
-    const uint64_t bit = UINT64_C(1) << note;
-    const char letter[] = {panel->view->letter[note], '\0'};
-    struct plot_look right = panel->plot->page.words;
     double value = NAN;
     bool begins = ends[0] > 0;
     bool finishes = ends[1] + 1 < panel->view->total;
-    double a = begins ? turn_of(panel, bit, ends[0] - 1, &value) : place_x(panel, ends[0]);
-    double b = finishes ? turn_of(panel, bit, ends[1], &value) : place_x(panel, ends[1]);
+    double a = begins ? turn_of(panel, note, ends[0] - 1, &value) : place_x(panel, ends[0]);
+    double b = finishes ? turn_of(panel, note, ends[1], &value) : place_x(panel, ends[1]);
     double outside = a < b ? 2.5 : -2.5;
-    right.anchor = PLOT_RIGHT;
-    right.bold = true;
-    a = begins ? a : a - outside;
-    b = finishes ? b : b + outside;
-    plot_line(panel->plot, (double[2]){a, bar}, (double[2]){b, bar}, PLOT_BAR);
-    plot_text(panel->plot, fmin(a, b) - 4, bar + size * 0.35, &right, letter);
+    plot_line(panel->plot, (double[2]){begins ? a : a - outside, bar},
+              (double[2]){finishes ? b : b + outside, bar}, PLOT_BAR);
 }
 
-static void draw_hatching(const struct panel *panel, size_t first, size_t last)
+/* Up to where it begins and ends between points. */
+static void draw_hatching(const struct panel *panel, const size_t ends[2])
 {
-    double a = fmin(place_x(panel, first), place_x(panel, last));
-    double b = fmax(place_x(panel, first), place_x(panel, last));
-    double from = fmax(a - 4, panel->x.from);
-    double to = fmin(b + 4, panel->x.to);
+    const uint64_t grave = hw_notes_grave(panel->view->question->calc);
+    double value = NAN;
+    double a = ends[0] > 0 ? turn_of(panel, grave, ends[0] - 1, &value) : place_x(panel, ends[0]);
+    double b = ends[1] + 1 < panel->view->total ? turn_of(panel, grave, ends[1], &value)
+                                                : place_x(panel, ends[1]);
+    double from = fmax(fmin(a, b) - 1, panel->x.from);
+    double to = fmin(fmax(a, b) + 1, panel->x.to);
     struct plot_box box = {from, panel->y.to, to - from, panel->y.from - panel->y.to};
     plot_hatch(panel->plot, &box);
 }
 
-/* Runs of points at which some of these notes are raised: each is a bar of the note with that
- * number, or is hatched where `note` is NOTES_MAX. */
-static void draw_runs(const struct panel *panel, uint64_t notes, size_t note, double bar)
+/* Runs of points at which some of these notes are raised, drawn as bars or, for NAN, hatched. */
+static void draw_runs(const struct panel *panel, uint64_t notes, double bar)
 {
     struct sweep_view *view = panel->view;
     size_t first = 0;
@@ -168,13 +166,31 @@ static void draw_runs(const struct panel *panel, uint64_t notes, size_t note, do
             sweep_reach(view, k);
             raised = (sweep_notes(view, k) & notes) != 0;
         }
-        if (on && !raised && note == NOTES_MAX) {
-            draw_hatching(panel, first, k - 1);
+        if (on && !raised && isnan(bar)) {
+            draw_hatching(panel, (size_t[2]){first, k - 1});
         } else if (on && !raised) {
-            draw_run(panel, note, bar, (size_t[2]){first, k - 1});
+            draw_run(panel, notes, bar, (size_t[2]){first, k - 1});
         }
         first = raised && !on ? k : first;
         on = raised;
+    }
+}
+
+/* A row for each note with a letter: the letter at the left, a thin line that leads to its bars. */
+static void draw_bars(const struct panel *panel, double top)
+{
+    const struct sweep_view *view = panel->view;
+    const struct plot *plot = panel->plot;
+    const double row = bar_height(plot);
+    struct plot_look look = plot->page.words;
+    look.anchor = PLOT_RIGHT;
+    look.bold = true;
+    for (size_t i = 0; i < view->n_told && view->letter[view->told[i]] != '\0'; i++) {
+        const double y = top + ((double)i + 0.5) * row;
+        char letter[] = {view->letter[view->told[i]], '\0'};
+        plot_text(plot, panel->x.from - 5, y + look.size * 0.35, &look, letter);
+        plot_line(plot, (double[2]){panel->x.from, y}, (double[2]){panel->x.to, y}, PLOT_GRID);
+        draw_runs(panel, UINT64_C(1) << view->told[i], y);
     }
 }
 
@@ -225,47 +241,41 @@ static void draw_dots(const struct panel *panel)
 /* Bars of notes from `top` down, lines where they begin or end, the curve. */
 static void draw_plot(const struct panel *panel, double top)
 {
-    const struct sweep_view *view = panel->view;
-    const double row = bar_height(panel->plot);
-    double bar = top + row / 2;
-    draw_runs(panel, hw_notes_grave(view->question->calc), NOTES_MAX, NAN);
+    draw_runs(panel, hw_notes_grave(panel->view->question->calc), NAN);
     plot_frame(panel->plot, &panel->x, &panel->y);
-    for (size_t i = 0; i < view->n_told; i++) {
-        size_t note = view->told[i];
-        if (view->letter[note] != '\0') {
-            draw_runs(panel, UINT64_C(1) << note, note, bar);
-            bar += row;
-        }
-    }
+    draw_bars(panel, top);
     draw_turns(panel, top);
     draw_curve(panel);
     draw_dots(panel);
 }
 
-void plot_panel(struct sweep_view *view, size_t result, struct plot *plot)
+void plot_panel(struct sweep_view *view, size_t result, bool named, struct plot *plot)
 {
     struct panel panel = {.view = view, .plot = plot, .result = result};
-    struct plot_look axis_name = plot->page.words;
+    struct plot_look axis_name = plot->page.tick;
+    const double size = plot->page.tick.size;
     char label[AXIS_TEXT];
-    axis_name.anchor = PLOT_MIDDLE;
     axis_name.bold = true;
     fit_scales(&panel);
-    plot->y += 6;
+    plot->y += size * 0.4;
     double top = plot->y;
     for (size_t i = 0; i < view->n_told; i++) {
         plot->y += view->letter[view->told[i]] == '\0' ? 0 : bar_height(plot);
     }
-    panel.y.to = plot->y + 9;
+    panel.y.to = plot->y + size * 0.7;
     panel.y.from = panel.y.to + plot_panel_height(plot);
     if (!plot->measuring) {
         draw_plot(&panel, top);
     }
-    plot->y = panel.y.from + plot->page.tick.size * 3;
-    sweep_label(view->axis[0].input->name, view->axis[0].unit, label);
-    plot_text(plot, (panel.x.from + panel.x.to) / 2, plot->y, &axis_name, label);
-    plot->y += 6;
+    plot->y = panel.y.from + size * 1.7;
+    if (named) {
+        plot->y += size * 1.3;
+        sweep_label(view->axis[0].input->name, view->axis[0].unit, label);
+        plot_text(plot, (panel.x.from + panel.x.to) / 2, plot->y, &axis_name, label);
+    }
+    plot->y += size * 0.4;
     if (view->answered[result] + view->refused < view->total) {
         plot_wrapped(plot, 0, &plot->page.note, "No line: it does not apply there.");
     }
-    plot->y += 12;
+    plot->y += size * 0.8;
 }

@@ -48,24 +48,82 @@ static void draw_heading(const struct sweep_view *view, size_t result, struct pl
     plot_wrapped(plot, 0, &plot->page.words, this->help);
 }
 
-/* Plots side by side from result number `at` on, their headings first, so that their axes are
- * level. */
-static void draw_side_by_side(struct sweep_view *view, size_t at, struct plot *plot)
+/* Results of which plots are drawn. */
+struct curves {
+    size_t n, result[HW_RESULTS];
+};
+
+/* The same number at every point that has an answer. */
+static bool is_flat(const struct sweep_view *view, size_t result)
 {
-    const double top = plot->y;
-    const size_t left = view->n_results - at;
-    const size_t n = left < plot->columns ? left : plot->columns;
-    double below = top;
+    char low[NUMBER_MAX];
+    char high[NUMBER_MAX];
+    sweep_number_text(view, result, view->low[result], low);
+    sweep_number_text(view, result, view->high[result], high);
+    return strcmp(low, high) == 0 && view->answered[result] + view->refused == view->total;
+}
+
+/* A line for what is the same at every point tells less than a sentence: where no results were
+ * named there are sentences, unless nothing else would be left. */
+static void choose_curves(const struct sweep_view *view, struct curves *curves)
+{
+    curves->n = 0;
+    for (size_t at = 0; at < view->n_results; at++) {
+        if (view->args->n_only > 0 || view->total == 1 || !is_flat(view, view->result[at])) {
+            curves->result[curves->n++] = view->result[at];
+        }
+    }
+    if (curves->n == 0 && view->n_results > 0) {
+        curves->result[curves->n++] = view->result[0];
+    }
+}
+
+/* "tan_long 0.60 mg/L at every point: what it is" */
+static void draw_flat(const struct sweep_view *view, size_t result, struct plot *plot)
+{
+    const char *unit = sweep_unit(view, result);
+    const struct hw_result *this = &view->question->calc->results[result];
+    char number[NUMBER_MAX];
+    char line[LINE_BYTES];
+    sweep_number_text(view, result, view->low[result], number);
+    (void)snprintf(line, sizeof line, "%s %s%s%s at every point%s: %s", this->name, number,
+                   unit[0] == '\0' ? "" : " ", unit, view->refused > 0 ? " with an answer" : "",
+                   this->help);
+    plot_wrapped(plot, 0, &plot->page.words, line);
+}
+
+static void draw_flats(const struct sweep_view *view, const struct curves *curves,
+                       struct plot *plot)
+{
+    for (size_t at = 0; at < view->n_results; at++) {
+        bool drawn = false;
+        for (size_t i = 0; i < curves->n; i++) {
+            drawn = drawn || curves->result[i] == view->result[at];
+        }
+        if (!drawn) {
+            draw_flat(view, view->result[at], plot);
+        }
+    }
+    plot->y += curves->n < view->n_results ? plot->page.words.size : 0;
+}
+
+/* Plots side by side from number `at` on, their headings first, so that their axes are level. On a
+ * page the lowest alone name the axis across. */
+static void draw_side_by_side(struct sweep_view *view, const struct curves *curves, size_t at,
+                              struct plot *plot)
+{
+    double below = plot->y;
     for (int part = 0; part < 2; part++) {
         const double from = below;
-        for (size_t i = 0; i < n; i++) {
+        for (size_t i = at; i < at + plot->columns && i < curves->n; i++) {
             plot->y = from;
-            plot->left = plot_column_left(plot, i);
+            plot->left = plot_column_left(plot, i - at);
             plot->right = plot->left + plot_column_width(plot);
             if (part == 0) {
-                draw_heading(view, view->result[at + i], plot);
+                draw_heading(view, curves->result[i], plot);
             } else {
-                plot_panel(view, view->result[at + i], plot);
+                bool lowest = i + plot->columns >= curves->n;
+                plot_panel(view, curves->result[i], lowest || plot->columns == 1, plot);
             }
             below = fmax(below, plot->y);
         }
@@ -75,25 +133,40 @@ static void draw_side_by_side(struct sweep_view *view, size_t at, struct plot *p
     plot->right = plot->page.width - plot->page.margin;
 }
 
-static void draw_plots(struct sweep_view *view, struct plot *plot)
+/* One axis. */
+static void draw_curves(struct sweep_view *view, struct plot *plot)
 {
-    bool one_axis = view->question->n_axes == 1;
-    for (size_t at = 0; one_axis && at < view->n_results; at += plot->columns) {
-        draw_side_by_side(view, at, plot);
+    struct curves curves;
+    choose_curves(view, &curves);
+    for (size_t at = 0; at < curves.n; at += plot->columns) {
+        draw_side_by_side(view, &curves, at, plot);
     }
-    for (size_t at = 0; !one_axis && at < view->n_results; at++) {
+    draw_flats(view, &curves, plot);
+    if (curves.n > 0 && sweep_lettered(view) != 0) {
+        plot_wrapped(plot, 0, &plot->page.note,
+                     "A bar above a plot shows where its letter holds. Heavy line: a caution begins "
+                     "or ends there; dashed: the value there.");
+    }
+    if (curves.n > 0 && view->refused > 0) {
+        plot_wrapped(plot, 0, &plot->page.note, "Hatched: no answer there.");
+    }
+}
+
+/* Two axes: a chart of the first result, or of those that were named. */
+static void draw_charts(struct sweep_view *view, struct plot *plot)
+{
+    for (size_t at = 0; at < view->n_results; at++) {
         if (at == 0 || view->args->n_only > 0) {
             draw_heading(view, view->result[at], plot);
             plot_cells(view, view->result[at], plot);
         }
     }
-    if (one_axis && view->n_results > 0 && sweep_lettered(view) != 0) {
+    if (view->n_results > 0 && sweep_lettered(view) != 0) {
         plot_wrapped(plot, 0, &plot->page.note,
-                     "A bar above a plot shows where its letter holds. Heavy line: a caution begins "
-                     "or ends there; dashed: the value there.");
+                     "Heavy line: a caution begins or ends there; the letters tell which.");
     }
-    if (one_axis && view->n_results > 0 && view->refused > 0) {
-        plot_wrapped(plot, 0, &plot->page.note, "Hatched: no answer there.");
+    if (view->n_results > 0 && view->refused > 0) {
+        plot_wrapped(plot, 0, &plot->page.note, "Hatched: no answer; the letter tells why.");
     }
 }
 
@@ -105,7 +178,11 @@ static void draw_results(struct sweep_view *view, struct plot *plot)
     if (view->refused == view->total) {
         plot_wrapped(plot, 0, &plot->page.heading, "No answer at any point");
     }
-    draw_plots(view, plot);
+    if (view->question->n_axes == 1) {
+        draw_curves(view, plot);
+    } else {
+        draw_charts(view, plot);
+    }
     for (size_t i = 0; i < calc->n_results && view->refused < view->total; i++) {
         if (view->args->n_only > 0 && view->args->only[i] && !view->applies[i]) {
             (void)snprintf(line, sizeof line, "%s does not apply at any point",
@@ -164,27 +241,40 @@ static void measure(struct sweep_view *view, struct plot *plot)
     plot->measuring = false;
 }
 
-enum { PANEL_LEVELS = 13, CELL_LEVELS = 3 };
-
-/* A plot is wider than high, and has large words only where it is large itself. */
-static bool is_shapely(const struct plot *plot)
+/* A plot is wider than high. Large words are for plots that are large, and for roomy cells. */
+static bool is_shapely(const struct plot *plot, bool one_axis)
 {
-    double height = plot_panel_height(plot);
-    double size = plot->page.tick.size;
-    return plot_column_width(plot) >= 1.4 * height && (height >= 20 * size || size <= PLOT_LEAST);
+    const double height = plot_panel_height(plot);
+    const double size = plot->page.tick.size;
+    const bool large = size > PLOT_LEAST;
+    if (one_axis) {
+        return plot_column_width(plot) >= fmax(1.4 * height, 150) && !(large && height < 20 * size);
+    }
+    return !(large && plot->tight > 0);
+}
+
+/* Plots are from 320 to 60 points high, cells of three kinds. */
+static void set_most(const struct sweep_view *view, struct plot_way *most)
+{
+    *most = (struct plot_way){.lying = true, .columns = 1, .tight = 2, .size = PLOT_SMALL};
+    if (view->question->n_axes == 1) {
+        struct curves curves;
+        choose_curves(view, &curves);
+        most->columns = curves.n < 1 ? 1 : curves.n < 4 ? curves.n : 4;
+        most->tight = 13;
+    }
 }
 
 /* Finds the first way in which the picture fits an A4 page. */
 static bool find_way(struct sweep_view *view, struct plot *plot, bool folding)
 {
     bool one_axis = view->question->n_axes == 1;
-    struct plot_choice choice = {.columns = 1, .levels = CELL_LEVELS};
-    if (one_axis) {
-        choice.columns = view->n_results < 2 ? 1 : view->n_results < 3 ? 2 : 3;
-        choice.levels = PANEL_LEVELS;
-    }
-    for (size_t i = 0; plot_page_a4(plot, &choice, i); i++) {
-        if (one_axis && !is_shapely(plot)) {
+    struct plot_way way = {.columns = 1};
+    struct plot_way most;
+    bool more = true;
+    for (set_most(view, &most); more; more = plot_way_next(&way, &most)) {
+        plot_page_a4(plot, &way);
+        if (!is_shapely(plot, one_axis)) {
             continue;
         }
         measure(view, plot);
@@ -199,12 +289,12 @@ static bool find_way(struct sweep_view *view, struct plot *plot, bool folding)
 /* A picture that no page takes comes out longer: nothing is left out. */
 static void fit_a4(struct sweep_view *view, struct plot *plot)
 {
-    static const struct plot_choice plain = {.columns = 1, .levels = 1};
     bool chart = view->question->n_axes > 1;
     if (find_way(view, plot, false) || (chart && find_way(view, plot, true))) {
         return;
     }
-    plot_page_a4(plot, &plain, 2 * PLOT_PLAIN);
+    plot_page_a4(plot, &(struct plot_way){.columns = chart ? 1 : 2, .tight = chart ? 0 : 8,
+                                          .size = PLOT_PLAIN});
     measure(view, plot);
     complain("the picture is %.0f mm high, more than an A4 page: name fewer results with --only, "
              "or take larger steps",

@@ -107,15 +107,20 @@ double sweep_value(const struct sweep_view *view, size_t result, size_t k)
     return sweep_shown(view, result, view->points.batch.out[result][k - view->points.first]);
 }
 
-void sweep_cell(const struct sweep_view *view, size_t result, size_t k, char text[NUMBER_MAX])
+void sweep_number_text(const struct sweep_view *view, size_t result, double value,
+                       char text[NUMBER_MAX])
 {
     const struct hw_result *this = &view->question->calc->results[result];
+    number_text(text, value, view->args->digits ? view->args->digits : this->digits, this->safe);
+}
+
+void sweep_cell(const struct sweep_view *view, size_t result, size_t k, char text[NUMBER_MAX])
+{
     double value = sweep_value(view, result, k);
     if (isnan(value)) {
         (void)snprintf(text, NUMBER_MAX, "%s", sweep_is_refused(view, k) ? "x" : "-");
     } else {
-        number_text(text, value, view->args->digits ? view->args->digits : this->digits,
-                    this->safe);
+        sweep_number_text(view, result, value, text);
     }
 }
 

@@ -56,6 +56,10 @@ double sweep_value(const struct sweep_view *view, size_t result, size_t k);
 /* A value of a result in the unit that is shown. */
 double sweep_shown(const struct sweep_view *view, size_t result, double value);
 
+/* A number of a result in the unit that is shown, as people read it. */
+void sweep_number_text(const struct sweep_view *view, size_t result, double value,
+                       char text[NUMBER_MAX]);
+
 /* A result at point k as it stands in a cell: its number, "-" where it does not apply, "x" without
  * an answer. */
 void sweep_cell(const struct sweep_view *view, size_t result, size_t k, char text[NUMBER_MAX]);
