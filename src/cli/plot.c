@@ -159,7 +159,6 @@ void plot_line(const struct plot *plot, const double from[2], const double to[2]
         [PLOT_GRID] = "#ccc\" stroke-width=\"1",
         [PLOT_DASHED] = "#333\" stroke-width=\"1\" stroke-dasharray=\"5 3",
         [PLOT_BAR] = "#000\" stroke-width=\"5",
-        [PLOT_CURVE] = "#000\" stroke-width=\"1.6",
         [PLOT_HEAVY] = "#000\" stroke-width=\"2.8\" stroke-linecap=\"square\" shape-rendering=\"crispEdges",
     };
     if (!plot->measuring) {

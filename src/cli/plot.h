@@ -35,7 +35,7 @@ struct plot {
 };
 
 /* PLOT_HEAVY is where a caution begins. */
-enum plot_stroke { PLOT_AXIS, PLOT_GRID, PLOT_DASHED, PLOT_BAR, PLOT_CURVE, PLOT_HEAVY };
+enum plot_stroke { PLOT_AXIS, PLOT_GRID, PLOT_DASHED, PLOT_BAR, PLOT_HEAVY };
 
 struct plot_box {
     double x, y, width, height;

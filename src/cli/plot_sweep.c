@@ -241,14 +241,16 @@ static void measure(struct sweep_view *view, struct plot *plot)
     plot->measuring = false;
 }
 
-/* A plot is wider than high. Large words are for plots that are large, and for roomy cells. */
-static bool is_shapely(const struct plot *plot, bool one_axis)
+/* A plot is wider than high, and not narrow unless it must be. Large words are for plots that are
+ * large, and for roomy cells. */
+static bool is_shapely(const struct plot *plot, bool one_axis, bool pressed)
 {
+    const double narrow = pressed ? 110 : 150;
     const double height = plot_panel_height(plot);
     const double size = plot->page.tick.size;
     const bool large = size > PLOT_LEAST;
     if (one_axis) {
-        return plot_column_width(plot) >= fmax(1.4 * height, 150) && !(large && height < 20 * size);
+        return plot_column_width(plot) >= fmax(1.4 * height, narrow) && !(large && height < 20 * size);
     }
     return !(large && plot->tight > 0);
 }
@@ -265,8 +267,9 @@ static void set_most(const struct sweep_view *view, struct plot_way *most)
     }
 }
 
-/* Finds the first way in which the picture fits an A4 page. */
-static bool find_way(struct sweep_view *view, struct plot *plot, bool folding)
+/* Finds the first way in which the picture fits an A4 page: pressed, plots may be narrow, and
+ * columns of cells folded. */
+static bool find_way(struct sweep_view *view, struct plot *plot, bool pressed)
 {
     bool one_axis = view->question->n_axes == 1;
     struct plot_way way = {.columns = 1};
@@ -274,11 +277,11 @@ static bool find_way(struct sweep_view *view, struct plot *plot, bool folding)
     bool more = true;
     for (set_most(view, &most); more; more = plot_way_next(&way, &most)) {
         plot_page_a4(plot, &way);
-        if (!is_shapely(plot, one_axis)) {
+        if (!is_shapely(plot, one_axis, pressed)) {
             continue;
         }
         measure(view, plot);
-        if (plot->y <= plot->page.height && (folding || !plot->folded)) {
+        if (plot->y <= plot->page.height && (pressed || !plot->folded)) {
             plot->height = plot->page.height;
             return true;
         }
@@ -290,7 +293,7 @@ static bool find_way(struct sweep_view *view, struct plot *plot, bool folding)
 static void fit_a4(struct sweep_view *view, struct plot *plot)
 {
     bool chart = view->question->n_axes > 1;
-    if (find_way(view, plot, false) || (chart && find_way(view, plot, true))) {
+    if (find_way(view, plot, false) || find_way(view, plot, true)) {
         return;
     }
     plot_page_a4(plot, &(struct plot_way){.columns = chart ? 1 : 2, .tight = chart ? 0 : 8,
