@@ -159,7 +159,8 @@ void plot_line(const struct plot *plot, const double from[2], const double to[2]
         [PLOT_GRID] = "#ccc\" stroke-width=\"1",
         [PLOT_DASHED] = "#333\" stroke-width=\"1\" stroke-dasharray=\"5 3",
         [PLOT_BAR] = "#000\" stroke-width=\"5",
-        [PLOT_HEAVY] = "#000\" stroke-width=\"2.8\" stroke-linecap=\"square\" shape-rendering=\"crispEdges",
+        [PLOT_HEAVY] =
+            "#000\" stroke-width=\"2.8\" stroke-linecap=\"square\" shape-rendering=\"crispEdges",
     };
     if (!plot->measuring) {
         (void)printf("<line x1=\"%.1f\" y1=\"%.1f\" x2=\"%.1f\" y2=\"%.1f\" stroke=\"%s\"/>\n",
@@ -205,7 +206,8 @@ void plot_curve_begin(const struct plot *plot, double x, double y)
 {
     if (!plot->measuring) {
         (void)printf(
-            "<polyline fill=\"none\" stroke=\"#000\" stroke-width=\"1.6\" points=\"%.1f,%.1f", x, y);
+            "<polyline fill=\"none\" stroke=\"#000\" stroke-width=\"1.6\" points=\"%.1f,%.1f", x,
+            y);
     }
 }
 

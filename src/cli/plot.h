@@ -27,8 +27,8 @@ struct plot {
     struct plot_page page;
     bool measuring;
     double left, right; /* what things stand between */
-    double y;      /* where the next thing begins; things in a picture stand below one another */
-    double height; /* of the whole, known once it was measured */
+    double y;       /* where the next thing begins; things in a picture stand below one another */
+    double height;  /* of the whole, known once it was measured */
     size_t columns; /* how many plots stand side by side */
     size_t tight;   /* 0: plots and cells are roomy; they get smaller from level to level */
     bool folded;    /* columns of cells did not all go side by side */

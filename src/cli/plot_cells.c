@@ -152,8 +152,7 @@ static void draw_borders(const struct cells *cells, size_t row, const size_t end
                       PLOT_HEAVY);
         }
         if (row > 0 && inside && notes != above[i - from]) {
-            plot_line(cells->plot, (double[2]){x, y}, (double[2]){x + cells->width, y},
-                      PLOT_HEAVY);
+            plot_line(cells->plot, (double[2]){x, y}, (double[2]){x + cells->width, y}, PLOT_HEAVY);
         }
         above[i - from] = notes;
     }
@@ -234,5 +233,4 @@ void plot_cells(struct sweep_view *view, size_t result, struct plot *plot)
         draw_block(&cells, from, end < view->points.across ? end : view->points.across);
     }
     draw_words(&cells);
-    plot->y += 12;
 }

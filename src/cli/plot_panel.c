@@ -61,7 +61,8 @@ static void fit_scales(struct panel *panel)
     panel->x.to = panel->plot->right - panel->plot->page.tick.size;
     for (size_t most = 8; most >= 2; most--) {
         plot_scale_fit(&panel->x, fmin(ends[0], ends[1]), fmax(ends[0], ends[1]), most, false);
-        if ((plot_scale_width(&panel->x, panel->plot->page.tick.size) + 8) * (double)most < panel->x.to - panel->x.from) {
+        if ((plot_scale_width(&panel->x, panel->plot->page.tick.size) + 8) * (double)most <
+            panel->x.to - panel->x.from) {
             break;
         }
     }

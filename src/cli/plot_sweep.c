@@ -143,9 +143,10 @@ static void draw_curves(struct sweep_view *view, struct plot *plot)
     }
     draw_flats(view, &curves, plot);
     if (curves.n > 0 && sweep_lettered(view) != 0) {
-        plot_wrapped(plot, 0, &plot->page.note,
-                     "A bar above a plot shows where its letter holds. Heavy line: a caution begins "
-                     "or ends there; dashed: the value there.");
+        plot_wrapped(
+            plot, 0, &plot->page.note,
+            "A bar above a plot shows where its letter holds. Heavy line: a caution begins "
+            "or ends there; dashed: the value there.");
     }
     if (curves.n > 0 && view->refused > 0) {
         plot_wrapped(plot, 0, &plot->page.note, "Hatched: no answer there.");
@@ -157,6 +158,7 @@ static void draw_charts(struct sweep_view *view, struct plot *plot)
 {
     for (size_t at = 0; at < view->n_results; at++) {
         if (at == 0 || view->args->n_only > 0) {
+            plot->y += at == 0 ? 0 : plot->page.title.size;
             draw_heading(view, view->result[at], plot);
             plot_cells(view, view->result[at], plot);
         }
@@ -225,7 +227,7 @@ static void draw(struct sweep_view *view, struct plot *plot)
 {
     draw_title(view, plot);
     draw_results(view, plot);
-    plot->y += 4;
+    plot->y += 6;
     plot_notes(view, plot);
     plot_sources(view, plot);
     plot->y += plot->page.margin;
@@ -250,7 +252,8 @@ static bool is_shapely(const struct plot *plot, bool one_axis, bool pressed)
     const double size = plot->page.tick.size;
     const bool large = size > PLOT_LEAST;
     if (one_axis) {
-        return plot_column_width(plot) >= fmax(1.4 * height, narrow) && !(large && height < 20 * size);
+        return plot_column_width(plot) >= fmax(1.4 * height, narrow) &&
+               !(large && height < 20 * size);
     }
     return !(large && plot->tight > 0);
 }
@@ -296,8 +299,8 @@ static void fit_a4(struct sweep_view *view, struct plot *plot)
     if (find_way(view, plot, false) || find_way(view, plot, true)) {
         return;
     }
-    plot_page_a4(plot, &(struct plot_way){.columns = chart ? 1 : 2, .tight = chart ? 0 : 8,
-                                          .size = PLOT_PLAIN});
+    plot_page_a4(plot, &(struct plot_way){
+                           .columns = chart ? 1 : 2, .tight = chart ? 0 : 8, .size = PLOT_PLAIN});
     measure(view, plot);
     complain("the picture is %.0f mm high, more than an A4 page: name fewer results with --only, "
              "or take larger steps",
