@@ -202,12 +202,15 @@ void plot_hatch(const struct plot *plot, const struct plot_box *box)
     }
 }
 
-void plot_curve_begin(const struct plot *plot, double x, double y)
+void plot_curve_begin(const struct plot *plot, enum plot_curve curve, double x, double y)
 {
+    static const char *const looks[] = {
+        [PLOT_BED] = "#fff\" stroke-width=\"4",
+        [PLOT_BLACK] = "#000\" stroke-width=\"1.6",
+    };
     if (!plot->measuring) {
-        (void)printf(
-            "<polyline fill=\"none\" stroke=\"#000\" stroke-width=\"1.6\" points=\"%.1f,%.1f", x,
-            y);
+        (void)printf("<polyline fill=\"none\" stroke=\"%s\" points=\"%.1f,%.1f", looks[curve], x,
+                     y);
     }
 }
 

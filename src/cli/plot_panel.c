@@ -8,8 +8,6 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { DOTS_MAX = 60 };
-
 struct panel {
     struct sweep_view *view;
     struct plot *plot;
@@ -195,7 +193,7 @@ static void draw_bars(const struct panel *panel, double top)
     }
 }
 
-static void draw_curve(const struct panel *panel)
+static void draw_curve(const struct panel *panel, enum plot_curve curve)
 {
     struct sweep_view *view = panel->view;
     bool open = false;
@@ -210,7 +208,8 @@ static void draw_curve(const struct panel *panel)
         } else if (open) {
             plot_curve_to(panel->plot, place_x(panel, k), plot_scale_place(&panel->y, value));
         } else {
-            plot_curve_begin(panel->plot, place_x(panel, k), plot_scale_place(&panel->y, value));
+            plot_curve_begin(panel->plot, curve, place_x(panel, k),
+                             plot_scale_place(&panel->y, value));
             open = true;
         }
     }
@@ -219,10 +218,12 @@ static void draw_curve(const struct panel *panel)
     }
 }
 
-/* At each point when they are few; always at one that stands alone. */
+/* At each point when they are not crowded; always at one that stands alone. */
 static void draw_dots(const struct panel *panel)
 {
     struct sweep_view *view = panel->view;
+    const double apart = (panel->x.to - panel->x.from) / (double)view->total;
+    const bool few = apart > 2 * panel->plot->page.tick.size / 3;
     double before = NAN;
     double here = NAN;
     for (size_t k = 0; k <= view->total; k++) {
@@ -231,7 +232,7 @@ static void draw_dots(const struct panel *panel)
             sweep_reach(view, k);
             next = sweep_value(view, panel->result, k);
         }
-        if (!isnan(here) && (view->total <= DOTS_MAX || (isnan(before) && isnan(next)))) {
+        if (!isnan(here) && (few || (isnan(before) && isnan(next)))) {
             plot_dot(panel->plot, place_x(panel, k - 1), plot_scale_place(&panel->y, here));
         }
         before = here;
@@ -246,7 +247,8 @@ static void draw_plot(const struct panel *panel, double top)
     plot_frame(panel->plot, &panel->x, &panel->y);
     draw_bars(panel, top);
     draw_turns(panel, top);
-    draw_curve(panel);
+    draw_curve(panel, PLOT_BED);
+    draw_curve(panel, PLOT_BLACK);
     draw_dots(panel);
 }
 

@@ -179,7 +179,7 @@ change='change --volume 20gal --now 0.18 --keep 0.18 --floor 0.15 --strength 1mg
 # One axis, two results: each its panel. Where the graver caution begins the milder one of the same fact ends: in each a
 # letter and a bar for both, and one heavy line, with one dashed line to the other axis.
 draw 0 line $reading --ph 7.8:8.6:0.1 --temp 78F --only free,long_ratio
-has 2 '<polyline'
+has 2 '<polyline.*width="1.6"'
 has 18 '<circle'
 has 4 'stroke-width="5"'
 has 2 'stroke-width="2.8"'
@@ -211,7 +211,7 @@ checks=$((checks + 1))
 
 # No --only: all that apply and are no details; what is the same at every point is told in words.
 draw 0 all $reading --ph 7.8:8.6:0.1 --temp 25
-has 5 '<polyline'
+has 5 '<polyline.*width="1.6"'
 has 1 '>ph_long 8.02 at every point: pH'
 # With --full details, long notes and their standing ones too.
 draw 0 full $reading --ph 7.8:8.6:0.1 --temp 25 --full
@@ -242,7 +242,7 @@ has 1 'No line: it does not apply there.'
 draw 0 alone ammonia --tan 0.6 --ph 8.1 --temp 25 --salinity 0.9g/kg:1.1g/kg:0.2g/kg --only free_for_limit
 has 1 '<circle'
 draw 0 nowhere ammonia --tan 0.6 --ph 7:8:0.5 --temp 25 --salinity 0 --only free_for_limit
-has 0 '<polyline'
+has 0 '<polyline.*width="1.6"'
 has 1 'free_for_limit does not apply at any point'
 
 # One point; a flat line; values below zero; many points, which have no dots.
@@ -255,11 +255,11 @@ has 1 '>-4</text>'
 has 1 '>temp_gap, F</text>'
 draw 0 many ammonia --tan 0:20:0.05 --ph 8.1 --temp 25 --salinity 30 --only free
 has 0 '<circle'
-has 1 '<polyline'
+has 1 '<polyline.*width="1.6"'
 # Withheld everywhere: no picture, but why.
 draw 3 withheld challenge --volume 75L:190L:12L --fish yes
 has 1 'No answer at any point'
-has 0 '<polyline'
+has 0 '<polyline.*width="1.6"'
 
 # Two axes: a cell for each point, its number in it; letters; heavy lines.
 draw 0 grid $reading --ph 7.8:8.6:0.1 --temp 22:28:1 --only free
@@ -290,7 +290,7 @@ has 1 '-: does not apply there.'
 
 # A4: one page, words of 9 points or more, the columns of a chart side by side, heavy lines on the borders.
 print_a4 9 0 a4-curves $reading --ph 7.8:8.6:0.1 --temp 25
-has 5 '<polyline'
+has 5 '<polyline.*width="1.6"'
 has 5 'stroke-width="2.8"'
 print_a4 9 0 a4-curve $reading --ph 7.8:8.6:0.1 --temp 25 --only free
 chart="$reading --ph 7.8:8.6:0.1 --temp 22:28:1 --medicine none --only free"
