@@ -257,7 +257,6 @@ void plot_panel(struct sweep_view *view, size_t result, bool named, struct plot 
     struct panel panel = {.view = view, .plot = plot, .result = result};
     struct plot_look axis_name = plot->page.tick;
     const double size = plot->page.tick.size;
-    char label[AXIS_TEXT];
     axis_name.bold = true;
     fit_scales(&panel);
     plot->y += size * 0.4;
@@ -272,6 +271,7 @@ void plot_panel(struct sweep_view *view, size_t result, bool named, struct plot 
     }
     plot->y = panel.y.from + size * 1.7;
     if (named) {
+        char label[AXIS_TEXT];
         plot->y += size * 1.3;
         sweep_label(view->axis[0].input->name, view->axis[0].unit, label);
         plot_text(plot, (panel.x.from + panel.x.to) / 2, plot->y, &axis_name, label);
