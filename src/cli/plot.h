@@ -65,8 +65,8 @@ void plot_shade(const struct plot *plot, const struct plot_box *box, double grey
 /* A box with slanting lines. */
 void plot_hatch(const struct plot *plot, const struct plot_box *box);
 
-/* A line through points: begun, led on, ended. The white bed is drawn first, so that the black curve
- * can be seen where it crosses heavy lines. */
+/* A line through points: begun, led on, ended. The white bed is drawn first, so that the black
+ * curve can be seen where it crosses heavy lines. */
 enum plot_curve { PLOT_BED, PLOT_BLACK };
 void plot_curve_begin(const struct plot *plot, enum plot_curve curve, double x, double y);
 void plot_curve_to(const struct plot *plot, double x, double y);
