@@ -11,10 +11,12 @@ const struct general_option general_options[] = {
         {"format", "WORD",
          "text, csv, tsv, json, jsonl, value (one bare number), log (a logbook line) or"
          " svg (the picture of a sweep); text if not given, csv for rows"},
+    [OPTION_PAGE] = {"page", "WORD",
+                     "size of a picture (svg): a4, to print, or phone; phone if not given"},
     [OPTION_ONLY] = {"only", "NAME,...", "only these results, in this order"},
     [OPTION_DIGITS] = {"digits", "N", "significant digits, 1 to 17, of every format but json"},
     [OPTION_FULL] = {"full", NULL,
-                     "text with all results, all that the notes say, and the sources"},
+                     "texts and pictures with all results, all that notes say, and sources"},
     [OPTION_WORK] = {"work", NULL, "the working too, step by step (text and json)"},
     [OPTION_TANK] = {"tank", "NAME",
                      "what is not given of the tank's water comes from this row of the"
