@@ -28,17 +28,14 @@ const struct general_option general_options[] = {
     [OPTION_TSV] = {"tsv", NULL, "the rows are separated by tabs"},
     [OPTION_MAP] = {"map", "COLUMN=INPUT",
                     "a column with a foreign name feeds this input; may be repeated"},
-    [OPTION_PREFIX] = {"prefix", "WORD", "before the names of the columns that are added to rows"},
+    [OPTION_PREFIX] = {"prefix", "WORD", "before the names of added columns"},
     [OPTION_ON_BAD] =
         {"on-bad", "WORD",
          "rows that give no answer: keep (with the reason; if not given), stop, or drop"},
-    [OPTION_WHEN] = {"when", "TIME",
-                     "the time of a log line, as 2031-03-05T08:15+00:00; now if not given"},
+    [OPTION_WHEN] = {"when", "TIME", "time of a log line, 2031-03-05T08:15+00:00; else now"},
     [OPTION_SOLVE] = {"solve", "INPUT", "look for this input, so that --for is met"},
     [OPTION_FOR] = {"for", "RESULT=VALUE", "what --solve is to reach"},
-    [OPTION_SPREAD] = {"spread", NULL,
-                       "rows take values with an uncertainty, as 8.1+-0.1, and each result gets its"
-                       " low and high"},
+    [OPTION_SPREAD] = {"spread", NULL, "rows take values such as 8.1+-0.1"},
     [OPTION_HELP] = {"help", NULL, "this page"},
     [GENERAL_OPTIONS] = {NULL, NULL, NULL},
 };
