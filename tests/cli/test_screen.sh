@@ -68,6 +68,7 @@ for answer in demo-*.answer; do
 done
 
 # The table of jobs: | stage | question | `command` | `what it says` |
+# shellcheck disable=SC2016
 sed -n 's/^| [a-z]* | [^|]* | `holdwater \([^`]*\)` | `\([^`]*\)` |$/\1|\2/p' "$root/docs/guide.md" >jobs.txt
 while IFS='|' read -r command says; do
     # shellcheck disable=SC2086
