@@ -11,10 +11,12 @@ const struct general_option general_options[] = {
         {"format", "WORD",
          "text, csv, tsv, json, jsonl, value (one bare number), log (a logbook line) or"
          " svg (the picture of a sweep); text if not given, csv for rows"},
+    [OPTION_PAGE] = {"page", "WORD",
+                     "size of a picture (svg): a4, to print, or phone; phone if not given"},
     [OPTION_ONLY] = {"only", "NAME,...", "only these results, in this order"},
     [OPTION_DIGITS] = {"digits", "N", "significant digits, 1 to 17, of every format but json"},
     [OPTION_FULL] = {"full", NULL,
-                     "text with all results, all that the notes say, and the sources"},
+                     "texts and pictures with all results, all that notes say, and sources"},
     [OPTION_WORK] = {"work", NULL, "the working too, step by step (text and json)"},
     [OPTION_TANK] = {"tank", "NAME",
                      "what is not given of the tank's water comes from this row of the"
@@ -26,17 +28,14 @@ const struct general_option general_options[] = {
     [OPTION_TSV] = {"tsv", NULL, "the rows are separated by tabs"},
     [OPTION_MAP] = {"map", "COLUMN=INPUT",
                     "a column with a foreign name feeds this input; may be repeated"},
-    [OPTION_PREFIX] = {"prefix", "WORD", "before the names of the columns that are added to rows"},
+    [OPTION_PREFIX] = {"prefix", "WORD", "before the names of added columns"},
     [OPTION_ON_BAD] =
         {"on-bad", "WORD",
          "rows that give no answer: keep (with the reason; if not given), stop, or drop"},
-    [OPTION_WHEN] = {"when", "TIME",
-                     "the time of a log line, as 2031-03-05T08:15+00:00; now if not given"},
+    [OPTION_WHEN] = {"when", "TIME", "time of a log line, 2031-03-05T08:15+00:00; else now"},
     [OPTION_SOLVE] = {"solve", "INPUT", "look for this input, so that --for is met"},
     [OPTION_FOR] = {"for", "RESULT=VALUE", "what --solve is to reach"},
-    [OPTION_SPREAD] = {"spread", NULL,
-                       "rows take values with an uncertainty, as 8.1+-0.1, and each result gets its"
-                       " low and high"},
+    [OPTION_SPREAD] = {"spread", NULL, "rows take values such as 8.1+-0.1"},
     [OPTION_HELP] = {"help", NULL, "this page"},
     [GENERAL_OPTIONS] = {NULL, NULL, NULL},
 };

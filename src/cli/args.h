@@ -14,6 +14,9 @@ enum format {
     FORMAT_SVG
 };
 
+/* What a picture is drawn for. */
+enum page { PAGE_PHONE, PAGE_A4 };
+
 /* What happens to a row that gives no answer. */
 enum on_bad { BAD_KEEP, BAD_STOP, BAD_DROP };
 
@@ -32,6 +35,7 @@ struct general_option {
 /* In the order of the help. */
 enum {
     OPTION_FORMAT,
+    OPTION_PAGE,
     OPTION_ONLY,
     OPTION_DIGITS,
     OPTION_FULL,
@@ -69,6 +73,8 @@ struct args {
     struct hw_written written[HW_INPUTS];
     enum format format;
     bool format_given;
+    enum page page;
+    bool page_given;
     bool only[HW_RESULTS];    /* all true when --only was not given */
     size_t order[HW_RESULTS]; /* all results, those that --only names first, as they were named */
     size_t n_only;            /* 0: not given */

@@ -16,6 +16,9 @@ static const char *nonsense(const struct args *args)
     if (args->when && args->format != FORMAT_LOG) {
         return "--when has a place in --format log alone";
     }
+    if (args->page_given && args->format != FORMAT_SVG) {
+        return "--page is the size of a picture: write --format svg with it";
+    }
     if (args->tanks && !args->tank) {
         return "--tanks names a file: say which tank with --tank NAME";
     }

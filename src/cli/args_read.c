@@ -13,6 +13,7 @@
 #include <stdio.h>
 #include <string.h>
 
+static const char *const page_words[] = {"phone", "a4", NULL};
 static const char *const on_bad_words[] = {"keep", "stop", "drop", NULL};
 
 bool args_want_help(int argc, char *argv[], int from)
@@ -50,6 +51,14 @@ static bool read_format(struct hw_text text, struct args *args)
     int word = option_word("format", format_words, text);
     args->format = word < 0 ? FORMAT_TEXT : (enum format)word;
     args->format_given = true;
+    return word >= 0;
+}
+
+static bool read_page(struct hw_text text, struct args *args)
+{
+    int word = option_word("page", page_words, text);
+    args->page = word < 0 ? PAGE_PHONE : (enum page)word;
+    args->page_given = true;
     return word >= 0;
 }
 
@@ -132,6 +141,8 @@ static bool read_general(size_t option, const char *word, struct args *args)
     switch (option) {
     case OPTION_FORMAT:
         return read_format(text, args);
+    case OPTION_PAGE:
+        return read_page(text, args);
     case OPTION_ONLY:
         return read_only(text, args);
     case OPTION_DIGITS:

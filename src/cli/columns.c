@@ -8,6 +8,8 @@
 #include <stdio.h>
 #include <string.h>
 
+enum { MAP_MAX = 2 * SHOWN_MAX + OPTION_MAX };
+
 static bool same_text(struct hw_text a, struct hw_text b)
 {
     return a.n == b.n && memcmp(a.at, b.at, a.n) == 0;
@@ -51,26 +53,52 @@ static bool add_feed(const struct args *args, struct columns *columns, const str
     return true;
 }
 
-/* What is told to be typed can be typed: a name that cannot be shown as it is, or that would end
- * its quotes, is not. */
-static void complain_of_near_miss(struct hw_text name, const char *input)
+/* What is to be typed can be typed: a name that cannot be shown as it is, or that would end its
+ * quotes, is not. */
+static void map_text(struct hw_text name, const char *input, char shown[SHOWN_MAX],
+                     char map[MAP_MAX])
 {
-    char shown[SHOWN_MAX];
     bool exact = show_text(name, shown) && !strchr(shown, '\'');
     const char *quote = exact ? "'" : "";
-    complain("column '%s' is not understood and feeds nothing: --map %s%s=%s%s if it should", shown,
-             quote, exact ? shown : "COLUMN", input, quote);
+    (void)snprintf(map, MAP_MAX, "--map %s%s=%s%s", quote, exact ? shown : "COLUMN", input, quote);
+}
+
+/* Where the near miss comes from elsewhere: "an option gives for every row"; or NULL. */
+static const char *elsewhere(const struct args *args, size_t input)
+{
+    if (args->written[input].text.at) {
+        return "an option gives for every row";
+    }
+    return args->calc->inputs[input].need == HW_PRESET ? "would be assumed" : NULL;
+}
+
+/* A column that nearly has the name of an input. Where that is taken from elsewhere, what the sheet
+ * says of it would be passed over, row by row: false. Else it is said that it feeds nothing. */
+static bool judge_like(const struct args *args, struct hw_text name, size_t input)
+{
+    const char *other = elsewhere(args, input);
+    char shown[SHOWN_MAX];
+    char map[MAP_MAX];
+    map_text(name, args->calc->inputs[input].name, shown, map);
+    if (!other) {
+        complain("column '%s' is not understood and feeds nothing: %s if it should", shown, map);
+        return true;
+    }
+    complain("column '%s' looks like %s, which %s", shown, args->calc->inputs[input].name, other);
+    complain("if it is, write %s, with the unit as in temp_F; if not, rename the column", map);
+    return false;
 }
 
 /* A column that nearly has the name of an input, such as 'Salinity (ppt)', feeds nothing: that is
  * said, because the keeper may think otherwise. Columns of results, which begin alike, are
- * known. */
-static void mention_near_miss(const struct hw_calc *calc, struct hw_text name)
+ * known. False where it may not be passed over. */
+static bool judge_near_miss(const struct args *args, struct hw_text name)
 {
+    const struct hw_calc *calc = args->calc;
     for (size_t i = 0; i < calc->n_results; i++) {
         size_t n = strlen(calc->results[i].name);
         if (name.n >= n && column_folds_to(calc->results[i].name, name.at, n)) {
-            return;
+            return true;
         }
     }
     for (size_t i = 0; i < calc->n_inputs; i++) {
@@ -78,10 +106,10 @@ static void mention_near_miss(const struct hw_calc *calc, struct hw_text name)
         bool begins = name.n > n && column_folds_to(calc->inputs[i].name, name.at, n);
         if (begins && !((name.at[n] >= 'a' && name.at[n] <= 'z') ||
                         (name.at[n] >= 'A' && name.at[n] <= 'Z'))) {
-            complain_of_near_miss(name, calc->inputs[i].name);
-            return;
+            return judge_like(args, name, i);
         }
     }
+    return true;
 }
 
 /* One column: what it feeds, if anything. An input that --map feeds is not fed by a column of its
@@ -104,8 +132,7 @@ static bool read_column(const struct args *args, size_t column, struct hw_text n
         columns->tank = (long)column;
     }
     if (!column_match(args->calc, name, &feed.input, &feed.unit)) {
-        mention_near_miss(args->calc, hw_text_trimmed(name));
-        return true;
+        return judge_near_miss(args, hw_text_trimmed(name));
     }
     if (mapped(args, feed.input)) {
         return true;

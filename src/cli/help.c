@@ -214,17 +214,23 @@ static void print_input(const struct hw_calc *calc, size_t i)
     print_entry_at(entry, text, INPUT_COLUMN);
 }
 
+/* The first input of a group, or n_inputs. */
+static size_t first_of_group(const struct hw_calc *calc, int group)
+{
+    size_t i = 0;
+    while (i < calc->n_inputs && calc->inputs[i].group != group) {
+        i++;
+    }
+    return i;
+}
+
 static void print_legend(const struct hw_calc *calc)
 {
     (void)puts("inputs (* must be given; asking: holdwater help asking)");
-    for (char letter = 'a'; letter <= 'h'; letter++) {
-        for (size_t i = 0; i < calc->n_inputs; i++) {
-            if (mark_of(&calc->inputs[i]) == letter) {
-                bool must = calc->inputs[i].need != HW_OPTIONAL;
-                (void)printf("  %c: give %s one of these\n", letter, must ? "exactly" : "at most");
-                break;
-            }
-        }
+    for (int group = 1; first_of_group(calc, group) < calc->n_inputs; group++) {
+        const struct hw_input *input = &calc->inputs[first_of_group(calc, group)];
+        (void)printf("  %c: give %s one of these\n", mark_of(input),
+                     input->need == HW_OPTIONAL ? "at most" : "exactly");
     }
 }
 

@@ -138,6 +138,9 @@ static int calculate(int argc, char *argv[], const struct hw_calc *calc)
         message_problem(calc, args.written, &question, problem, which);
         return hw_problem_of_range(problem) ? EXIT_UNANSWERED : EXIT_ASKED_WRONGLY;
     }
+    if (!tank_agrees(&args, &question)) {
+        return EXIT_ASKED_WRONGLY;
+    }
     bool solving = question.solved < calc->n_inputs;
     if (solving && question.n_axes > 0) {
         complain("--solve has no place with a sweep: give one value for each input");

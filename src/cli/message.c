@@ -285,7 +285,11 @@ static void message_value(const struct hw_calc *calc, const struct hw_written *w
         complain("%s %s", head, reason(problem));
     }
     complain("--%s takes %s", option, allowed);
-    complain("(%s)", input->help);
+    if (hw_problem_of_range(problem) && input->beyond) {
+        complain("(%s; outside: %s)", input->help, input->beyond);
+    } else {
+        complain("(%s)", input->help);
+    }
 }
 
 void message_for(const struct hw_input *target, struct hw_text text, enum hw_problem problem)

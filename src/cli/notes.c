@@ -2,6 +2,7 @@
 #include "cli/notes.h"
 
 #include <stdio.h>
+#include <string.h>
 
 bool notes_have(uint64_t notes, size_t bit)
 {
@@ -14,6 +15,30 @@ bool notes_next(const struct hw_calc *calc, uint64_t notes, size_t *bit)
         ++*bit;
     }
     return *bit < NOTES_MAX;
+}
+
+/* True when an earlier one of these notes says the same. */
+static bool said_before(const struct hw_calc *calc, uint64_t notes, size_t bit)
+{
+    const char *brief = hw_note_at(calc, bit)->brief;
+    for (size_t i = 0; notes_next(calc, notes, &i) && i < bit; i++) {
+        const char *other = hw_note_at(calc, i)->brief;
+        if (other && strcmp(other, brief) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool notes_next_on(const struct hw_calc *calc, uint64_t notes, enum hw_list list, size_t *bit)
+{
+    for (; notes_next(calc, notes, bit); ++*bit) {
+        const struct hw_note *note = hw_note_at(calc, *bit);
+        if (note->list == list && note->brief && !said_before(calc, notes, *bit)) {
+            return true;
+        }
+    }
+    return false;
 }
 
 size_t notes_gravest_first(const struct hw_calc *calc, uint64_t notes, size_t bits[NOTES_MAX])

@@ -12,6 +12,9 @@ enum { NOTES_MAX = HW_NOTES + 1, CODES_MAX = 1600 };
  *     for (size_t bit = 0; notes_next(calc, notes, &bit); bit++) ... hw_note_at(calc, bit) */
 bool notes_next(const struct hw_calc *calc, uint64_t notes, size_t *bit);
 
+/* Goes over those whose sentence stands on a list, each sentence once: as notes_next. */
+bool notes_next_on(const struct hw_calc *calc, uint64_t notes, enum hw_list list, size_t *bit);
+
 /* The same set, the gravest first: their bits in order, and how many there are. */
 size_t notes_gravest_first(const struct hw_calc *calc, uint64_t notes, size_t bits[NOTES_MAX]);
 

@@ -9,11 +9,6 @@
 
 enum { LABEL_MAX = 48 };
 
-const struct plot_look plot_title = {17, PLOT_LEFT, true, false};
-const struct plot_look plot_heading = {14, PLOT_LEFT, true, false};
-const struct plot_look plot_words = {12.5, PLOT_LEFT, false, false};
-const struct plot_look plot_tick = {12, PLOT_MIDDLE, false, false};
-
 /* --- The document ----------------------------------------------------------------------------- */
 
 /* Words as XML takes them: what is not printable ASCII is shown as '?'. */
@@ -37,16 +32,28 @@ static void put_escaped(const char *text, size_t n)
     }
 }
 
+/* How large it is: on paper in millimetres. */
+static void put_size(const struct plot_page *page, double height)
+{
+    if (page->mm > 0) {
+        (void)printf(" width=\"%.0fmm\" height=\"%.0fmm\"", page->width * page->mm,
+                     height * page->mm);
+    }
+    (void)printf(" viewBox=\"0 0 %.7g %.7g\"", page->width, height);
+}
+
 void plot_begin(struct plot *plot, const char *title, const char *description)
 {
-    plot->y = PLOT_MARGIN;
+    plot->y = plot->left = plot->page.margin;
+    plot->right = plot->page.width - plot->page.margin;
     if (plot->measuring) {
         return;
     }
-    (void)printf("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %d %.0f\" role=\"img\""
-                 " aria-labelledby=\"title description\" font-family=\"sans-serif\">\n"
-                 "<title id=\"title\">",
-                 PLOT_WIDTH, ceil(plot->height));
+    (void)fputs("<svg xmlns=\"http://www.w3.org/2000/svg\"", stdout);
+    put_size(&plot->page, plot->height);
+    (void)fputs(" role=\"img\" aria-labelledby=\"title description\" font-family=\"sans-serif\">\n"
+                "<title id=\"title\">",
+                stdout);
     put_escaped(title, strlen(title));
     (void)fputs("</title>\n<desc id=\"description\">", stdout);
     put_escaped(description, strlen(description));
@@ -55,8 +62,8 @@ void plot_begin(struct plot *plot, const char *title, const char *description)
                  " patternUnits=\"userSpaceOnUse\">"
                  "<path d=\"M-1,1l2,-2M0,6l6,-6M5,7l2,-2\" stroke=\"#555\" fill=\"none\"/>"
                  "</pattern></defs>\n"
-                 "<rect width=\"%d\" height=\"%.0f\" fill=\"#fff\"/>\n",
-                 PLOT_WIDTH, ceil(plot->height));
+                 "<rect width=\"%.7g\" height=\"%.7g\" fill=\"#fff\"/>\n",
+                 plot->page.width, plot->height);
 }
 
 void plot_end(const struct plot *plot)
@@ -95,9 +102,8 @@ double plot_text_width(const char *text, double size)
 static void put_text(double x, double y, const struct plot_look *look, const char *text, size_t n)
 {
     static const char *const anchors[] = {"", " text-anchor=\"middle\"", " text-anchor=\"end\""};
-    (void)printf("<text x=\"%.1f\" y=\"%.1f\" font-size=\"%g\"%s%s%s>", x, y, look->size,
-                 anchors[look->anchor], look->bold ? " font-weight=\"bold\"" : "",
-                 look->white ? " fill=\"#fff\"" : "");
+    (void)printf("<text x=\"%.1f\" y=\"%.1f\" font-size=\"%g\"%s%s>", x, y, look->size,
+                 anchors[look->anchor], look->bold ? " font-weight=\"bold\"" : "");
     put_escaped(text, n);
     (void)puts("</text>");
 }
@@ -130,13 +136,13 @@ static size_t fitting(const char *text, double size, double room)
 
 void plot_wrapped(struct plot *plot, double indent, const struct plot_look *look, const char *text)
 {
-    double room = PLOT_WIDTH - 2 * PLOT_MARGIN - indent;
+    double room = plot->right - plot->left - indent;
     double size = look->bold ? look->size * 1.1 : look->size; /* bold letters are wider */
     while (*text != '\0') {
         size_t n = fitting(text, size, room);
         plot->y += look->size * 1.25;
         if (!plot->measuring) {
-            put_text(PLOT_MARGIN + indent, plot->y - look->size * 0.25, look, text, n);
+            put_text(plot->left + indent, plot->y - look->size * 0.25, look, text, n);
         }
         text += n;
         text += strspn(text, " ");
@@ -153,7 +159,8 @@ void plot_line(const struct plot *plot, const double from[2], const double to[2]
         [PLOT_GRID] = "#ccc\" stroke-width=\"1",
         [PLOT_DASHED] = "#333\" stroke-width=\"1\" stroke-dasharray=\"5 3",
         [PLOT_BAR] = "#000\" stroke-width=\"5",
-        [PLOT_CURVE] = "#000\" stroke-width=\"2",
+        [PLOT_HEAVY] =
+            "#000\" stroke-width=\"2.8\" stroke-linecap=\"square\" shape-rendering=\"crispEdges",
     };
     if (!plot->measuring) {
         (void)printf("<line x1=\"%.1f\" y1=\"%.1f\" x2=\"%.1f\" y2=\"%.1f\" stroke=\"%s\"/>\n",
@@ -164,21 +171,15 @@ void plot_line(const struct plot *plot, const double from[2], const double to[2]
 void plot_dot(const struct plot *plot, double x, double y)
 {
     if (!plot->measuring) {
-        (void)printf("<circle cx=\"%.1f\" cy=\"%.1f\" r=\"3.2\"/>\n", x, y);
+        (void)printf("<circle cx=\"%.1f\" cy=\"%.1f\" r=\"%.1f\"/>\n", x, y,
+                     plot->page.tick.size / 4);
     }
 }
 
-/* The darkest is dark enough for white words; the lightest is white. */
+/* Black words have a contrast of 9 to 1 at least, and a heavy line stands out on every shade. */
 static int level_of(double grey)
 {
-    return (int)lround(255 - 190 * fmin(fmax(grey, 0), 1));
-}
-
-/* Where black and white words have about the same contrast, 4.6 to 1 (the relative luminance is
- * 0.18). */
-bool plot_is_dark(double grey)
-{
-    return level_of(grey) < 118;
+    return (int)lround(255 - 85 * fmin(fmax(grey, 0), 1));
 }
 
 void plot_shade(const struct plot *plot, const struct plot_box *box, double grey)
@@ -201,11 +202,15 @@ void plot_hatch(const struct plot *plot, const struct plot_box *box)
     }
 }
 
-void plot_curve_begin(const struct plot *plot, double x, double y)
+void plot_curve_begin(const struct plot *plot, enum plot_curve curve, double x, double y)
 {
+    static const char *const looks[] = {
+        [PLOT_BED] = "#fff\" stroke-width=\"4",
+        [PLOT_BLACK] = "#000\" stroke-width=\"1.6",
+    };
     if (!plot->measuring) {
-        (void)printf(
-            "<polyline fill=\"none\" stroke=\"#000\" stroke-width=\"2\" points=\"%.1f,%.1f", x, y);
+        (void)printf("<polyline fill=\"none\" stroke=\"%s\" points=\"%.1f,%.1f", looks[curve], x,
+                     y);
     }
 }
 
@@ -283,32 +288,32 @@ static bool scale_tick(const struct plot_scale *scale, size_t i, double *value,
     return true;
 }
 
-double plot_scale_width(const struct plot_scale *scale)
+double plot_scale_width(const struct plot_scale *scale, double size)
 {
     double widest = 0;
     double value = 0;
     char label[LABEL_MAX];
     for (size_t i = 0; scale_tick(scale, i, &value, label); i++) {
-        widest = fmax(widest, plot_text_width(label, plot_tick.size));
+        widest = fmax(widest, plot_text_width(label, size));
     }
     return widest;
 }
 
 void plot_frame(const struct plot *plot, const struct plot_scale *x, const struct plot_scale *y)
 {
-    struct plot_look right = plot_tick;
+    struct plot_look right = plot->page.tick;
     char label[LABEL_MAX];
     double value = 0;
     right.anchor = PLOT_RIGHT;
     for (size_t i = 0; scale_tick(y, i, &value, label); i++) {
         double at = plot_scale_place(y, value);
         plot_line(plot, (double[2]){x->from, at}, (double[2]){x->to, at}, PLOT_GRID);
-        plot_text(plot, x->from - 5, at + plot_tick.size * 0.35, &right, label);
+        plot_text(plot, x->from - 5, at + plot->page.tick.size * 0.35, &right, label);
     }
     for (size_t i = 0; scale_tick(x, i, &value, label); i++) {
         double at = plot_scale_place(x, value);
         plot_line(plot, (double[2]){at, y->from}, (double[2]){at, y->from + 4}, PLOT_AXIS);
-        plot_text(plot, at, y->from + 6 + plot_tick.size, &plot_tick, label);
+        plot_text(plot, at, y->from + 6 + plot->page.tick.size, &plot->page.tick, label);
     }
     plot_line(plot, (double[2]){x->from, y->from}, (double[2]){x->to, y->from}, PLOT_AXIS);
     plot_line(plot, (double[2]){x->from, y->from}, (double[2]){x->from, y->to}, PLOT_AXIS);

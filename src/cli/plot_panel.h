@@ -4,6 +4,6 @@
 #include "cli/plot.h"
 #include "cli/sweep_view.h"
 
-/* Draws it from plot->y down, and moves that. */
-void plot_panel(struct sweep_view *view, size_t result, struct plot *plot);
+/* Draws it from plot->y down, and moves that; with the name of the axis across when it is named. */
+void plot_panel(struct sweep_view *view, size_t result, bool named, struct plot *plot);
 #endif

@@ -107,15 +107,20 @@ double sweep_value(const struct sweep_view *view, size_t result, size_t k)
     return sweep_shown(view, result, view->points.batch.out[result][k - view->points.first]);
 }
 
-void sweep_cell(const struct sweep_view *view, size_t result, size_t k, char text[NUMBER_MAX])
+void sweep_number_text(const struct sweep_view *view, size_t result, double value,
+                       char text[NUMBER_MAX])
 {
     const struct hw_result *this = &view->question->calc->results[result];
+    number_text(text, value, view->args->digits ? view->args->digits : this->digits, this->safe);
+}
+
+void sweep_cell(const struct sweep_view *view, size_t result, size_t k, char text[NUMBER_MAX])
+{
     double value = sweep_value(view, result, k);
     if (isnan(value)) {
         (void)snprintf(text, NUMBER_MAX, "%s", sweep_is_refused(view, k) ? "x" : "-");
     } else {
-        number_text(text, value, view->args->digits ? view->args->digits : this->digits,
-                    this->safe);
+        sweep_number_text(view, result, value, text);
     }
 }
 
@@ -129,6 +134,16 @@ void sweep_marks(const struct sweep_view *view, size_t k, char text[MARKS_MAX])
         }
     }
     text[n] = '\0';
+}
+
+uint64_t sweep_lettered(const struct sweep_view *view)
+{
+    uint64_t notes = 0;
+    for (size_t i = 0; i < view->n_told; i++) {
+        size_t note = view->told[i];
+        notes |= view->letter[note] != '\0' ? UINT64_C(1) << note : 0;
+    }
+    return notes;
 }
 
 const char *sweep_where(const struct sweep_view *view, size_t note)
@@ -182,6 +197,7 @@ static void view_point(struct sweep_view *view, size_t k)
             view->low[i] = view->applies[i] ? fmin(view->low[i], value) : value;
             view->high[i] = view->applies[i] ? fmax(view->high[i], value) : value;
             view->applies[i] = true;
+            view->answered[i]++;
         }
     }
 }
@@ -269,21 +285,33 @@ static void add_input(const struct hw_question *question, size_t i, char text[CA
     add(text, input->name);
     add(text, " ");
     add(text, value);
-    add(text, question->from[i] == HW_FROM_PRESET ? " (assumed)" : "");
 }
 
-void sweep_caption(const struct sweep_view *view, char text[CAPTION_MAX])
+/* Those that came from there, behind what stands in text. */
+static void add_inputs(const struct sweep_view *view, bool preset, char text[CAPTION_MAX])
+{
+    for (size_t i = 0; i < view->question->calc->n_inputs; i++) {
+        enum hw_from from = view->question->from[i];
+        if (from != HW_ABSENT && from != HW_SWEPT && (from == HW_FROM_PRESET) == preset) {
+            add_input(view->question, i, text);
+        }
+    }
+}
+
+void sweep_given(const struct sweep_view *view, char text[CAPTION_MAX])
 {
     text[0] = '\0';
     if (view->args->tank) {
         add(text, "tank ");
         add(text, view->args->tank);
     }
-    for (size_t i = 0; i < view->question->calc->n_inputs; i++) {
-        if (view->question->from[i] != HW_ABSENT && view->question->from[i] != HW_SWEPT) {
-            add_input(view->question, i, text);
-        }
-    }
+    add_inputs(view, false, text);
+}
+
+void sweep_assumed(const struct sweep_view *view, char text[CAPTION_MAX])
+{
+    text[0] = '\0';
+    add_inputs(view, true, text);
 }
 
 void sweep_heading(const struct sweep_view *view, char text[CAPTION_MAX])

@@ -29,6 +29,7 @@ struct sweep_view {
         maybe[NOTES_MAX]; /* points at which only an end of the uncertain inputs raises the note */
     bool applies[HW_RESULTS];                 /* told, and a number at some point */
     size_t result[HW_RESULTS], n_results;     /* those that apply, in the order that was asked */
+    size_t answered[HW_RESULTS];              /* points at which it is a number */
     double low[HW_RESULTS], high[HW_RESULTS]; /* over all points, in the unit that is shown */
     char letter[NOTES_MAX]; /* of notes that are raised at some points and not at others; else 0 */
     size_t told
@@ -55,6 +56,10 @@ double sweep_value(const struct sweep_view *view, size_t result, size_t k);
 /* A value of a result in the unit that is shown. */
 double sweep_shown(const struct sweep_view *view, size_t result, double value);
 
+/* A number of a result in the unit that is shown, as people read it. */
+void sweep_number_text(const struct sweep_view *view, size_t result, double value,
+                       char text[NUMBER_MAX]);
+
 /* A result at point k as it stands in a cell: its number, "-" where it does not apply, "x" without
  * an answer. */
 void sweep_cell(const struct sweep_view *view, size_t result, size_t k, char text[NUMBER_MAX]);
@@ -71,8 +76,13 @@ void sweep_axis_text(const struct sweep_axis *axis, size_t k, char text[AXIS_TEX
 /* "NAME, UNIT", or NAME alone. */
 void sweep_label(const char *name, const char *unit, char text[AXIS_TEXT]);
 
-/* The inputs that are not swept, in one line. */
-void sweep_caption(const struct sweep_view *view, char text[CAPTION_MAX]);
+/* The inputs that are not swept, in one line: those that were given or are the tank's; those that
+ * are assumed. */
+void sweep_given(const struct sweep_view *view, char text[CAPTION_MAX]);
+void sweep_assumed(const struct sweep_view *view, char text[CAPTION_MAX]);
+
+/* The notes that have letters. */
+uint64_t sweep_lettered(const struct sweep_view *view);
 
 /* Where a note holds, behind its code: " (at every point)" or "". */
 const char *sweep_where(const struct sweep_view *view, size_t note);

@@ -305,3 +305,26 @@ void tank_mention(const struct args *args, size_t input)
              "as it is now",
              args->calc->inputs[input].name, shown, option);
 }
+
+bool tank_agrees(const struct args *args, const struct hw_question *question)
+{
+    bool agrees = true;
+    for (size_t i = 0; i < args->calc->n_inputs; i++) {
+        const struct hw_input *input = &args->calc->inputs[i];
+        struct hw_text text = args->left_in_tank[i];
+        if (text.at && question->from[i] == HW_FROM_PRESET && !is_text(text, "none") &&
+            !tells_water(input->name)) {
+            char option[OPTION_MAX];
+            char preset[ALLOWED_MAX];
+            option_name(input->name, option);
+            if (input->words) {
+                words_of(input, input->preset, preset, sizeof preset);
+            } else {
+                amount_text(input->preset, 6, input->unit, preset);
+            }
+            complain("%s would be assumed instead: write --%s", preset, option);
+            agrees = false;
+        }
+    }
+    return agrees;
+}

@@ -12,4 +12,8 @@ bool tank_fill(struct args *args);
 /* Says that the tank's row has a cell named as this input that was not taken for it: unless the
  * input was given, and nobody expects it. */
 void tank_mention(const struct args *args, size_t input);
+
+/* False with a message when a preset would stand for what the tank's row tells and does not give, a
+ * level or a kit's basis: which of them is true, only the keeper knows. */
+bool tank_agrees(const struct args *args, const struct hw_question *question);
 #endif

@@ -113,29 +113,13 @@ void text_note(const struct hw_note *note, const char *mark, const char *where, 
     (void)putchar('\n');
 }
 
-/* True when an earlier note of the list says the same. */
-static bool said_before(const struct hw_calc *calc, uint64_t notes, size_t bit)
-{
-    const char *brief = hw_note_at(calc, bit)->brief;
-    for (size_t i = 0; notes_next(calc, notes, &i) && i < bit; i++) {
-        const char *other = hw_note_at(calc, i)->brief;
-        if (other && strcmp(other, brief) == 0) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* The sentences of one list behind what stands there; returns the column. */
 static size_t print_list(const struct hw_calc *calc, uint64_t notes, enum hw_list list,
                          const char *heading, size_t at)
 {
-    for (size_t bit = 0; notes_next(calc, notes, &bit); bit++) {
-        const struct hw_note *note = hw_note_at(calc, bit);
-        if (note->list == list && note->brief && !said_before(calc, notes, bit)) {
-            at = at == 0 ? print_words(heading, 0, INDENT, true) : at;
-            at = print_words(note->brief, at, INDENT, false);
-        }
+    for (size_t bit = 0; notes_next_on(calc, notes, list, &bit); bit++) {
+        at = at == 0 ? print_words(heading, 0, INDENT, true) : at;
+        at = print_words(hw_note_at(calc, bit)->brief, at, INDENT, false);
     }
     return at;
 }

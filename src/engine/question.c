@@ -4,27 +4,6 @@
 #include <math.h>
 #include <string.h>
 
-static char fold(char c)
-{
-    if (c == '-') {
-        return '_';
-    }
-    return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
-}
-
-bool hw_name_is(const char *name, const char *text, size_t n)
-{
-    if (strlen(name) != n) {
-        return false;
-    }
-    for (size_t i = 0; i < n; i++) {
-        if (fold(name[i]) != fold(text[i])) {
-            return false;
-        }
-    }
-    return true;
-}
-
 size_t hw_input_find(const struct hw_calc *calc, const char *name, size_t n)
 {
     size_t i = 0;

@@ -73,7 +73,4 @@ size_t hw_input_next(const struct hw_calc *calc, size_t input);
 
 /* The index of the result of that name, or calc->n_results. */
 size_t hw_result_find(const struct hw_calc *calc, const char *name, size_t n);
-
-/* True when two names are the same, case aside, '-' and '_' being equal. */
-bool hw_name_is(const char *name, const char *text, size_t n);
 #endif

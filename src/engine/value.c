@@ -246,10 +246,31 @@ enum hw_problem hw_number_settle(const struct hw_input *input, double x,
     return finish_number(input, x, written ? written : column, value);
 }
 
+static char fold(char c)
+{
+    if (c == '-') {
+        return '_';
+    }
+    return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
+}
+
+bool hw_name_is(const char *name, const char *text, size_t n)
+{
+    if (strlen(name) != n) {
+        return false;
+    }
+    for (size_t i = 0; i < n; i++) {
+        if (fold(name[i]) != fold(text[i])) {
+            return false;
+        }
+    }
+    return true;
+}
+
 static int find_word(const char *const *words, const char *at, size_t n)
 {
     for (int i = 0; words && words[i]; i++) {
-        if (strlen(words[i]) == n && memcmp(words[i], at, n) == 0) {
+        if (hw_name_is(words[i], at, n)) {
             return i;
         }
     }

@@ -51,4 +51,6 @@ enum hw_problem hw_number_settle(const struct hw_input *input, double x,
 
 /* How many words a choice or a set has. */
 size_t hw_words_count(const char *const *words);
+/* True when two names are the same, case aside, '-' and '_' being equal. */
+bool hw_name_is(const char *name, const char *text, size_t n);
 #endif

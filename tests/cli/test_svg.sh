@@ -1,5 +1,6 @@
 #!/bin/sh
-# Pictures of sweeps: valid XML, nothing from elsewhere, drawn within their edges, not blank, words large enough.
+# Pictures of sweeps: valid XML, nothing from elsewhere, drawn within their edges, not blank, words large enough; on A4 one
+# page, at its size on paper; heavy lines where cautions begin.
 # Usage: test_svg.sh BUILD
 set -eu
 program=$(cd "$1" && pwd)/holdwater
@@ -17,10 +18,13 @@ window() {
         "$name.svg"
 }
 
-# render PIXELS: strip.svg as a PNG; the name of an empty one of its size is in $empty.
+# render PIXELS [OPTION...]: strip.svg as a PNG; the name of an empty one of its size is in $empty.
 render() {
-    empty=empty-$1-$pixels_high
-    rsvg-convert -b white strip.svg -o strip.png || fail "not drawn"
+    pixels=$1
+    shift
+    empty=empty-$pixels-$pixels_high
+    rsvg-convert -b white "$@" strip.svg -o strip.png || fail "not drawn"
+    set -- "$pixels"
     [ -e "$empty.png" ] || {
         printf '<svg xmlns="http://www.w3.org/2000/svg" width="%s" height="%s"></svg>\n' "$1" "$pixels_high" >empty.svg
         rsvg-convert -b white empty.svg -o "$empty.png"
@@ -35,8 +39,8 @@ fail() {
     exit 1
 }
 
-# draw STATUS NAME WORD...: makes NAME.svg and holds it to everything that every picture is held to.
-draw() {
+# make STATUS NAME WORD...: makes NAME.svg and holds it to everything that every picture is held to.
+make() {
     expected=$1
     name=$2
     shift 2
@@ -45,8 +49,6 @@ draw() {
     [ "$status" -eq "$expected" ] || fail "status $status"
     [ ! -s "$name.err" ] || fail "$(cat "$name.err")"
     xmllint --noout --nonet "$name.svg" || fail "not XML"
-    grep -q '^<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 400 [0-9]*" role="img" ' "$name.svg" ||
-        fail "no viewBox or role"
     [ "$(xmllint --xpath 'count(/*/*[local-name()="title" or local-name()="desc"][string-length() > 9])' \
         "$name.svg")" -eq 2 ] || fail "nothing for those who cannot see"
     # shapes, words and one pattern: no scripts, styles, links, pictures, colours; no place that is no number
@@ -55,6 +57,33 @@ draw() {
     ! grep -Eq '(x|y|x1|x2|y1|y2|cx|cy|width|height|points)="[^"]*(nan|inf)' "$name.svg" || fail "no number"
     ! grep -Eo '(fill|stroke)="[^"]*"' "$name.svg" |
         grep -Evq '"(none|url\(#hatch\)|#([0-9a-f])\2\2|#([0-9a-f]{2})\3\3)"' || fail "a colour"
+    # all words are black, and no box is so dark that they could not be read: #aa has a contrast of 9 to 1
+    ! grep '<text' "$name.svg" | grep -q 'fill=' || fail "words that are not black"
+    ! grep -Eo '<rect [^>]*fill="#[0-9a-f]{6}"' "$name.svg" | grep -Evq '"#[a-f]' || fail "a dark box"
+    apart
+    checks=$((checks + 9))
+}
+
+# apart: no words of the picture at hand lie on others. A letter is half its size wide here: most are wider.
+apart() {
+    lapped=$(grep '<text' "$name.svg" | sed 's/&[a-z]*;/+/g' | awk '
+        function value(name) { match($0, " " name "=\"[^\"]*\""); return substr($0, RSTART + length(name) + 3, RLENGTH - length(name) - 4) }
+        { size = value("font-size") + 0; words = $0; gsub(/<[^>]*>/, "", words)
+          wide = length(words) * size / 2; x = value("x") + 0
+          if (/anchor="middle"/) x -= wide / 2; else if (/anchor="end"/) x -= wide
+          for (i = 1; i <= n; i++)
+              if (x < right[i] && left[i] < x + wide && value("y") - 0.7 * size < foot[i] && top[i] < value("y") + 0)
+                  print words " on " said[i]
+          n++; left[n] = x; right[n] = x + wide; foot[n] = value("y") + 0; top[n] = foot[n] - 0.7 * size; said[n] = words }' |
+        head -n 1)
+    [ "$lapped" = '' ] || fail "$lapped"
+}
+
+# draw STATUS NAME WORD...: the same for a telephone.
+draw() {
+    make "$@"
+    grep -q '^<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 400 [0-9]*" role="img" ' "$name.svg" ||
+        fail "no viewBox or role"
     ! grep -o 'font-size="[0-9.]*"' "$name.svg" | awk -F'"' '$2 < 12' | grep -q . || fail "small words"
     height=$(sed -n '1s/.*viewBox="0 0 400 \([0-9]*\)".*/\1/p' "$name.svg")
     # as on a telephone; and beyond both edges, where nothing may be
@@ -70,7 +99,70 @@ draw() {
     } >strip.svg
     render 180
     cmp -s strip.png "$empty.png" || fail "words or lines beyond an edge"
-    checks=$((checks + 10))
+    checks=$((checks + 5))
+}
+
+# print_a4 LEAST STATUS NAME WORD...: the same for one A4 page, with words of LEAST points or more.
+print_a4() {
+    least=$1
+    shift
+    make "$@" --page a4
+    paper=$(sed -n '1s/.* width="\([0-9]*mm\)" height="\([0-9]*mm\)" viewBox="0 0 \([0-9.]*\) \([0-9.]*\)" role="img".*/\1 \2 \3 \4/p' \
+        "$name.svg")
+    case $paper in
+    '210mm 297mm '*) pixels_wide=1240 pixels_high=1754 ;;
+    '297mm 210mm '*) pixels_wide=1754 pixels_high=1240 ;;
+    *) fail "no A4 page: $paper" ;;
+    esac
+    # a unit in points, by the width and by the height of the page
+    echo "$paper" | tr -d m | awk '{ x = $1 / 25.4 * 72 / $3; y = $2 / 25.4 * 72 / $4; exit x / y > 1.0001 || y / x > 1.0001 }' ||
+        fail "stretched"
+    small=$(grep -o 'font-size="[0-9.]*"' "$name.svg" | tr -d '"' | awk -F= -v paper="$paper" -v least="$least" '
+        BEGIN { split(paper, p, " "); point = p[1] / 25.4 * 72 / p[3] }
+        $2 * point < least - 0.001 { print $2 * point }' | head -n 1)
+    [ "$small" = '' ] || fail "words of $small points"
+    cp "$name.svg" strip.svg
+    render "$pixels_wide" -w "$pixels_wide" -h "$pixels_high"
+    ! cmp -s strip.png "$empty.png" || fail "blank"
+    # with the page covered but for 5 mm at its edges, which printers leave blank, nothing is left
+    wide=$(echo "$paper" | cut -d' ' -f3)
+    high=$(echo "$paper" | cut -d' ' -f4)
+    pixels_high=1000
+    sed -e "1s/ width=.* role/ width=\"1000\" height=\"1000\" viewBox=\"-200 -200 1200 1200\" role/" \
+        -e "s|^</svg>|<rect x=\"14.2\" y=\"14.2\" width=\"$(awk "BEGIN { print $wide - 28.4 }")\" height=\"$(awk "BEGIN { print $high - 28.4 }")\" fill=\"#fff\"/></svg>|" \
+        "$name.svg" >strip.svg
+    render 1000
+    cmp -s strip.png "$empty.png" || fail "words or lines beyond the page"
+    checks=$((checks + 7))
+}
+
+# borders COLUMNS WORD...: in the chart at hand, of one block, heavy lines lie where cautions differ from cell to cell, and
+# nowhere else. The cautions are those that csv prints.
+borders() {
+    columns=$1
+    shift
+    "$program" "$@" --format csv 2>/dev/null | sed '1d; s/.*,//' >cautions.txt || true
+    grep -E '<rect x=.*fill="(#.{6}|url\(#hatch\))" stroke="#888"|stroke-width="2.8"' "$name.svg" | awk -v columns="$columns" '
+        function value(name) { match($0, " " name "=\"[^\"]*\""); return substr($0, RSTART + length(name) + 3) + 0 }
+        function near(a, b) { return a - b < 0.3 && b - a < 0.3 }
+        function expected(x1, y1, x2, y2, i) {
+            count++
+            for (i = 1; i <= lines; i++)
+                if (near(a1[i], x1) && near(b1[i], y1) && near(a2[i], x2) && near(b2[i], y2)) return
+            print "no line from " x1 " " y1 " to " x2 " " y2 }
+        FILENAME == "cautions.txt" { caution[cautions++] = $0; next }
+        /<rect/ && value("height") > 20 { x[cells] = value("x"); y[cells] = value("y"); wide = value("width"); high = value("height"); cells++ }
+        /<line/ { lines++; a1[lines] = value("x1"); b1[lines] = value("y1"); a2[lines] = value("x2"); b2[lines] = value("y2") }
+        END {
+            if (cells != cautions) print cells " cells, " cautions " answers"
+            for (k = 0; k < cells; k++) {
+                if (k % columns && caution[k] != caution[k - 1]) expected(x[k], y[k], x[k], y[k] + high)
+                if (k >= columns && caution[k] != caution[k - columns]) expected(x[k], y[k], x[k] + wide, y[k])
+            }
+            if (lines != count) print lines " lines, not " count
+            if (count < 2) print "nothing to see" }' cautions.txt - >differ.txt
+    [ ! -s differ.txt ] || fail "$(head -n 3 differ.txt)"
+    checks=$((checks + 2))
 }
 
 # has N PATTERN: the picture at hand has N lines with it.
@@ -84,38 +176,53 @@ reading='ammonia --tan 0.6 --salinity 34'
 bath='bath --volume 12L --strength 1%wv --target 6mg/L'
 change='change --volume 20gal --now 0.18 --keep 0.18 --floor 0.15 --strength 1mg/mL'
 
-# One axis, two results: each its panel; the caution on the way has a letter and dashed lines to both axes in each.
+# One axis, two results: each its panel. Where the graver caution begins the milder one of the same fact ends: in each a
+# letter and a bar for both, and one heavy line, with one dashed line to the other axis.
 draw 0 line $reading --ph 7.8:8.6:0.1 --temp 78F --only free,long_ratio
-has 2 '<polyline'
+has 2 '<polyline.*width="1.6"'
 has 18 '<circle'
-has 8 'stroke-dasharray'
+has 4 'stroke-width="5"'
+has 2 'stroke-width="2.8"'
+has 2 'stroke-dasharray'
 has 3 '>a</text>'
 has 1 'CAUTION act-today: Total'
 has 1 '>free, mg/L</text>'
 has 2 '>ph</text>'
 has 2 '>8.6</text>'
 
-# The dashed lines meet where the caution begins: at the published limit on one axis, on the other where the limit is
+# The heavy and the dashed line meet where the caution begins: at the published limit on one axis, on the other where the limit is
 # asked for backwards. Ticks 0.00 and 0.15, 7.8 and 8.6 tell the scales.
 draw 0 limit $reading --ph 7.8:8.6:0.1 --temp 25 --only free_for_limit
-has 1 'A bar above a plot shows where its letter holds; dashed'
+has 1 'A bar above a plot shows where its letter holds. Heavy'
 at_limit=$("$program" $reading --temp 25 --solve ph --for free_for_limit=0.035 --only long_ratio --format csv |
     awk -F, 'NR == 1 { for (i = 1; i <= NF; i++) if ($i == "ph") c = i } NR == 2 { print $c }')
 met=$(tr '<' '\n' <"$name.svg" | awk -v limit=0.035 -v ph="$at_limit" '
     function value(name) { match($0, name "=\"[0-9.]*\""); return substr($0, RSTART + length(name) + 2) + 0 }
-    /^line/ && /#ccc/ { if (low == "") low = value("y1"); high = value("y1") }
+    /^line/ && /#ccc/ && !framed { if (low == "") low = value("y1"); high = value("y1") }
     /^line/ && /#000/ && value("x1") == value("x2") && value("y2") == value("y1") + 4 {
         if (left == "") left = value("x1"); right = value("x1") }
-    /dasharray/ && value("x1") == value("x2") { across = value("x1") }
+    /^line/ && /#000/ && value("y1") == value("y2") { framed = 1 }
+    /stroke-width="2.8"/ && value("x1") == value("x2") { across = value("x1") }
     /dasharray/ && value("y1") == value("y2") { down = value("y1") }
     END { x = 7.8 + (across - left) / (right - left) * 0.8; y = (low - down) / (low - high) * 0.15
           print ((x - ph) ^ 2 < 0.0005 ^ 2 && (y - limit) ^ 2 < 0.0001 ^ 2) ? "met" : x " " ph " " y }')
-[ "$met" = met ] || fail "dashed lines at $met"
+[ "$met" = met ] || fail "lines at $met"
 checks=$((checks + 1))
 
-# No --only: all that apply and are no details.
+# No --only: all that apply and are no details; what is the same at every point is told in words.
 draw 0 all $reading --ph 7.8:8.6:0.1 --temp 25
-has 6 '<polyline'
+has 5 '<polyline.*width="1.6"'
+has 1 '>ph_long 8.02 at every point: pH'
+# With --full details, long notes and their standing ones too.
+draw 0 full $reading --ph 7.8:8.6:0.1 --temp 25 --full
+has 2 'mg NH3/L as a'
+has 1 '>Not veterinary advice'
+
+# Notes in short: what never to do, what to mind, who knows better.
+draw 0 short $bath --temp 72F:82F:2F --source-temp 77F --only temp_gap
+has 1 '>never: Leave a fish'
+has 1 '>mind: Gasping'
+has 0 'Not veterinary advice'
 
 # Where there is no answer it is hatched, and the line ends.
 draw 1 refused $change --take 2gal:24gal:1gal --only after
@@ -135,7 +242,7 @@ has 1 'No line: it does not apply there.'
 draw 0 alone ammonia --tan 0.6 --ph 8.1 --temp 25 --salinity 0.9g/kg:1.1g/kg:0.2g/kg --only free_for_limit
 has 1 '<circle'
 draw 0 nowhere ammonia --tan 0.6 --ph 7:8:0.5 --temp 25 --salinity 0 --only free_for_limit
-has 0 '<polyline'
+has 0 '<polyline.*width="1.6"'
 has 1 'free_for_limit does not apply at any point'
 
 # One point; a flat line; values below zero; many points, which have no dots.
@@ -148,19 +255,20 @@ has 1 '>-4</text>'
 has 1 '>temp_gap, F</text>'
 draw 0 many ammonia --tan 0:20:0.05 --ph 8.1 --temp 25 --salinity 30 --only free
 has 0 '<circle'
-has 1 '<polyline'
+has 1 '<polyline.*width="1.6"'
 # Withheld everywhere: no picture, but why.
 draw 3 withheld challenge --volume 75L:190L:12L --fish yes
 has 1 'No answer at any point'
-has 0 '<polyline'
+has 0 '<polyline.*width="1.6"'
 
-# Two axes: a cell for each point, its number in it; letters; the darkest have white words.
+# Two axes: a cell for each point, its number in it; letters; heavy lines.
 draw 0 grid $reading --ph 7.8:8.6:0.1 --temp 22:28:1 --only free
 has 63 '<rect x='
 has 1 '>0.0133</text>'
 has 45 '>a</text>'
-has 1 'fill="#fff">0.108</text>'
-has 0 'fill="#fff">0.0133</text>'
+has 1 '>0.108</text>'
+has 9 'stroke-width="2.8"'
+has 1 '<title id="title">ammonia: ph from 7.8 to 8.6 across, temp from 22 to 28 C down; tan 0.6 mg/L, salinity 34 g/kg</title>'
 # Without --only the first result alone.
 draw 0 first $reading --ph 7.8:8.6:0.1 --temp 22:28:1
 has 63 '<rect x='
@@ -180,9 +288,48 @@ draw 0 not-there ammonia --tan 0.6 --ph 7:8:0.5 --temp 25 --salinity 0:30:10 --o
 has 3 '>-</text>'
 has 1 '-: does not apply there.'
 
+# A4: one page, words of 9 points or more, the columns of a chart side by side, heavy lines on the borders.
+print_a4 9 0 a4-curves $reading --ph 7.8:8.6:0.1 --temp 25
+has 5 '<polyline.*width="1.6"'
+has 5 'stroke-width="2.8"'
+print_a4 9 0 a4-curve $reading --ph 7.8:8.6:0.1 --temp 25 --only free
+chart="$reading --ph 7.8:8.6:0.1 --temp 22:28:1 --medicine none --only free"
+print_a4 9 0 a4-chart $chart
+borders 9 $chart
+has 1 '>8.6</text>'
+chart="$reading --ph 7.4:8.8:0.1 --temp 18:30:1 --medicine none --only free"
+print_a4 9 0 a4-columns $chart
+borders 15 $chart
+chart="bath --volume 3gal --strength 1%wv --target 0.5:6:0.5 --temp 72F:82F:2F --source-temp 77F --only dye"
+print_a4 9 0 a4-fahrenheit $chart
+borders 12 $chart
+chart='challenge --volume 75L:190L:12L --now 0:4:0.5 --fish no --only mass'
+print_a4 9 1 a4-holes $chart
+borders 11 $chart
+print_a4 9 1 a4-refused $change --take 2gal:24gal:1gal
+print_a4 9 0 a4-steps dose --volume 75L --kind copper-ionic --salinity 33 --strength 1mg/mL --target 0.19 --steps 1:6:1
+has 1 '>level_after 0.190 mg/L at every point: level'
+blend='blend --volume 110L --share 10%:100%:10% --tan 2 --ph 7.4 --alkalinity 1 --temp 25 --salinity 34 --new-ph 8.2
+    --new-alkalinity 2.4'
+print_a4 9 0 a4-blend $blend --new-temp 25 --new-salinity 34
+print_a4 9 0 a4-blend-more $blend --new-temp 70F --new-salinity 35
+# Small notes where they would not fit otherwise; letters beside their numbers where rows are many.
+print_a4 7 0 a4-full $reading --ph 7.8:8.6:0.1 --temp 25 --full
+! grep "font-size=\"7\"" "$name.svg" | grep -q "CAUTION" || fail "small cautions"
+chart="$reading --ph 7.8:8.6:0.1 --temp 10:40:0.75 --only free"
+print_a4 7 0 a4-rows $chart
+print_a4 9 3 a4-withheld challenge --volume 75L:190L:12L --fish yes
+
+# What no page takes is longer, and that is said.
+name=a4-long
+"$program" $reading --ph 7:9.2:0.05 --temp 64F:90F:0.5F --page a4 --format svg >$name.svg 2>$name.err || fail "status $?"
+grep -q '^holdwater: the picture is [0-9]* mm high, more than an A4 page: name fewer' $name.err || fail "nothing said"
+has $((45 * 53)) '<rect x='
+checks=$((checks + 1))
+
 # Words from outside are words.
 printf 'tank,salinity,temp\n"a<b&c]]>""d",34,25\n' >tanks.csv
 draw 0 escaped ammonia --tan 0.6 --ph 7.8:8.6:0.1 --tank 'a<b&c]]>"d' --tanks tanks.csv --only free
-has 1 'tank a&lt;b&amp;c\]\]&gt;"d,'
+has 2 'tank a&lt;b&amp;c\]\]&gt;"d,'
 
 echo "$checks checks passed"

@@ -132,7 +132,7 @@ static const struct {
     {"fed=yes;place=indoors", HW_PROBLEM_MISSING, KEPT},
     {"fed=no;place=indoors;kept=3", HW_PROBLEM_OUT_OF_PLACE, KEPT},
     {"fed=1;place=indoors", HW_PROBLEM_UNKNOWN_WORD, FED},
-    {"fed=Yes;place=indoors", HW_PROBLEM_UNKNOWN_WORD, FED},
+    {"fed=maybe;place=indoors", HW_PROBLEM_UNKNOWN_WORD, FED},
     {"fed=yes,no;place=indoors", HW_PROBLEM_UNKNOWN_WORD, FED},
     {"fed=yes+-1;place=indoors", HW_PROBLEM_HALF_WORD, FED},
     {"fed=no:yes:1;place=indoors", HW_PROBLEM_SWEEP_WORD, FED},

@@ -169,7 +169,7 @@ static void figures_that_follow(void **state)
     says("buffer-ph-step", "a step of 0.3 doubles", 2, pow(10, value_of(HW_LIMIT_PH_STEP)), 0.05);
 }
 
-/* The least of an agent that takes out a mg of chlorine, by molar masses: half of the last digit. */
+/* The least of an agent that takes out a mg of chlorine, by molar masses: half of a last digit. */
 static void least_by_chemistry(void **state)
 {
     (void)state;
