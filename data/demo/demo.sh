@@ -65,7 +65,7 @@ printf '%s\n' 'The sea room, 2031. One fish is expected; it will live in birch, 
 stage ready '2031-01-12. birch is clean and dry. How much water does it hold, and how salt is it?'
 
 say 'Measured inside, filled to 36 cm; the filter takes the place of 5.2 L.' \
-    'The whole answer once: results, inputs as used, cautions, sources.'
+    'Results come first, then what was given and assumed, then what never to do and what to mind.'
 ask volume --measured inside --length 80cm --width 40cm --depth 36cm --displaced 5.2L
 
 say 'Held against a known addition: 9 g of sodium bicarbonate raised its alkalinity by 2.7 dKH.'
@@ -132,8 +132,8 @@ ask ammonia --tan 0.25 --ph 8.05 --temp 25.5 --salinity 33 --medicine none
 log 2031-02-23T20:10+00:00 ammonia --tank birch --tanks tanks.csv --tan 0.25 --ph 8.05 --medicine none \
     --only free,long_ratio
 
-say 'How far from the limit for days is that, if the pH meter reads 0.1 too low? The working of it.'
-ask ammonia --tan 0.25 --ph 8.15 --temp 25.5 --salinity 33 --medicine none --work --only long_ratio
+say 'How far from the limit for days is that, if the kit is good to 0.05 and the pH meter to 0.1?'
+ask ammonia --tan 0.25+-0.05 --ph 8.05+-0.1 --temp 25.5 --salinity 33 --medicine none --only long_ratio
 
 say 'The nitrite kit counts the ion, and reads 0.1 mg/L.'
 ask nitrite --nitrite 0.1 --basis ion --salinity 33
@@ -146,11 +146,11 @@ stage treat '2031-03-01. Spots. The veterinarian says copper (an amine), 0.45 mg
 
 say 'The stock holds 2 mg/mL. All at once is too fast.'
 ask dose --volume 110L --kind copper-amine --salinity 33 --floor 0.4 --ceiling 0.5 --target 0.45 --strength 2mg/mL \
-    --format csv --only liquid,level_after
+    --only step_amount,level_after
 
-say 'In four steps over four days, with the level after each.'
+say 'In four steps over four days: the day, the amount, the level after each.'
 ask dose --volume 110L --kind copper-amine --salinity 33 --floor 0.4 --ceiling 0.5 --target 0.45 --strength 2mg/mL \
-    --steps 4 --days 4 --work
+    --steps 4 --days 4
 log 2031-03-01T18:00+00:00 dose --tank birch --tanks tanks.csv --kind copper-amine --salinity 33 --floor 0.4 \
     --ceiling 0.5 --target 0.45 --strength 2mg/mL --steps 4 --days 4 --only step_amount,step_every,level_after
 

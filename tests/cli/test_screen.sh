@@ -1,7 +1,8 @@
 #!/bin/sh
-# An answer fits one screen: the first example of every help, each command of the demo, and those of screens.tsv, have at
-# most 23 lines of 79 columns, or the count listed there when three cautions or more are raised; each result has one
-# line; a caution has at most 156 characters; never: and mind: hold whole sentences.
+# An answer fits one screen: the first example of every help, each command of the demo, of the guide's table of jobs, and
+# of screens.tsv, have at most 23 lines of 79 columns, or the count listed there when three cautions or more are raised;
+# each result has one line; a caution has at most 156 characters; never: and mind: hold whole sentences. A command of the
+# table of jobs says what stands beside it.
 # Usage: test_screen.sh BUILD
 set -eu
 program=$(cd "$1" && pwd)/holdwater
@@ -65,6 +66,21 @@ for answer in demo-*.answer; do
     ! grep -q '^holdwater: ' answer.txt || continue # asked wrongly on purpose
     judge 23 "demo: $command"
 done
+
+# The table of jobs: | stage | question | `command` | `what it says` |
+# shellcheck disable=SC2016
+sed -n 's/^| [a-z]* | [^|]* | `holdwater \([^`]*\)` | `\([^`]*\)` |$/\1|\2/p' "$root/docs/guide.md" >jobs.txt
+while IFS='|' read -r command says; do
+    # shellcheck disable=SC2086
+    "$program" ${command% >>*} >answer.txt
+    case $command in
+    *--format*) ;; # a line for a file
+    *) judge 23 "guide: $command" ;;
+    esac
+    tr -s ' \n' '  ' <answer.txt | grep -qF -- "$says" || fail "guide: $command" "does not say: $says"
+    checks=$((checks + 1))
+done <jobs.txt
+[ "$(wc -l <jobs.txt)" -eq 17 ] || { echo 'the table of jobs has not 17 commands' >&2; exit 1; }
 
 tab=$(printf '\t')
 grep -v '^#\|^lines' "$tests/screens.tsv" >screens.txt
