@@ -17,7 +17,7 @@ cd "${HOLDWATER_DATA:-data}/demo"
 
 logbook=$(mktemp)
 trap 'rm -f "$logbook"' EXIT
-echo 'when,tank,calculation,inputs,results,cautions' >"$logbook"
+echo 'when,tank,calculation,inputs,results,cautions,note' >"$logbook"
 
 # stage NAME LINE...: a heading.
 stage() {

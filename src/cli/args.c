@@ -33,6 +33,8 @@ const struct general_option general_options[] = {
         {"on-bad", "WORD",
          "rows that give no answer: keep (with the reason; if not given), stop, or drop"},
     [OPTION_WHEN] = {"when", "TIME", "time of a log line, 2031-03-05T08:15+00:00; else now"},
+    [OPTION_LOG] = {"log", "FILE", "add a log line to this logbook as well"},
+    [OPTION_NOTE] = {"note", "TEXT", "a remark in the log line"},
     [OPTION_SOLVE] = {"solve", "INPUT", "look for this input, so that --for is met"},
     [OPTION_FOR] = {"for", "RESULT=VALUE", "what --solve is to reach"},
     [OPTION_SPREAD] = {"spread", NULL, "rows take values such as 8.1+-0.1"},

@@ -48,6 +48,8 @@ enum {
     OPTION_PREFIX,
     OPTION_ON_BAD,
     OPTION_WHEN,
+    OPTION_LOG,
+    OPTION_NOTE,
     OPTION_SOLVE,
     OPTION_FOR,
     OPTION_SPREAD,
@@ -88,6 +90,8 @@ struct args {
     const char *prefix; /* of appended columns, "" when not given */
     enum on_bad on_bad;
     const char *when;                       /* for log records; NULL: now */
+    const char *log;                        /* the logbook that gets one; NULL: none */
+    const char *note;                       /* for log records; NULL: none */
     const char *tank;                       /* a row of the tanks file; NULL: none */
     const char *tanks;                      /* its name; NULL: where it is looked for */
     struct hw_text left_in_tank[HW_INPUTS]; /* cells of that row that name an input and do not feed

@@ -13,8 +13,15 @@ static const char *nonsense(const struct args *args)
     if (json && args->digits > 0) {
         return "--digits has no place in json, which prints numbers in full";
     }
-    if (args->when && args->format != FORMAT_LOG) {
-        return "--when has a place in --format log alone";
+    bool logged = args->log || args->format == FORMAT_LOG;
+    if (args->when && !logged) {
+        return "--when has a place with --log FILE or --format log alone";
+    }
+    if (args->note && !logged) {
+        return "--note has a place with --log FILE or --format log alone";
+    }
+    if (args->log && args->rows) {
+        return "--log has no place with --rows: write --format log >>FILE";
     }
     if (args->page_given && args->format != FORMAT_SVG) {
         return "--page is the size of a picture: write --format svg with it";

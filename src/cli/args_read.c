@@ -162,6 +162,12 @@ static bool read_general(size_t option, const char *word, struct args *args)
         return read_prefix(word, args);
     case OPTION_ON_BAD:
         return read_on_bad(text, args);
+    case OPTION_LOG:
+        args->log = word;
+        return true;
+    case OPTION_NOTE:
+        args->note = word;
+        return option_note(word);
     case OPTION_WHEN:
         args->when = word;
         return option_when(word);

@@ -102,6 +102,8 @@ static bool is_time(const char *text)
 }
 
 /* ISO 8601: a date, perhaps with a time. */
+enum { NOTE_MAX = 1000 };
+
 bool option_when(const char *word)
 {
     const char *after = read_shape(word, "0000-00-00");
@@ -109,6 +111,15 @@ bool option_when(const char *word)
     if (!date || !(*after == '\0' || ((*after == 'T' || *after == ' ') && is_time(after + 1)))) {
         return option_wrong("when", (struct hw_text){word, strlen(word)},
                             "a time as 2031-03-05T08:15+00:00");
+    }
+    return true;
+}
+
+bool option_note(const char *word)
+{
+    if (strlen(word) > NOTE_MAX || strpbrk(word, "\n\r")) {
+        complain("--note takes one line of at most %d bytes", NOTE_MAX);
+        return false;
     }
     return true;
 }

@@ -19,6 +19,9 @@ bool option_digits(struct hw_text text, int *value);
 /* ISO 8601: a date, perhaps with a time. */
 bool option_when(const char *word);
 
+/* False with a message for a remark that is longer than a cell or has more than one line. */
+bool option_note(const char *word);
+
 /* The name of an input: the first entry of that name. */
 bool option_solve(const struct hw_calc *calc, struct hw_text text, size_t *input);
 

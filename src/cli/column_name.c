@@ -32,9 +32,38 @@ void column_name(const char *name, const char *part, const char *unit, char text
                    spelt);
 }
 
+/* Small letters, and what may stand between two words as one. */
+static char fold(char c)
+{
+    if (c == ' ' || c == '-') {
+        return '_';
+    }
+    return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
+}
+
 bool column_folds_to(const char *word, const char *text, size_t n)
 {
-    return hw_name_is(word, text, n);
+    size_t i = 0;
+    while (i < n && word[i] != '\0' && fold(word[i]) == fold(text[i])) {
+        i++;
+    }
+    return i == n && word[n] == '\0';
+}
+
+/* Behind the first n bytes of a column's name its unit: after '_' or a blank, or in brackets. at is
+ * NULL when nothing can be one. */
+static struct hw_text unit_part(struct hw_text name, size_t n)
+{
+    static const struct hw_text none = {NULL, 0};
+    struct hw_text rest = {name.at + n, name.n - n};
+    bool apart = rest.n > 0 && (rest.at[0] == '_' || rest.at[0] == ' ');
+    rest = apart ? hw_text_trimmed((struct hw_text){rest.at + 1, rest.n - 1}) : rest;
+    bool bracketed = rest.n > 2 && ((rest.at[0] == '(' && rest.at[rest.n - 1] == ')') ||
+                                    (rest.at[0] == '[' && rest.at[rest.n - 1] == ']'));
+    if (bracketed) {
+        rest = hw_text_trimmed((struct hw_text){rest.at + 1, rest.n - 2});
+    }
+    return (apart || bracketed) && rest.n > 0 ? rest : none;
 }
 
 static const struct hw_unit *spelt_unit(enum hw_kind kind, const char *text, size_t n)
@@ -61,8 +90,9 @@ bool column_tells(const char *word, enum hw_kind kind, struct hw_text name,
     if (column_folds_to(word, name.at, name.n)) {
         return true;
     }
-    if (name.n > n + 1 && name.at[n] == '_' && column_folds_to(word, name.at, n)) {
-        *unit = spelt_unit(kind, name.at + n + 1, name.n - n - 1);
+    if (name.n > n + 1 && column_folds_to(word, name.at, n)) {
+        struct hw_text part = unit_part(name, n);
+        *unit = part.at ? spelt_unit(kind, part.at, part.n) : NULL;
     }
     return *unit != NULL;
 }
@@ -71,6 +101,9 @@ bool column_match(const struct hw_calc *calc, struct hw_text name, size_t *input
                   const struct hw_unit **unit)
 {
     name = hw_text_trimmed(name);
+    while (name.n > 1 && name.at[name.n - 1] == '?') {
+        name = hw_text_trimmed((struct hw_text){name.at, name.n - 1}); /* "Fish?" */
+    }
     *unit = NULL;
     for (size_t i = 0; i < calc->n_inputs; i++) {
         if (column_folds_to(calc->inputs[i].name, name.at, name.n)) {
@@ -80,9 +113,9 @@ bool column_match(const struct hw_calc *calc, struct hw_text name, size_t *input
     }
     for (size_t i = 0; i < calc->n_inputs; i++) {
         size_t n = strlen(calc->inputs[i].name);
-        if (name.n > n + 1 && name.at[n] == '_' &&
-            column_folds_to(calc->inputs[i].name, name.at, n)) {
-            *unit = spelt_unit(calc->inputs[i].kind, name.at + n + 1, name.n - n - 1);
+        if (name.n > n + 1 && column_folds_to(calc->inputs[i].name, name.at, n)) {
+            struct hw_text part = unit_part(name, n);
+            *unit = part.at ? spelt_unit(calc->inputs[i].kind, part.at, part.n) : NULL;
             if (*unit) {
                 *input = hw_input_first(calc, i);
                 return true;

@@ -9,8 +9,9 @@ enum { COLUMN_NAME_MAX = 96 };
  * of it, such as "_low", goes between; "" for none. */
 void column_name(const char *name, const char *part, const char *unit, char text[COLUMN_NAME_MAX]);
 
-/* The input that a column of that name feeds, and the unit that the name carries. False when it is
- * none: case does not count, '-' and '_' are equal. */
+/* The input that a column of that name feeds, and the unit that the name carries: temp_F, Temp (F),
+ * temp [degC], TAN mg/L. False when it is none: case does not count, '-', '_' and a blank are
+ * equal. */
 bool column_match(const struct hw_calc *calc, struct hw_text name, size_t *input,
                   const struct hw_unit **unit);
 
@@ -19,6 +20,6 @@ bool column_match(const struct hw_calc *calc, struct hw_text name, size_t *input
 bool column_tells(const char *word, enum hw_kind kind, struct hw_text name,
                   const struct hw_unit **unit);
 
-/* True when text[0..n) is the word, case and the kind of hyphen aside. */
+/* True when text[0..n) is the word, case and what stands between its parts aside. */
 bool column_folds_to(const char *word, const char *text, size_t n);
 #endif

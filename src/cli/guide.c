@@ -34,7 +34,7 @@ const struct example examples[] = {
      "holdwater saltmix --volume 25L --target 34"},
     {"saltmix", "a bag whose label says: 4 kg make 28 US gallons of 35 g/kg",
      "holdwater saltmix --volume 20gal --target 34 --label-mass 4kg --label-makes 28gal "
-     "--label-salinity 35 --work"},
+     "--label-salinity 35"},
     {"saltmix", "birch stands at 36.2 because water evaporated: back to 34",
      "holdwater saltmix --volume 108L --salinity 36.2 --target 34 --why evaporated"},
     {"saltmix", "a batch that was mixed too strong",
@@ -119,7 +119,7 @@ const struct example examples[] = {
     {"dose", "ionic copper from a stock of 1 mg/mL, brought up in four days; the level of each",
      "holdwater dose --volume 110L --kind copper-ionic --salinity 33 --target 0.18 --strength "
      "1mg/mL --steps 4 "
-     "--days 4 --work"},
+     "--days 4"},
     {"dose", "the same with crystals, 0.06 mg/L are in already",
      "holdwater dose --volume 110L --kind copper-ionic --salinity 33 --now 0.06 --target 0.12 "
      "--source "
@@ -161,7 +161,7 @@ const struct example examples[] = {
      "holdwater buffer --volume 110L --alkalinity 1.6meq/L --target 2.1meq/L"},
     {"buffer", "the same in dKH, with what it does to pH and ammonia",
      "holdwater buffer --volume 75L --alkalinity 4.5dKH --target 5.5dKH --ph 7.6 --temp 78F "
-     "--salinity 33 --tan 0.5 --work"},
+     "--salinity 33 --tan 0.5"},
     {"bath", "6 mg/L in the 12 L dip bucket, from a stock of 1 % w/v",
      "holdwater bath --volume 12L --strength 1%wv --target 6mg/L"},
     {"bath", "the same, held against the water that the fish comes from",

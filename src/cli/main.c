@@ -146,6 +146,10 @@ static int calculate(int argc, char *argv[], const struct hw_calc *calc)
         complain("--solve has no place with a sweep: give one value for each input");
         return EXIT_ASKED_WRONGLY;
     }
+    if (question.n_axes > 0 && args.log) {
+        complain("--log has no place with a sweep: give one value for each input");
+        return EXIT_ASKED_WRONGLY;
+    }
     if (question.n_axes > 0) {
         return sweep_run(&args, &question);
     }

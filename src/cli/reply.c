@@ -1,6 +1,7 @@
 /* reply.c - answers one question in the format asked for. */
 #include "cli/reply.h"
 
+#include "cli/logbook.h"
 #include "cli/print.h"
 #include "cli/report_csv.h"
 #include "cli/report_json.h"
@@ -42,7 +43,7 @@ static bool print_report(const struct report *report)
     case FORMAT_VALUE:
         return print_value(report);
     case FORMAT_LOG:
-        report_log(report);
+        report_log(report, stdout);
         return true;
     default:
         report_text(report);
@@ -74,6 +75,9 @@ int reply_with(const struct args *args, const struct hw_question *question,
     reply_report(args, question, answer, &parts, &report);
     report.solved = solved;
     bool given = print_report(&report);
+    if (args->log && !logbook_append(&report)) {
+        return EXIT_ASKED_WRONGLY;
+    }
     if (answer->status == -2) {
         return EXIT_WITHHELD;
     }

@@ -14,7 +14,8 @@ struct row_view {
     size_t number; /* 1 is the first after the header */
     const struct columns *columns;
     struct csv_record record;
-    const char *problem; /* NULL when the question could be asked */
+    const char *problem;    /* NULL when the question could be asked */
+    struct hw_text surplus; /* what the record has beyond the header; at NULL: nothing */
 };
 
 /* What was found for a question asked backwards: args tells what was wanted, the question holds the

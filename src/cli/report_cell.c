@@ -1,4 +1,4 @@
-/* report_cell.c - cells of a table or a logbook on stdout. */
+/* report_cell.c - cells of a table or a logbook. */
 #include "cli/report_cell.h"
 
 #include "cli/print.h"
@@ -6,17 +6,29 @@
 #include <stdio.h>
 #include <string.h>
 
-void report_cell(struct hw_text text, char separator)
+void report_cell(FILE *out, struct hw_text text, char separator)
 {
     char cell[2 * CELL_MAX + 2];
     struct hw_text cut = {text.at, text.n < CELL_MAX ? text.n : CELL_MAX};
     size_t n = csv_write_cell(cut, separator, cell);
-    (void)fwrite(cell, 1, n, stdout);
+    (void)fwrite(cell, 1, n, out);
 }
 
-void report_cell_text(const char *text, char separator)
+void report_cell_text(FILE *out, const char *text, char separator)
 {
-    report_cell((struct hw_text){text, strlen(text)}, separator);
+    report_cell(out, (struct hw_text){text, strlen(text)}, separator);
+}
+
+void report_cell_own(FILE *out, struct hw_text text, char separator)
+{
+    char guarded[CELL_MAX + 1] = "'";
+    if (text.n == 0 || !memchr("=+-@\t\r", text.at[0], 6)) {
+        report_cell(out, text, separator);
+        return;
+    }
+    size_t n = text.n < CELL_MAX ? text.n : CELL_MAX;
+    memcpy(guarded + 1, text.at, n);
+    report_cell(out, (struct hw_text){guarded, n + 1}, separator);
 }
 
 void report_cell_input(const struct hw_question *question, size_t i, int digits,

@@ -71,7 +71,7 @@ void report_csv_row(const struct report *report, char separator)
     for (size_t i = 0; i < calc->n_inputs; i++) {
         if (has_column(report->question, i)) {
             report_cell_input(report->question, i, digits, value);
-            report_cell_text(value, separator);
+            report_cell_text(stdout, value, separator);
             (void)putchar(separator);
             if (report->question->half[i] > 0) {
                 put_number(report->question->half[i], digits, separator);
@@ -89,7 +89,7 @@ void report_csv_row(const struct report *report, char separator)
         }
     }
     notes_codes(calc, report->answer->notes, notes_possible(report->spread), codes);
-    report_cell_text(codes, separator);
+    report_cell_text(stdout, codes, separator);
     (void)putchar('\n');
 }
 

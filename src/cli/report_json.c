@@ -294,6 +294,10 @@ static void put_row(const struct report *report, bool *first)
     } else {
         (void)fputs("null", stdout);
     }
+    if (report->row->surplus.at) {
+        put_member(report, first, "surplus");
+        put_bytes(report->row->surplus);
+    }
 }
 
 /* The steps of a dose that goes in by parts, where there are any. */

@@ -19,6 +19,14 @@ static void add_entry(char list[CELL_MAX], const char *name, const char *value, 
                    unit[0] == '\0' ? "" : " ", unit);
 }
 
+/* The words of a set stand in one cell with others: a plus joins them. */
+static void join_by_plus(const struct hw_input *input, char value[WORDS_MAX])
+{
+    for (char *c = value; input->kind == HW_SET && *c != '\0'; c++) {
+        *c = *c == ',' ? '+' : *c;
+    }
+}
+
 static void list_inputs(const struct report *report, int digits, char list[CELL_MAX])
 {
     const struct hw_question *question = report->question;
@@ -27,6 +35,7 @@ static void list_inputs(const struct report *report, int digits, char list[CELL_
         if (question->from[i] != HW_ABSENT) {
             char value[WORDS_MAX];
             report_cell_input(question, i, digits, value);
+            join_by_plus(&question->calc->inputs[i], value);
             if (question->half[i] > 0) {
                 char half[NUMBER_MAX];
                 size_t used = strlen(value);
@@ -59,6 +68,11 @@ static void list_results(const struct report *report, int digits, char list[CELL
 {
     const struct hw_calc *calc = report->question->calc;
     list[0] = '\0';
+    if (report->answer->status < 0) {
+        (void)snprintf(list, CELL_MAX, "status=%s",
+                       report->answer->status == -2 ? "withheld" : "refused");
+        return;
+    }
     for (size_t at = 0; at < calc->n_results; at++) {
         size_t i = report->args->order[at];
         if (report->args->only[i] && !isnan(report->answer->out[i])) {
@@ -84,7 +98,7 @@ static struct hw_text row_cell(const struct row_view *row, long column, char *ro
 }
 
 /* When and where: of the row if it tells, else of the options, else now. */
-static void put_when_and_tank(const struct report *report)
+static void put_when_and_tank(const struct report *report, FILE *out)
 {
     char room[CELL_MAX];
     char now[CLOCK_TEXT];
@@ -93,29 +107,30 @@ static void put_when_and_tank(const struct report *report)
         when = row_cell(report->row, report->row->columns->when, room);
     }
     if (when.n > 0) {
-        report_cell(when, ',');
+        report_cell(out, when, ',');
     } else if (report->args->when) {
-        report_cell_text(report->args->when, ',');
+        report_cell_text(out, report->args->when, ',');
     } else {
         clock_now(now);
-        report_cell_text(now, ',');
+        report_cell_text(out, now, ',');
     }
-    (void)putchar(',');
+    (void)fputc(',', out);
     struct hw_text tank = {room, 0};
     if (report->row && report->row->columns->tank != NO_COLUMN) {
         tank = row_cell(report->row, report->row->columns->tank, room);
     }
     if (tank.n > 0) {
-        report_cell(tank, ',');
+        report_cell_own(out, tank, ',');
     } else if (report->args->tank) {
-        report_cell_text(report->args->tank, ',');
+        const char *name = report->args->tank;
+        report_cell_own(out, (struct hw_text){name, strlen(name)}, ',');
     }
-    (void)putchar(',');
+    (void)fputc(',', out);
 }
 
 /* The cells of a row that could not be asked, with their headers: what was read stays readable, as
  * far as a cell holds it. */
-static void put_cells_as_written(const struct row_view *row)
+static void put_cells_as_written(const struct row_view *row, FILE *out)
 {
     char list[CELL_MAX] = "";
     char room[2][CELL_MAX];
@@ -132,33 +147,43 @@ static void put_cells_as_written(const struct row_view *row)
                            (int)csv_unquote(&cell, room[1]), room[1]);
         }
     }
-    report_cell_text(list, ',');
+    if (row->surplus.at && row->surplus.n < CELL_MAX) {
+        size_t used = strlen(list);
+        (void)snprintf(list + used, CELL_MAX - used, "; surplus=%.*s", (int)row->surplus.n,
+                       row->surplus.at);
+    }
+    report_cell_text(out, list, ',');
 }
 
-void report_log(const struct report *report)
+void report_log(const struct report *report, FILE *out)
 {
     const struct hw_calc *calc = report->args->calc;
     int digits = report->args->digits ? report->args->digits : 6;
     char text[CELL_MAX];
     char codes[CODES_MAX];
-    put_when_and_tank(report);
-    report_cell_text(calc->name, ',');
-    (void)putchar(',');
+    put_when_and_tank(report, out);
+    report_cell_text(out, calc->name, ',');
+    (void)fputc(',', out);
     if (report->row && report->row->problem) {
-        put_cells_as_written(report->row);
+        put_cells_as_written(report->row, out);
         (void)snprintf(text, sizeof text, "problem=%s", report->row->problem);
-        (void)fputs(",,", stdout);
-        report_cell_text(text, ',');
-        (void)putchar('\n');
+        (void)fputc(',', out);
+        report_cell_text(out, text, ',');
+        (void)fputs(",,\n", out);
         return;
     }
     list_inputs(report, digits, text);
-    report_cell_text(text, ',');
-    (void)putchar(',');
+    report_cell_text(out, text, ',');
+    (void)fputc(',', out);
     list_results(report, digits, text);
-    report_cell_text(text, ',');
-    (void)putchar(',');
+    report_cell_text(out, text, ',');
+    (void)fputc(',', out);
     notes_codes(calc, report->answer->notes, notes_possible(report->spread), codes);
-    report_cell_text(codes, ',');
-    (void)putchar('\n');
+    report_cell_text(out, codes, ',');
+    (void)fputc(',', out);
+    if (report->args->note) {
+        const char *note = report->args->note;
+        report_cell_own(out, (struct hw_text){note, strlen(note)}, ',');
+    }
+    (void)fputc('\n', out);
 }

@@ -48,6 +48,13 @@ static double aim_met(const struct report *report, size_t aim, size_t result, do
     return fabs(again - drawn) <= 1e-6 * drawn ? met : NAN;
 }
 
+/* True when it is poured in several steps: the aim is met after the last. */
+static bool has_steps(const struct hw_question *question)
+{
+    size_t steps = hw_input_find(question->calc, "steps", 5);
+    return steps < question->calc->n_inputs && question->in[steps] > 1;
+}
+
 void report_pour(const struct report *report, size_t result, char text[REPORT_POUR])
 {
     const struct hw_result *this = &report->question->calc->results[result];
@@ -65,7 +72,8 @@ void report_pour(const struct report *report, size_t result, char text[REPORT_PO
         char number[NUMBER_MAX];
         number_text(number, met, 3, this->safe);
         size_t used = strlen(text);
-        (void)snprintf(text + used, REPORT_POUR - used, " (%.20s %s)", number,
-                       report->question->calc->inputs[aim].unit);
+        (void)snprintf(text + used, REPORT_POUR - used, " (%.20s %s%s)", number,
+                       report->question->calc->inputs[aim].unit,
+                       has_steps(report->question) ? " in the end" : "");
     }
 }

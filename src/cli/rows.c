@@ -328,6 +328,9 @@ static int prepare(struct rows *rows)
         message_problem(calc, known, &rows->constant, problem, which);
         return hw_problem_of_range(problem) ? EXIT_UNANSWERED : EXIT_ASKED_WRONGLY;
     }
+    if (!tank_agrees(rows->args, &rows->constant)) {
+        return EXIT_ASKED_WRONGLY;
+    }
     hw_batch_fill(&rows->batch, &rows->constant, HW_BLOCK);
     for (size_t i = 0; i < calc->n_inputs; i++) {
         for (size_t row = 0; row < HW_BLOCK; row++) {
@@ -361,7 +364,9 @@ int rows_run(const struct args *args)
     rows.calc = args->calc;
     rows.in_separator = args->tsv ? '\t' : ',';
     rows.out_separator = args->format == FORMAT_TSV ? '\t' : ',';
-    if (!input_open(&rows.input, args->rows) || !read_header(&rows)) {
+    rows.told_surplus = false;
+    if (!input_open(&rows.input, args->rows) || !stream_apart(rows.input.descriptor) ||
+        !read_header(&rows)) {
         return EXIT_ASKED_WRONGLY;
     }
     int status = prepare(&rows);
@@ -369,8 +374,18 @@ int rows_run(const struct args *args)
         return status;
     }
     rows_put_header(&rows);
+    size_t blank = 0; /* empty lines: rows without a cell, unless the file ends with them */
     while (!rows.stopped && next_record(&rows, &record, &fine)) {
-        take_record(&rows, record);
+        if (record.n == 0 && rows.columns.n > 1) {
+            blank++;
+            continue;
+        }
+        for (; blank > 0 && !rows.stopped; blank--) {
+            take_record(&rows, (struct csv_record){"", 0, false});
+        }
+        if (!rows.stopped) {
+            take_record(&rows, record);
+        }
     }
     rows_finish_block(&rows);
     rows_flush(&rows);

@@ -42,7 +42,7 @@ struct rows {
         char text[CODES_MAX];
     } codes[CODES_KEPT]; /* how some notes are spelt; most rows have one of a few sets */
     size_t number, bad, withheld, dropped;
-    bool stopped;
+    bool stopped, told_surplus;
 
     char header[CSV_RECORD_MAX];
     struct input input;

@@ -54,11 +54,13 @@ static void put_number(struct rows *rows, double value)
 
 /* --- The header ------------------------------------------------------------------------------- */
 
+/* Room for a cell, and for it with its quotes doubled. */
+static char plain[CSV_RECORD_MAX + PROBLEM_MAX];
+static char room[2 * sizeof plain + 2];
+
 /* A record in the separator of the output. */
 static void put_record(struct rows *rows, const struct csv_record *record, size_t max_cells)
 {
-    static char room[2 * CSV_RECORD_MAX + 2];
-    static char plain[CSV_RECORD_MAX];
     struct csv_cell cell;
     size_t at = 0;
     for (size_t i = 0; i < max_cells && csv_next_cell(record, rows->in_separator, &at, &cell);
@@ -192,6 +194,35 @@ static void put_results(struct rows *rows, const struct row *row, const struct h
     }
 }
 
+/* What the record has beyond the header, as it stands there. */
+static struct hw_text surplus_of(const struct rows *rows, const struct row *row)
+{
+    struct hw_text none = {NULL, 0};
+    if (row->cells <= rows->columns.n) {
+        return none;
+    }
+    return (struct hw_text){row->record.at + row->keep + 1, row->record.n - row->keep - 1};
+}
+
+/* The reason code and the input it concerns, or the cells that are too many. */
+static void put_problem(struct rows *rows, const struct row *row)
+{
+    struct hw_text surplus = surplus_of(rows, row);
+    if (!row->problem) {
+        return;
+    }
+    if (!surplus.at) {
+        put_word(rows, row->problem);
+        put_word(rows, row->problem_input ? " " : "");
+        put_word(rows, row->problem_input ? row->problem_input : "");
+        return;
+    }
+    size_t n = (size_t)snprintf(plain, sizeof plain, "%s ", row->problem);
+    memcpy(plain + n, surplus.at, surplus.n);
+    struct hw_text text = {plain, n + surplus.n};
+    put(rows, room, csv_write_cell(text, rows->out_separator, room));
+}
+
 static void put_table_row(struct rows *rows, struct row *row)
 {
     struct hw_spread spread = {.possible = 0};
@@ -207,11 +238,7 @@ static void put_table_row(struct rows *rows, struct row *row)
         put_word(rows, codes_text(rows, rows->batch.notes[row->place], spread.possible));
     }
     put_char(rows, rows->out_separator);
-    if (row->problem) {
-        put_word(rows, row->problem);
-        put_word(rows, row->problem_input ? " " : "");
-        put_word(rows, row->problem_input ? row->problem_input : "");
-    }
+    put_problem(rows, row);
     put_char(rows, '\n');
 }
 
@@ -223,8 +250,8 @@ static void put_report(struct rows *rows, const struct row *row)
     struct hw_spread spread;
     (void)snprintf(problem, sizeof problem, "%s%s%s", row->problem ? row->problem : "",
                    row->problem_input ? " " : "", row->problem_input ? row->problem_input : "");
-    struct row_view view = {row->number, &rows->columns, row->record,
-                            row->problem ? problem : NULL};
+    struct row_view view = {row->number, &rows->columns, row->record, row->problem ? problem : NULL,
+                            surplus_of(rows, row)};
     view_row(rows, row, &answer);
     if (rows->args->spread) {
         hw_question_spread(&rows->question, &answer, &spread);
@@ -237,7 +264,7 @@ static void put_report(struct rows *rows, const struct row *row)
     if (rows->args->format == FORMAT_JSONL) {
         report_json(&report);
     } else if (rows->args->format == FORMAT_LOG) {
-        report_log(&report);
+        report_log(&report, stdout);
     } else {
         rows->bad += report_value(&report) || row->problem ? 0 : 1;
     }
@@ -250,6 +277,13 @@ static bool allow(struct rows *rows, const struct row *row)
         return true;
     }
     rows->bad++;
+    if (row->cells > rows->columns.n && !rows->told_surplus) {
+        rows_flush(rows);
+        complain(
+            "%s: row %zu has more cells than the header: a decimal comma without quotes makes one",
+            input_name(&rows->input), row->number);
+        rows->told_surplus = true;
+    }
     rows->withheld += strcmp(row->problem, "withheld") == 0 ? 1 : 0;
     if (rows->args->on_bad == BAD_DROP) {
         rows->dropped++;

@@ -6,6 +6,7 @@
 #include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 static bool stdout_was_closed;
@@ -47,6 +48,18 @@ void stream_write(const char *text, size_t n)
     if (fwrite(text, 1, n, stdout) != n && first_failure == 0) {
         first_failure = errno;
     }
+}
+
+bool stream_apart(int input)
+{
+    struct stat in;
+    struct stat out;
+    bool same = fstat(input, &in) == 0 && fstat(STDOUT_FILENO, &out) == 0 && S_ISREG(in.st_mode) &&
+                in.st_dev == out.st_dev && in.st_ino == out.st_ino;
+    if (same) {
+        complain("the rows come from the file that the answers go to: write them to another one");
+    }
+    return !same;
 }
 
 void stream_flush(void)

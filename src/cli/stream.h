@@ -15,6 +15,9 @@ void stream_begin(void);
 /* Writes to stdout; the reason of the first failure is kept for stream_end. */
 void stream_write(const char *text, size_t n);
 
+/* False with a message when stdout goes to the file that is read: it would never end. */
+bool stream_apart(int input);
+
 /* Sends on what was written so far. */
 void stream_flush(void);
 

@@ -67,7 +67,7 @@ static void put_point(const struct report *report, size_t k, size_t total, struc
         report_json(report);
         break;
     case FORMAT_LOG:
-        report_log(report);
+        report_log(report, stdout);
         break;
     default:
         tally->absent += report_value(report) ? 0 : 1;

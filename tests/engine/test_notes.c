@@ -133,7 +133,7 @@ static void no_finite_answer_is_told(void **state)
     assert_int_equal(answer(&plain, "0", FORMAT_CSV), 1);
     capture_expect("x,y,cautions\n0,,not-finite\n");
     assert_int_equal(answer(&plain, "0", FORMAT_LOG), 1);
-    capture_expect("2031-03-05,,plain,x=0,,not-finite\n");
+    capture_expect("2031-03-05,,plain,x=0,status=refused,not-finite,\n");
     assert_int_equal(answer(&plain, "0", FORMAT_VALUE), 1);
     capture_expect("holdwater: plain: not-finite: These numbers");
     capture_expect(told);
