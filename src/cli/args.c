@@ -7,10 +7,9 @@ const char *const format_words[] = {"text",  "csv", "tsv", "json", "jsonl",
                                     "value", "log", "svg", NULL};
 
 const struct general_option general_options[] = {
-    [OPTION_FORMAT] =
-        {"format", "WORD",
-         "text, csv, tsv, json, jsonl, value (one bare number), log (a logbook line) or"
-         " svg (the picture of a sweep); text if not given, csv for rows"},
+    [OPTION_FORMAT] = {"format", "WORD",
+                       "text, csv, tsv, json, jsonl, value (bare numbers), log (a logbook line) or"
+                       " svg (the picture of a sweep); text if not given, csv for rows"},
     [OPTION_PAGE] = {"page", "WORD",
                      "size of a picture (svg): a4, to print, or phone; phone if not given"},
     [OPTION_ONLY] = {"only", "NAME,...", "only these results, in this order"},

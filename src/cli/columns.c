@@ -66,10 +66,18 @@ static void map_text(struct hw_text name, const char *input, char shown[SHOWN_MA
 /* Where the near miss comes from elsewhere: "an option gives for every row"; or NULL. */
 static const char *elsewhere(const struct args *args, size_t input)
 {
+    const struct hw_calc *calc = args->calc;
+    bool assumed = false;
+    if (args->written[input].from == HW_FROM_TANK) {
+        return "the tanks file gives for every row";
+    }
     if (args->written[input].text.at) {
         return "an option gives for every row";
     }
-    return args->calc->inputs[input].need == HW_PRESET ? "would be assumed" : NULL;
+    for (size_t i = hw_input_first(calc, input); i < calc->n_inputs; i = hw_input_next(calc, i)) {
+        assumed = assumed || calc->inputs[i].need == HW_PRESET;
+    }
+    return assumed ? "would be assumed" : NULL;
 }
 
 /* A column that nearly has the name of an input. Where that is taken from elsewhere, what the sheet

@@ -203,13 +203,6 @@ static const char *const rescue[] = {"bath", "course", "bag", NULL};
 static const char *const close[] = {"disinfect", NULL};
 
 const struct stage stages[] = {
-    {"ready", "how much water the tank holds, how salt it is, and tap water made safe", ready},
-    {"prove", "how much ammonia to dose to prove the filter, and whether it passed", prove},
-    {"watch", "free ammonia in a reading, how far from a limit; nitrite; oxygen", watch},
-    {"treat", "bring a medicine to its level and hold it; change water without freeing ammonia",
-     treat},
-    {"emergency", "bind ammonia for a day or two, where no medicine forbids it", emergency},
-    {"rescue", "dye for a burned fish, in a bath or for days; fish out of a shipping bag", rescue},
-    {"close", "disinfect a stripped tank, and take the chlorine out again", close},
-    {NULL, NULL, NULL},
+    {"ready", ready},         {"prove", prove},   {"watch", watch}, {"treat", treat},
+    {"emergency", emergency}, {"rescue", rescue}, {"close", close}, {NULL, NULL},
 };

@@ -9,7 +9,14 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { OPTION_COLUMN = 26, INPUT_COLUMN = 25, EXAMPLES_SHOWN = 3, MANY_INPUTS = 20 };
+enum {
+    MAP_COLUMN = 14,
+    OPTION_COLUMN = 26,
+    INPUT_COLUMN = 25,
+    EXAMPLES_SHOWN = 3,
+    MANY_INPUTS = 20,
+    WORD_TEXT = 64
+};
 
 static const uint32_t ALL_WORDS = UINT32_MAX;
 
@@ -41,25 +48,41 @@ static void print_entry(const char *entry, const char *text)
 
 void help_map(void)
 {
-    (void)puts("holdwater: the water chemistry of quarantine tanks\n");
+    (void)puts("holdwater: the water chemistry of quarantine tanks");
     for (size_t i = 0; stages[i].name; i++) {
-        int printed = printf("%s: ", stages[i].name);
-        print_wrapped(stages[i].question, (size_t)printed, 2);
+        (void)printf("%s\n", stages[i].name);
         for (size_t k = 0; stages[i].calculations[k]; k++) {
             const struct hw_calc *calc = calc_find(stages[i].calculations[k]);
             if (calc) {
-                print_entry(calc->name, calc->purpose);
+                print_entry_at(calc->name, calc->purpose, MAP_COLUMN);
             }
         }
     }
-    (void)puts("\nask: holdwater CALCULATION --NAME VALUE ...");
-    print_entry("help CALCULATION", "examples, inputs, results of one; NAME --help is the same");
-    print_entry("help asking", "units, +-, sweeps, formats, files: the same for all");
-    print_entry("units", "every unit that is understood");
-    print_entry("sources [KEY]", "where the numbers come from; or those of a CALCULATION");
-    print_entry("cautions [CODE]", "what the cautions mean; or those of a CALCULATION");
-    print_entry("--version", "the version");
-    (void)puts("\nNot veterinary advice: ask a veterinarian, follow labels and local rules.");
+    (void)puts("ask: holdwater CALCULATION --NAME VALUE ...\n"
+               "more: holdwater help CALCULATION, help asking, units, sources, cautions\n"
+               "Not veterinary advice: ask a veterinarian, follow labels and local rules.");
+}
+
+/* A command in lines that can be typed as they stand: all but the last end with a backslash. */
+static void print_command(const char *command)
+{
+    size_t at = 4;
+    print_blanks(at);
+    for (const char *word = command; *word != '\0';) {
+        size_t n = strcspn(word, " ");
+        size_t blank = word == command ? 0 : 1;
+        bool last = word[n] == '\0';
+        if (at + blank + n + (last ? 0 : 2) > PRINT_WIDTH) {
+            (void)fputs(" \\\n", stdout);
+            print_blanks(8);
+            at = 8;
+            blank = 0;
+        }
+        (void)printf("%s%.*s", blank ? " " : "", (int)n, word);
+        at += blank + n;
+        word += n + strspn(word + n, " ");
+    }
+    (void)putchar('\n');
 }
 
 /* The first examples of a calculation, at most so many; true when there are more. */
@@ -72,8 +95,7 @@ static bool print_examples(const struct hw_calc *calc, size_t most)
         if (mine && n <= most) {
             print_blanks(2);
             print_wrapped(examples[i].question, 2, 2);
-            print_blanks(4);
-            print_wrapped(examples[i].command, 4, 8);
+            print_command(examples[i].command);
         }
     }
     return n > most;
@@ -114,14 +136,14 @@ static bool whole_stem(const struct hw_input *choice, uint32_t bits, const char 
 static void add_words(const struct hw_input *choice, uint32_t bits, char *text, size_t size)
 {
     const char *join = " ";
-    char before[OPTION_MAX] = "";
+    char before[WORD_TEXT] = "";
     for (size_t i = 0; choice->words && choice->words[i]; i++) {
         const char *hyphen = strchr(choice->words[i], '-');
         size_t n = hyphen ? (size_t)(hyphen - choice->words[i]) + 1 : 0;
         bool stem = bits != ALL_WORDS && n > 0 && whole_stem(choice, bits, choice->words[i], n);
-        char word[OPTION_MAX];
-        (void)snprintf(word, sizeof word, "%.*s%s", stem ? (int)n : OPTION_MAX - 8,
-                       choice->words[i], stem ? "..." : "");
+        char word[WORD_TEXT];
+        (void)snprintf(word, sizeof word, "%.*s%s", stem ? (int)n : WORD_TEXT - 8, choice->words[i],
+                       stem ? "..." : "");
         if (((bits >> i) & 1u) != 0 && strcmp(word, before) != 0) {
             add(text, size, join);
             add(text, size, word);
@@ -323,7 +345,8 @@ void help_asking(void)
         " that the help shows. Volumes, masses, lengths, shares and strengths must have one."
         " 'holdwater units' has them all.",
         "how sure: 8.1+-0.1 or 8.1+-2% is a value and its standard deviation. Each result then"
-        " gets a low and a high, and the answer names the reading to repeat.",
+        " gets a low and a high: the truth lies between them in about 2 of 3 cases. POSSIBLE is"
+        " what an end would raise, of an amount as it is poured.",
         "sweep: 7.8:8.6:0.1 is start, stop and step: a table, or of two such inputs a chart.",
         "backwards: --solve INPUT --for RESULT=VALUE leaves that input out and looks for it.",
         "the text: results first. CAUTION: raised by your values. given, assumed: what was used;"

@@ -23,9 +23,9 @@ struct example {
 /* A NULL calculation ends the list. */
 extern const struct example examples[];
 
-/* A stage of the job: what the keeper must know, and the calculations that tell. */
+/* A stage of the job, and the calculations that tell what the keeper must know there. */
 struct stage {
-    const char *name, *question;
+    const char *name;
     const char *const *calculations; /* NULL ends the list */
 };
 

@@ -91,11 +91,15 @@ static int print_help(int argc, char *argv[])
         help_map();
         return EXIT_ANSWERED;
     }
+    const struct hw_calc *calc = calc_find(argv[2]);
+    if (argc > (calc ? 4 : 3)) {
+        complain("help takes no word after '%s'", argv[calc ? 3 : 2]);
+        return EXIT_ASKED_WRONGLY;
+    }
     if (strcmp(argv[2], "asking") == 0) {
         help_asking();
         return EXIT_ANSWERED;
     }
-    const struct hw_calc *calc = calc_find(argv[2]);
     for (size_t i = 0; !calc && i < COMMANDS; i++) {
         if (strcmp(argv[2], commands[i].name) == 0) {
             help_map();
@@ -109,10 +113,7 @@ static int print_help(int argc, char *argv[])
         help_calc(calc);
         return EXIT_ANSWERED;
     }
-    if (argc == 4 && help_name(calc, argv[3])) {
-        return EXIT_ANSWERED;
-    }
-    return unknown_part(calc, argv[3]);
+    return help_name(calc, argv[3]) ? EXIT_ANSWERED : unknown_part(calc, argv[3]);
 }
 
 static int calculate(int argc, char *argv[], const struct hw_calc *calc)

@@ -46,7 +46,12 @@ static void add_list(const struct hw_calc *calc, uint64_t notes, enum hw_list li
 {
     for (size_t bit = 0; notes_next_on(calc, notes, list, &bit); bit++) {
         add(line, " ");
-        add(line, hw_note_at(calc, bit)->brief);
+        char sentence[SENTENCE_MAX];
+        text_sentence(hw_note_at(calc, bit), sentence);
+        for (char *c = sentence; *c != '\0'; c++) {
+            *c = *c == PRINT_TIE ? ' ' : *c;
+        }
+        add(line, sentence);
     }
 }
 

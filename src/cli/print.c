@@ -116,7 +116,9 @@ size_t print_words(const char *text, size_t at, size_t indent, bool glued)
             (void)putchar(' ');
             at++;
         }
-        (void)printf("%.*s", (int)word, text);
+        for (size_t i = 0; i < word; i++) {
+            (void)putchar(text[i] == PRINT_TIE ? ' ' : text[i]);
+        }
         at += word;
         text += word;
         glued = *text != ' ';

@@ -6,6 +6,9 @@
 
 enum { PRINT_WIDTH = 79, NUMBER_MAX = 352 };
 
+/* A blank at which no line is broken. */
+enum { PRINT_TIE = 1 };
+
 /* The shortest of 15, 16 and 17 significant digits that reads back equal. */
 void number_exact(char text[NUMBER_MAX], double value);
 

@@ -43,6 +43,7 @@ static bool print_report(const struct report *report)
     case FORMAT_VALUE:
         return print_value(report);
     case FORMAT_LOG:
+        report_value_raised(report);
         report_log(report, stdout);
         return true;
     default:

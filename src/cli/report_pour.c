@@ -1,6 +1,7 @@
 /* report_pour.c - how a liquid result is measured, and what level the mark of a syringe gives. */
 #include "cli/report_pour.h"
 
+#include "cli/notes.h"
 #include "cli/pour.h"
 #include "cli/print.h"
 
@@ -48,32 +49,57 @@ static double aim_met(const struct report *report, size_t aim, size_t result, do
     return fabs(again - drawn) <= 1e-6 * drawn ? met : NAN;
 }
 
-/* True when it is poured in several steps: the aim is met after the last. */
+/* True when it is poured in several steps: a table tells the level of each. */
 static bool has_steps(const struct hw_question *question)
 {
     size_t steps = hw_input_find(question->calc, "steps", 5);
     return steps < question->calc->n_inputs && question->in[steps] > 1;
 }
 
-void report_pour(const struct report *report, size_t result, char text[REPORT_POUR])
+/* " (target 0.176 mg/L)": the aim that is met, in the unit it was written in. */
+static void met_text(const struct hw_question *question, size_t aim, double met, int safe,
+                     char text[REPORT_POUR])
 {
-    const struct hw_result *this = &report->question->calc->results[result];
+    const struct hw_input *input = &question->calc->inputs[aim];
+    const struct hw_unit *kept = hw_unit_of(input->kind, input->unit);
+    const struct hw_unit *written = question->unit[aim];
+    bool other = written && kept && written != kept;
+    char number[NUMBER_MAX];
+    number_text(number, other ? hw_unit_convert(met, kept, written) : met, 3, safe);
+    (void)snprintf(text, REPORT_POUR, " (%.20s %.20s %s)", input->name, number,
+                   other ? written->name : input->unit);
+}
+
+void report_pour(const struct report *report, size_t result, char measure[REPORT_POUR],
+                 char level[REPORT_POUR])
+{
+    const struct hw_question *question = report->question;
+    const struct hw_result *this = &question->calc->results[result];
     double amount = report->answer->out[result];
-    char measure[POUR_TEXT];
-    double drawn = pour_text(amount, this->safe, measure);
-    (void)snprintf(text, REPORT_POUR, "%s", measure);
-    size_t aim = aim_of(report->question);
-    if (isnan(drawn) || aim == report->question->calc->n_inputs ||
+    char poured[POUR_TEXT];
+    double drawn = pour_text(amount, this->safe, poured);
+    size_t aim = aim_of(question);
+    (void)snprintf(measure, REPORT_POUR, "%s", poured);
+    level[0] = '\0';
+    if (isnan(drawn) || aim == question->calc->n_inputs || has_steps(question) ||
         !(fabs(drawn - amount) > worth_telling * amount)) {
         return;
     }
     double met = aim_met(report, aim, result, drawn);
     if (!isnan(met)) {
-        char number[NUMBER_MAX];
-        number_text(number, met, 3, this->safe);
-        size_t used = strlen(text);
-        (void)snprintf(text + used, REPORT_POUR - used, " (%.20s %s%s)", number,
-                       report->question->calc->inputs[aim].unit,
-                       has_steps(report->question) ? " in the end" : "");
+        met_text(question, aim, met, this->safe, level);
     }
+}
+
+const char *report_pour_help(const struct report *report, size_t result)
+{
+    const struct hw_calc *calc = report->question->calc;
+    uint64_t notes = report->answer->notes;
+    for (size_t bit = 0; notes_next(calc, notes, &bit); bit++) {
+        const char *code = hw_note_at(calc, bit)->code;
+        if (strcmp(code, "copper-ramp") == 0 || strcmp(code, "copper-ramp-chelated") == 0) {
+            return "if all at once";
+        }
+    }
+    return calc->results[result].help;
 }

@@ -5,7 +5,12 @@
 
 enum { REPORT_POUR = 120 };
 
-/* "5.8 mL in a 10 mL syringe (0.176 mg/L)"; "" when there is nothing to measure. The level is
- * told where the mark differs from the amount by more than 1 %. */
-void report_pour(const struct report *report, size_t result, char text[REPORT_POUR]);
+/* measure is "5.8 mL in a 10 mL syringe", or "" when there is nothing to measure; level is
+ * " (target 0.176 mg/L)", what that mark meets, where it differs from the amount by more than 1 %,
+ * else "". */
+void report_pour(const struct report *report, size_t result, char measure[REPORT_POUR],
+                 char level[REPORT_POUR]);
+
+/* What an amount is for: its words, but for copper that must not go in all at once. */
+const char *report_pour_help(const struct report *report, size_t result);
 #endif

@@ -131,6 +131,21 @@ static bool an_amount_spreads(const struct report *report)
     return false;
 }
 
+/* What low and high are. */
+static void explain(const struct report *report)
+{
+    print_blanks(2);
+    print_wrapped("low and high are one standard deviation away, as what follows +- is: the truth"
+                  " lies between them in about 2 of 3 cases",
+                  2, 4);
+    if (an_amount_spreads(report)) {
+        print_blanks(2);
+        print_wrapped("an amount spreads as other readings would have told it: poured as it"
+                      " stands, the level that it makes is as much off",
+                      2, 4);
+    }
+}
+
 void report_spread_advice(const struct report *report)
 {
     const struct hw_calc *calc = report->question->calc;
@@ -148,15 +163,8 @@ void report_spread_advice(const struct report *report)
                        calc->results[result].name);
         print_blanks(2);
         print_wrapped(text, 2, 4);
-        print_blanks(2);
-        print_wrapped("low and high are one standard deviation away, as what follows +- is: the"
-                      " truth lies between them in about 2 of 3 cases",
-                      2, 4);
-        if (an_amount_spreads(report)) {
-            print_blanks(2);
-            print_wrapped("an amount spreads as other readings would have told it: poured as it"
-                          " stands, the level that it makes is as much off",
-                          2, 4);
+        if (report->args->full) {
+            explain(report);
         }
         return;
     }

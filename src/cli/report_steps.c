@@ -7,7 +7,7 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { SHOWN = 8, HEAD_WIDTH = 10, CELL_WIDTH = 8, CELL_TEXT = NUMBER_MAX };
+enum { SHOWN = 6, HEAD_WIDTH = 9, CELL_WIDTH = 10, CELL_TEXT = NUMBER_MAX };
 
 /* The entry of that name that is in force, or n_inputs. */
 static size_t input_named(const struct hw_question *question, const char *name)
@@ -75,11 +75,12 @@ bool report_steps_find(const struct report *report, struct dose_steps *steps)
 
 static void print_cell(const char *text)
 {
-    (void)printf("%*s", CELL_WIDTH, text);
+    (void)printf(" %*s", CELL_WIDTH, text);
 }
 
 /* One line: its name, and of each shown step the number that `field` chooses. */
-static void print_line(const struct dose_steps *steps, const char *name, size_t field, int safe)
+static void print_line(const struct dose_steps *steps, const char *name, size_t field, int safe,
+                       int digits)
 {
     (void)printf("  %-*s", HEAD_WIDTH, name);
     for (size_t k = 0; k < steps->n; k++) {
@@ -93,7 +94,7 @@ static void print_line(const struct dose_steps *steps, const char *name, size_t 
             if (field == 0) {
                 number_digits(text, numbers[field], 3);
             } else {
-                number_text(text, numbers[field], 3, safe);
+                number_text(text, numbers[field], digits, safe);
             }
             print_cell(text);
         }
@@ -101,18 +102,26 @@ static void print_line(const struct dose_steps *steps, const char *name, size_t 
     (void)putchar('\n');
 }
 
+/* True when this text tells what a step is. */
+static bool is_told(const struct report *report)
+{
+    const struct hw_calc *calc = report->question->calc;
+    size_t liquid = hw_result_find(calc, "step_amount", 11);
+    size_t mass = hw_result_find(calc, "step_mass", 9);
+    return (liquid < calc->n_results && args_tell(report->args, liquid)) ||
+           (mass < calc->n_results && args_tell(report->args, mass));
+}
+
 void report_steps_text(const struct report *report)
 {
     struct dose_steps steps;
-    char heading[CELL_TEXT];
-    if (!report_steps_find(report, &steps)) {
+    int digits = report->args->digits ? report->args->digits : 3;
+    if (!is_told(report) || !report_steps_find(report, &steps)) {
         return;
     }
     if (!isnan(steps.step[0].day)) {
-        print_line(&steps, "day", 0, 0);
+        print_line(&steps, "day", 0, 0, digits);
     }
-    (void)snprintf(heading, sizeof heading, "%s", steps.amount_unit);
-    print_line(&steps, heading, 1, -1);
-    (void)snprintf(heading, sizeof heading, "%s", steps.level_unit);
-    print_line(&steps, heading, 2, 0);
+    print_line(&steps, steps.amount_unit, 1, -1, digits);
+    print_line(&steps, steps.level_unit, 2, 0, digits);
 }

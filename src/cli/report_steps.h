@@ -19,7 +19,7 @@ struct dose_steps {
  * none. */
 bool report_steps_find(const struct report *report, struct dose_steps *steps);
 
-/* The table that runs across: day, amount, level; of more than eight steps the first two and the
+/* The table that runs across: day, amount, level; of more than six steps the first two and the
  * last. Nothing where there are no steps. */
 void report_steps_text(const struct report *report);
 #endif

@@ -47,8 +47,22 @@ static void value_text(const struct report *report, size_t i, char text[VALUE_TE
     }
 }
 
+/* What an amount is for and how to measure it; the level that the mark gives, where there is room. */
+static void pour_words(const struct report *report, size_t i, size_t room, char text[WORDS_TEXT])
+{
+    const char *help = report_pour_help(report, i);
+    char measure[REPORT_POUR];
+    char level[REPORT_POUR];
+    report_pour(report, i, measure, level);
+    size_t used =
+        (size_t)snprintf(text, WORDS_TEXT, "%s%s%s", help, measure[0] == '\0' ? "" : ": ", measure);
+    if (used + strlen(level) <= room) {
+        (void)snprintf(text + used, WORDS_TEXT - used, "%s", level);
+    }
+}
+
 /* What stands behind the value: the same in the keeper's own unit, what it is, how to measure
- * it, alone where both do not fit into the room of the line. */
+ * it. */
 static void words_text(const struct report *report, size_t i, size_t room, char text[WORDS_TEXT])
 {
     const struct hw_result *result = &report->question->calc->results[i];
@@ -56,17 +70,15 @@ static void words_text(const struct report *report, size_t i, size_t room, char 
     const struct hw_unit *own = own_unit(report->args->wanted_unit, report->question, result->kind);
     double value = report->answer->out[i];
     char measure[REPORT_POUR];
-    (void)snprintf(text, WORDS_TEXT, "%s", result->help);
+    (void)snprintf(text, WORDS_TEXT, "%s",
+                   result->pour ? report_pour_help(report, i) : result->help);
     if (isnan(value)) {
         return;
     }
     if (report_change(report, i, measure)) {
         (void)snprintf(text, WORDS_TEXT, "%s", measure);
     } else if (result->pour && result->kind == HW_VOLUME) {
-        report_pour(report, i, measure);
-        bool both = measure[0] != '\0' && strlen(result->help) + 2 + strlen(measure) <= room;
-        (void)snprintf(text, WORDS_TEXT, "%s%s%s", both || measure[0] == '\0' ? result->help : "",
-                       both ? ": " : "", measure);
+        pour_words(report, i, room, text);
     } else if (kept && own && strcmp(result->unit, "mL") != 0) {
         char number[NUMBER_MAX];
         int digits = report->args->digits ? report->args->digits : result->digits;

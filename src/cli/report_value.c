@@ -1,4 +1,4 @@
-/* report_value.c - one bare number for scripts. */
+/* report_value.c - bare numbers for scripts. */
 #include "cli/report_value.h"
 
 #include "cli/notes.h"
@@ -8,7 +8,7 @@
 #include <math.h>
 #include <stdio.h>
 
-/* A result that is there when the one asked for is not: of the same kind if there is one. */
+/* A result that is there when the one asked for is not. */
 static const char *applying(const struct report *report, size_t wanted)
 {
     const struct hw_calc *calc = report->question->calc;
@@ -54,7 +54,8 @@ static bool print_several(const struct report *report)
 
 bool report_value(const struct report *report)
 {
-    if (report->args->n_only > 1 && (report->answer->status >= 0 || report->row)) {
+    if (report->args->n_only > 1 &&
+        (report->answer->status >= 0 || report->row || report->question->n_axes > 0)) {
         return print_several(report);
     }
     const struct hw_calc *calc = report->question->calc;

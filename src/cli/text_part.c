@@ -8,7 +8,7 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { ENTRY_MAX = 2 * ALLOWED_MAX, INDENT = 2 };
+enum { ENTRY_MAX = 2 * ALLOWED_MAX, INDENT = 2, TIED_MAX = 40 };
 
 /* --- Inputs ----------------------------------------------------------------------------------- */
 
@@ -61,6 +61,14 @@ static size_t next_from(const struct hw_question *question, enum hw_from from, s
     return i;
 }
 
+/* A name, its number and its unit stay in one line. */
+static void tie(char *entry)
+{
+    for (char *c = entry; *c != '\0' && strlen(entry) <= TIED_MAX; c++) {
+        *c = *c == ' ' ? PRINT_TIE : *c;
+    }
+}
+
 /* One list: the inputs that came from there. */
 static void print_inputs(const struct hw_question *question, enum hw_from from, const char *heading)
 {
@@ -69,8 +77,10 @@ static void print_inputs(const struct hw_question *question, enum hw_from from, 
     for (size_t i = next_from(question, from, 0); i < question->calc->n_inputs;) {
         size_t next = next_from(question, from, i + 1);
         entry_text(question, i, entry);
+        tie(entry);
         if (next < question->calc->n_inputs) {
-            strcat(entry, ",");
+            size_t used = strlen(entry);
+            (void)snprintf(entry + used, sizeof entry - used, ",");
         }
         at = at == 0 ? print_words(heading, 0, INDENT, true) : at;
         at = print_words(entry, at, INDENT, false);
@@ -84,8 +94,11 @@ static void print_inputs(const struct hw_question *question, enum hw_from from, 
 void text_inputs(const struct hw_question *question, const char *tank)
 {
     char from_tank[ALLOWED_MAX];
-    (void)snprintf(from_tank, sizeof from_tank, "from tank %.*s:", ALLOWED_MAX - 16,
-                   tank ? tank : "");
+    char shown[SHOWN_MAX] = "";
+    if (tank) {
+        (void)show_text((struct hw_text){tank, strlen(tank)}, shown);
+    }
+    (void)snprintf(from_tank, sizeof from_tank, "from tank %s:", shown);
     print_inputs(question, HW_GIVEN, "given:");
     print_inputs(question, HW_FROM_TANK, from_tank);
     print_inputs(question, HW_FROM_PRESET, "assumed:");
@@ -113,13 +126,26 @@ void text_note(const struct hw_note *note, const char *mark, const char *where, 
     (void)putchar('\n');
 }
 
+void text_sentence(const struct hw_note *note, char text[SENTENCE_MAX])
+{
+    if (note->list != HW_LIST_NEVER) {
+        (void)snprintf(text, SENTENCE_MAX, "%s", note->brief);
+        return;
+    }
+    char first = note->brief[0];
+    first = first >= 'A' && first <= 'Z' ? (char)(first - 'A' + 'a') : first;
+    (void)snprintf(text, SENTENCE_MAX, "Never%c%c%s", PRINT_TIE, first, note->brief + 1);
+}
+
 /* The sentences of one list behind what stands there; returns the column. */
 static size_t print_list(const struct hw_calc *calc, uint64_t notes, enum hw_list list,
                          const char *heading, size_t at)
 {
     for (size_t bit = 0; notes_next_on(calc, notes, list, &bit); bit++) {
         at = at == 0 ? print_words(heading, 0, INDENT, true) : at;
-        at = print_words(hw_note_at(calc, bit)->brief, at, INDENT, false);
+        char sentence[SENTENCE_MAX];
+        text_sentence(hw_note_at(calc, bit), sentence);
+        at = print_words(sentence, at, INDENT, false);
     }
     return at;
 }

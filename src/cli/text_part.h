@@ -6,6 +6,12 @@
 /* The inputs as used, in run-in lists by where they came from: "given: volume 110 L, ...". */
 void text_inputs(const struct hw_question *question, const char *tank);
 
+enum { SENTENCE_MAX = 200 };
+
+/* What a standing note says on its list: a prohibition says Never itself, in the line of its
+ * verb. */
+void text_sentence(const struct hw_note *note, char text[SENTENCE_MAX]);
+
 /* The word for an effect, as the text of a note begins: "CAUTION". */
 const char *text_heading(enum hw_effect effect);
 

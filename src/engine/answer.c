@@ -70,7 +70,7 @@ static uint64_t tell_facts(const struct hw_calc *calc)
     return notes;
 }
 
-/* Of the notes that tell the same fact the first, which is the gravest, is left. */
+/* What is left of notes of which some of those in `telling` hide others. */
 static uint64_t gravest_of_facts(const struct hw_calc *calc, uint64_t notes, uint64_t telling)
 {
     for (size_t i = 0; i < calc->n_notes && (notes & telling) != 0; i++) {
@@ -79,6 +79,11 @@ static uint64_t gravest_of_facts(const struct hw_calc *calc, uint64_t notes, uin
         }
     }
     return notes;
+}
+
+uint64_t hw_notes_told(const struct hw_calc *calc, uint64_t notes)
+{
+    return gravest_of_facts(calc, notes, tell_facts(calc));
 }
 
 /* Asks for each row of a block. */

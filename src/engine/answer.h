@@ -38,6 +38,9 @@ void hw_batch_run(struct hw_batch *batch, size_t n);
 /* The notes that leave no answer, as bits. */
 uint64_t hw_notes_grave(const struct hw_calc *calc);
 
+/* Of notes that tell the same fact the first, which is the gravest, is left. */
+uint64_t hw_notes_told(const struct hw_calc *calc, uint64_t notes);
+
 /* The status that goes with these notes. */
 int hw_notes_status(const struct hw_calc *calc, uint64_t notes);
 

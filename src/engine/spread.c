@@ -185,11 +185,12 @@ static size_t amount_of(const struct hw_calc *calc, const struct hw_answer *answ
 /* Moves the aim at each end to what the amount of the middle makes there: amounts are in proportion
  * to it. An end of the aim itself, and one without an amount, keeps it. */
 static void aim_at_what_is_poured(const struct points *at_ends, const struct ends ends[],
-                                  size_t aim, size_t amount, double poured, struct points *made)
+                                  const struct hw_question *question, size_t aim, size_t amount,
+                                  double poured, struct points *made)
 {
-    const struct hw_input *input = &at_ends->batch.calc->inputs[aim];
+    const struct hw_input *input = &question->calc->inputs[aim];
     struct hw_batch *batch = &made->batch;
-    double wanted = at_ends->n > 0 ? at_ends->batch.in[aim][0] : 0;
+    double wanted = question->in[aim];
     made->n = at_ends->n;
     for (size_t k = 0; k < made->n; k++) {
         batch->in[aim][k] *= 0.999;
@@ -217,7 +218,7 @@ static uint64_t notes_of_poured(const struct hw_question *question, const struct
         return 0;
     }
     made.batch = at_ends->batch;
-    aim_at_what_is_poured(at_ends, ends, aim, amount, answer->out[amount], &made);
+    aim_at_what_is_poured(at_ends, ends, question, aim, amount, answer->out[amount], &made);
     return notes_of(&made);
 }
 
@@ -285,6 +286,7 @@ void hw_question_spread(const struct hw_question *question, const struct hw_answ
         leave_unanswered(&extremes, at[result], result, spread);
     }
     uint64_t poured = notes_of_poured(question, answer, &at_ends, ends);
-    spread->possible = (notes_of(&at_ends) | notes_of(&extremes) | poured) & ~answer->notes &
-                       ~standing_notes(question->calc);
+    uint64_t somewhere = answer->notes | notes_of(&at_ends) | notes_of(&extremes) | poured;
+    spread->possible =
+        hw_notes_told(question->calc, somewhere) & ~answer->notes & ~standing_notes(question->calc);
 }

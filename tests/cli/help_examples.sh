@@ -8,6 +8,6 @@ set -eu
 done | awk '
     function tell() { if (line != "" && line !~ /--rows|--format|--work|[|]/) print line; line = "" }
     /^    holdwater / { tell(); line = substr($0, 15); next }
-    line != "" && /^        / { line = line " " substr($0, 9); next }
+    line != "" && /^        / { sub(/ \\$/, "", line); line = line " " substr($0, 9); next }
     { tell() }
     END { tell() }'

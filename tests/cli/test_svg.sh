@@ -220,7 +220,7 @@ has 1 '>Not veterinary advice'
 
 # Notes in short: what never to do, what to mind, who knows better.
 draw 0 short $bath --temp 72F:82F:2F --source-temp 77F --only temp_gap
-has 1 '>never: Leave a fish'
+has 1 '>never: Never leave a fish'
 has 1 '>mind: Gasping'
 has 0 'Not veterinary advice'
 

@@ -85,17 +85,16 @@ bool noted(const struct hw_calc *calc, const struct hw_answer *answer, const cha
     return false;
 }
 
-bool noted_as(const struct hw_calc *calc, const struct hw_answer *answer, const char *code,
-              bool wanted)
+bool noted_as(const struct hw_question *question, const char *code, bool wanted)
 {
-    bool told = noted(calc, answer, code);
-    for (size_t i = 0; wanted && !told && i < calc->n_notes; i++) {
-        uint64_t hides = ((answer->notes >> i) & 1u) != 0 ? calc->notes[i].hides : 0;
-        for (size_t k = i + 1; k < calc->n_notes; k++) {
-            told = told || (((hides >> k) & 1u) != 0 && strcmp(calc->notes[k].code, code) == 0);
-        }
-    }
-    return told == wanted;
+    const struct hw_calc *calc = question->calc;
+    struct hw_answer answer;
+    double out[HW_RESULTS];
+    uint64_t notes = 0;
+    hw_question_answer(question, &answer);
+    calc->answer(question->in, out, &notes);
+    answer.notes |= wanted ? notes : 0;
+    return noted(calc, &answer, code) == wanted;
 }
 
 /* --- Workings --------------------------------------------------------------------------------- */

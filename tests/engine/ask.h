@@ -25,9 +25,9 @@ double result_of(const struct hw_calc *calc, const struct hw_answer *answer, con
  * note. */
 bool noted(const struct hw_calc *calc, const struct hw_answer *answer, const char *code);
 
-/* True when it is as wanted: noted, or hidden behind a graver one of its fact; or not noted. */
-bool noted_as(const struct hw_calc *calc, const struct hw_answer *answer, const char *code,
-              bool wanted);
+/* True when it is as wanted: the calculation, or the engine for it, notes it, also where a graver
+ * note of its fact is told instead; or it is not told. */
+bool noted_as(const struct hw_question *question, const char *code, bool wanted);
 
 /* Has awk redo every step of the working: each expression gives its value, a step named like a
  * result has exactly the answer's number, and the last step is the first result that applies. A

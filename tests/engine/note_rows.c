@@ -30,7 +30,7 @@ static uint64_t notes_of(const struct hw_calc *calc, const char *line, const cha
     struct hw_question question;
     struct hw_answer answer;
     ask(calc, line, &question, &answer);
-    if (!noted_as(calc, &answer, code, wanted)) {
+    if (!noted_as(&question, code, wanted)) {
         fail_msg("%s: %s by %s", code, wanted ? "not raised" : "raised", line);
     }
     check_results(calc, &answer);
@@ -123,7 +123,7 @@ static void check_edge(const struct hw_calc *calc, const struct note_edge *edge)
         double target = edge->at + step * 1e-7 * fmax(1, fabs(edge->at));
         bring(&question, edge, input, target);
         hw_question_answer(&question, &answer);
-        if (!noted_as(calc, &answer, edge->code, stands(edge->raised, step))) {
+        if (!noted_as(&question, edge->code, stands(edge->raised, step))) {
             fail_msg("%s: %s at %.17g by %s", edge->code,
                      stands(edge->raised, step) ? "not raised" : "raised", target, edge->line);
         }

@@ -272,10 +272,9 @@ static void as_ammonia_says(void **state)
         assert_close(worse, free_open / free_bag, 0, 1e-14);
         check((worse > 1) == (ph_open > ph_bag));
         check(noted(bag(), &answer, "shut-over-hour") == over_hour(&shut));
-        check(noted_as(bag(), &answer, "open-over-hour-salt",
-                       noted(ammonia, &open, "over-short-salt")));
-        check(noted_as(bag(), &answer, "open-over-hour-fresh",
-                       noted(ammonia, &open, "over-short-fresh")));
+        check(noted_as(&question, "open-over-hour-salt", noted(ammonia, &open, "over-short-salt")));
+        check(
+            noted_as(&question, "open-over-hour-fresh", noted(ammonia, &open, "over-short-fresh")));
         over += over_hour(&open) ? 1 : 0;
         shut_over += over_hour(&shut) ? 1 : 0;
     }

@@ -320,6 +320,8 @@ static void what_is_poured(void **state)
         {"volume=110L;now=0.1+-0.01;target=0.18;strength=1mg/mL", false},
         {"volume=110L;target=0.18;strength=1mg/mL+-25%", true},
         {"volume=110L;target=0.18;strength=1mg/mL+-10%", false},
+        {"volume=110L;target=0.18+-0.01;strength=1mg/mL+-25%", true},
+        {"volume=110L;target=0.17+-0.02;strength=1mg/mL+-10%", false},
         {"volume=110L+-10L;target=0.19;source=copper-sulfate-pentahydrate", true},
     };
     const struct hw_calc *dose = find_calc("dose");
