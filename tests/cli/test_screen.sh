@@ -31,7 +31,7 @@ judge() {
     *) awk 'NR > 1 && /^[^ ]/ { exit bad } NR > 1 && /^     / { bad = 1; exit 1 } END { exit bad }' answer.txt ||
         fail "$2" 'a result of two lines' ;;
     esac
-    awk '/^[^ ]/ { if (length(said) > 156) exit 1; said = "" } /^([a-zA-Z] |POSSIBLE )?CAUTION/ { said = $0; next }
+    awk '/^[^ ]/ { if (length(said) > 156) exit 1; said = "" } /^([a-zA-Z] |POSSIBLE )?CAUTION/ { said = $0; sub(/^([a-zA-Z] |POSSIBLE )/, "", said); next }
          said != "" { sub(/^ +/, " "); said = said $0 } END { if (length(said) > 156) exit 1 }' answer.txt ||
         fail "$2" 'a caution of over 156 characters'
     awk '/^[^ ]/ { list = /^(never|mind):/ } list { text = text $0 } END { exit text ~ /;/ || (text != "" && text !~ /\.$/) }' \
