@@ -31,9 +31,10 @@ static double ask_for(const char *line, const char *result)
 #define KNOWN  ";alkalinity=1meq/L;new_alkalinity=2.4meq/L"
 #define SOUR   TANK KNOWN FRESH SEA ";share=25%"
 #define UNSAID TANK FRESH SEA ";share=25%"
-#define CALM   "volume=100L;ph=8.25;alkalinity=2.4meq/L;new_alkalinity=2.4meq/L;tan=0.1;share=25%" FRESH SEA
-#define AT     TANK FRESH ";share=50%;new_temp=25;new_salinity=34"
-#define WEAK   "volume=100L;share=50%;tan=2;ph=7.4;new_ph=8.2;temp=25;new_temp=25"
+#define CALM                                                                                       \
+    "volume=100L;ph=8.25;alkalinity=2.4meq/L;new_alkalinity=2.4meq/L;tan=0.1;share=25%" FRESH SEA
+#define AT   TANK FRESH ";share=50%;new_temp=25;new_salinity=34"
+#define WEAK "volume=100L;share=50%;tan=2;ph=7.4;new_ph=8.2;temp=25;new_temp=25"
 #define THIN                                                                                       \
     "volume=100L;share=50%;ph=7.4;new_ph=8.2;"                                                     \
     "temp=25;new_temp=25;salinity=9;new_salinity=9"
@@ -41,14 +42,16 @@ static double ask_for(const char *line, const char *result)
 #define SALT    "temp=25;salinity=34;new_temp=25;new_salinity=34"
 #define THINNED "temp=25;salinity=0.5;new_temp=25;new_salinity=0.5"
 #define STEEP   "volume=100L;share=50%;tan=1;new_ph=7;temp=25;new_temp=25;salinity=34"
-#define STEP    "volume=100L;share=50%;ph=7.7;alkalinity=2.2meq/L;new_alkalinity=2.2meq/L" SEA ";new_ph="
+#define STEP                                                                                       \
+    "volume=100L;share=50%;ph=7.7;alkalinity=2.2meq/L;new_alkalinity=2.2meq/L" SEA ";new_ph="
 
 /* Less carbon dioxide in the tank than in the air. */
 #define GASSY                                                                                      \
-    "volume=100L;ph=8.4;alkalinity=2.4meq/L;new_alkalinity=2.4meq/L;tan=0.5;share=75%" FRESH SEA ";air_co2="
+    "volume=100L;ph=8.4;alkalinity=2.4meq/L;new_alkalinity=2.4meq/L;tan=0.5;share=75%" FRESH SEA   \
+    ";air_co2="
 
 #define ACID                                                                                       \
-    "volume=100L;share=50%;ph=5.5;new_ph=5.5;alkalinity=0meq/L;new_alkalinity=0meq/L;temp=25;"               \
+    "volume=100L;share=50%;ph=5.5;new_ph=5.5;alkalinity=0meq/L;new_alkalinity=0meq/L;temp=25;"     \
     "salinity=0;new_temp=25;new_salinity=0"
 
 static const char *const states[] = {"ph_after",   "ph_same_co2",   "ph_aired",
@@ -114,8 +117,8 @@ static const struct note_row notes[] = {
     {"salt-step-down", WEAK ";salinity=34;new_salinity=23.8", WEAK ";salinity=34;new_salinity=24"},
     {"salt-step-up", AT ";temp=25;salinity=31.9", AT ";temp=25;salinity=32.1"},
     {"blend-over-volume", TANK FRESH SEA ";take=101L", TANK FRESH SEA ";take=100L"},
-    {"ph-not-alkalinity", "volume=100L;share=50%;ph=9.5;alkalinity=0.1meq/L;new_alkalinity=2meq/L" FRESH SEA,
-     SOUR},
+    {"ph-not-alkalinity",
+     "volume=100L;share=50%;ph=9.5;alkalinity=0.1meq/L;new_alkalinity=2meq/L" FRESH SEA, SOUR},
     {"ph-not-alkalinity",
      "volume=100L;share=50%;ph=8;alkalinity=2meq/L;new_alkalinity=0.1meq/L;new_ph=9.5" SEA, SOUR},
     {"blend-over-ph", STEEP ";ph=9.9;new_salinity=31", STEEP ";ph=9.8;new_salinity=31"},
@@ -154,8 +157,8 @@ static const struct note_row notes[] = {
     {"blend-ph-step", "volume=100L;ph=7.9;share=25%" FRESH SEA, CALM},
     {"blend-ph-step", "volume=100L;ph=8.5;share=25%" FRESH SEA, CALM},
     {"blend-frees-later", SOUR,
-     "volume=100L;ph=8.1;alkalinity=2.4meq/L;new_alkalinity=2.4meq/L;tan=0.1;share=25%;air_co2=1500" FRESH
-         SEA},
+     "volume=100L;ph=8.1;alkalinity=2.4meq/L;new_alkalinity=2.4meq/"
+     "L;tan=0.1;share=25%;air_co2=1500" FRESH SEA},
     {"blend-frees-later", SOUR, UNSAID},
     {"blend-brings-ammonia", SOUR ";new_tan=2.1", SOUR ";new_tan=2"},
     {"over-limit-salt", SOUR, CALM},
@@ -167,10 +170,10 @@ static const struct note_row notes[] = {
     {"blend-cools", AT ";temp=27.1;salinity=34", AT ";temp=26.9;salinity=34"},
     {"carbonate-fresh", AT ";temp=25;salinity=4.9", AT ";temp=25;salinity=5"},
     {"carbonate-fresh", WEAK ";salinity=34;new_salinity=4.9", WEAK ";salinity=34;new_salinity=5"},
-    {"blend-co2-odd", "volume=100L;share=25%;ph=9;alkalinity=2.4meq/L;new_alkalinity=2.4meq/L" FRESH SEA,
-     SOUR},
-    {"blend-co2-odd", "volume=100L;share=25%;ph=6;alkalinity=2.4meq/L;new_alkalinity=2.4meq/L" FRESH SEA,
-     UNSAID},
+    {"blend-co2-odd",
+     "volume=100L;share=25%;ph=9;alkalinity=2.4meq/L;new_alkalinity=2.4meq/L" FRESH SEA, SOUR},
+    {"blend-co2-odd",
+     "volume=100L;share=25%;ph=6;alkalinity=2.4meq/L;new_alkalinity=2.4meq/L" FRESH SEA, UNSAID},
     {"blend-states", SOUR, UNSAID},
     {"blend-worst", UNSAID, SOUR},
     {"blend-worst", UNSAID ";alkalinity=1meq/L", SOUR},
