@@ -65,13 +65,13 @@ static const struct hw_result results[BAG_RESULTS] = {
     [BAG_FREE_OPEN] = {.name = "free_open", .unit = "mg/L", .kind = HW_CONCENTRATION,
      .digits = 3, .help = "free ammonia in the opened bag, as N"},
     [BAG_TIMES_WORSE] = {.name = "times_worse", .unit = "", .kind = HW_NUMBER, .digits = 3,
-     .help = "times more free ammonia once it is open"},
+     .help = "free ammonia opened, as times that shut"},
     [BAG_TEMP_GAP] = {.name = "temp_gap", .unit = "C", .kind = HW_TEMPERATURE_STEP, .digits = 2,
-     .sometimes = true, .help = "tank less bag: above 0 the tank is warmer"},
+     .sometimes = true, .help = "tank minus bag (above 0: tank warmer)"},
     [BAG_SALINITY_GAP] = {.name = "salinity_gap", .unit = "g/kg", .kind = HW_SALINITY,
-     .digits = 2, .sometimes = true, .help = "tank less bag: above 0 the tank is saltier"},
+     .digits = 2, .sometimes = true, .help = "tank minus bag (above 0: tank saltier)"},
     [BAG_PH_GAP] = {.name = "ph_gap", .unit = "", .kind = HW_PH, .digits = 2, .sometimes = true,
-     .help = "tank less bag: above 0 the tank's pH is higher"},
+     .help = "tank minus bag (above 0: tank pH higher)"},
 };
 /* clang-format on */
 

@@ -70,15 +70,15 @@ static const struct hw_result results[BATH_RESULTS] = {
     [BATH_LEVEL] = {.name = "level", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
      .help = "dye in the bath, in the form on the label"},
     [BATH_REPEAT_FROM] = {.name = "repeat_from", .unit = "h", .kind = HW_TIME, .digits = 2,
-     .help = "next bath not before this"},
+     .help = "after this bath: next one not before"},
     [BATH_REPEAT_TO] = {.name = "repeat_to", .unit = "h", .kind = HW_TIME, .digits = 2,
-     .help = "next bath at the latest, if one is needed"},
+     .help = "after this bath: next at the latest, if any"},
     [BATH_TEMP_GAP] = {.name = "temp_gap", .unit = "C", .kind = HW_TEMPERATURE_STEP, .digits = 2,
-     .sometimes = true, .help = "bath less source: above 0 the bath is warmer"},
+     .sometimes = true, .help = "bath minus source (above 0: bath warmer)"},
     [BATH_SALINITY_GAP] = {.name = "salinity_gap", .unit = "g/kg", .kind = HW_SALINITY,
-     .digits = 2, .sometimes = true, .help = "bath less source: above 0 it is saltier"},
+     .digits = 2, .sometimes = true, .help = "bath minus source (above 0: bath saltier)"},
     [BATH_PH_GAP] = {.name = "ph_gap", .unit = "", .kind = HW_PH, .digits = 2, .sometimes = true,
-     .help = "bath less source: above 0 its pH is higher"},
+     .help = "bath minus source (above 0: bath pH higher)"},
 };
 /* clang-format on */
 

@@ -8,7 +8,7 @@
 /* One dose of the label is the most that is told, however much ammonia there is. */
 static bool is_over_label(const double in[])
 {
-    return in[BINDER_TAN] > in[BINDER_LABEL_BINDS];
+    return above(in[BINDER_TAN], in[BINDER_LABEL_BINDS]);
 }
 
 /* A dose of the label in one of its measures; none, NaN, stays none. */

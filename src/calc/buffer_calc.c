@@ -51,7 +51,7 @@ static const struct hw_input inputs[BUFFER_INPUTS] = {
 /* clang-format off */
 static const struct hw_result results[BUFFER_RESULTS] = {
     [BUFFER_MASS] = {.name = "mass", .unit = "g", .kind = HW_MASS, .digits = 3, .safe = -1,
-     .help = "to weigh, dissolve and pour in slowly"},
+     .help = "of the reagent (--reagent), to weigh"},
     [BUFFER_PH_AFTER] = {.name = "ph_after", .unit = "", .kind = HW_PH, .digits = 3,
      .sometimes = true, .help = "pH right after mixing"},
     [BUFFER_FREE_BEFORE] = {.name = "free_before", FREE, .help = "free ammonia before, as N"},

@@ -77,7 +77,7 @@ static const struct hw_input inputs[CHALLENGE_INPUTS] = {
 /* clang-format off */
 static const struct hw_result results[CHALLENGE_RESULTS] = {
     [CHALLENGE_MASS] = {.name = "mass", .unit = "g", .kind = HW_MASS, .digits = 3,
-     .sometimes = true, .pour = true, .help = "of the salt, to weigh"},
+     .sometimes = true, .pour = true, .help = "of the reagent (--reagent), to weigh"},
     [CHALLENGE_LIQUID] = {.name = "liquid", .unit = "mL", .kind = HW_VOLUME, .digits = 3,
      .sometimes = true, .pour = true, .help = "into the tank"},
     [CHALLENGE_READING_N] = {.name = "reading_n", .unit = "mg/L", .kind = HW_CONCENTRATION,

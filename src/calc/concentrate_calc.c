@@ -50,9 +50,9 @@ static const struct hw_input inputs[CONCENTRATE_INPUTS] = {
 /* clang-format off */
 static const struct hw_result results[CONCENTRATE_RESULTS] = {
     [CONCENTRATE_MASS] = {.name = "mass", .unit = "g", .kind = HW_MASS, .digits = 3, .safe = -1,
-     .help = "of the reagent, to weigh"},
+     .help = "of the reagent (--reagent), to weigh"},
     [CONCENTRATE_STRENGTH] = {.name = "strength", .unit = "g/L", .kind = HW_CONCENTRATION,
-     .digits = 3, .help = "for the label: of what raises counts"},
+     .digits = 3, .help = "for the label: g/L of what --raises counts"},
     [CONCENTRATE_SOLUBILITY_SHARE] = {.name = "solubility_share", .unit = "%", .kind = HW_SHARE,
      .digits = 2, .help = "of what dissolves at 20 C"},
 };

@@ -89,17 +89,27 @@ static const char *const sources[] = {
     "conservation", "dye-labels", "dye-forms",       "dye-courses",    "dye-chemistry",
     "rifici1996",   "li2023",     "common-practice", "our-arithmetic", NULL};
 
-/* The notes of the kind that a course can come to, in the order of enum medicine_note. */
+/* The notes of the kind that a course can come to, in the order of enum medicine_note. What it
+ * raises of its levels it says in words of its own. */
 static const unsigned note_of[MEDICINE_NOTES] = {
-    [MEDICINE_CEILING_NEEDED] = HW_NOTES,
-    [MEDICINE_FLOOR_OVER_CEILING] = HW_NOTES,
-    [MEDICINE_OVER_CEILING] = HW_NOTES,
-    [MEDICINE_FORMALIN_OVER] = HW_NOTES,
-    [MEDICINE_CEILING_TOO_HIGH] = HW_NOTES,
-    [MEDICINE_CEILING_SLIP] = HW_NOTES,
-    [MEDICINE_COPPER_IN_FRESH] = HW_NOTES,
+    [MEDICINE_CEILING_NEEDED] = NO_NOTE,
+    [MEDICINE_FLOOR_OVER_CEILING] = NO_NOTE,
+    [MEDICINE_OVER_CEILING] = NO_NOTE,
+    [MEDICINE_FORMALIN_OVER] = NO_NOTE,
+    [MEDICINE_CEILING_TOO_HIGH] = NO_NOTE,
+    [MEDICINE_CEILING_SLIP] = NO_NOTE,
+    [MEDICINE_COPPER_IN_FRESH] = NO_NOTE,
     [MEDICINE_DYE_BIOFILTER] = HW_COURSE_NOTE_DYE_BIOFILTER,
     [MEDICINE_DYE_OVER] = HW_COURSE_NOTE_DYE_OVER,
+    [MEDICINE_CEILING_OVER_USUAL] = NO_NOTE,
+    [MEDICINE_CEILING_OVER_KNOWN] = NO_NOTE,
+    [MEDICINE_CEILING_UNSAID] = NO_NOTE,
+    [MEDICINE_COPPER_FRESH_NOW] = NO_NOTE,
+    [MEDICINE_COPPER_BRACKISH] = NO_NOTE,
+    [MEDICINE_COPPER_RAMP] = NO_NOTE,
+    [MEDICINE_CHELATED_RAMP] = NO_NOTE,
+    [MEDICINE_DYE_IN_FILTER] = NO_NOTE,
+    [MEDICINE_DYE_HIGH] = NO_NOTE,
 };
 
 static uint64_t level_notes(const struct course_plan *plan)

@@ -56,7 +56,7 @@ static const struct hw_result results[DISINFECT_RESULTS] = {
     [DISINFECT_CONTACT] = {.name = "contact", .unit = "mg.min/L", .kind = HW_CONTACT,
      .digits = 4, .safe = -1, .help = "level times time, if the level holds"},
     [DISINFECT_THIOSULFATE] = {.name = "thiosulfate", .unit = "g", .kind = HW_MASS, .digits = 3,
-     .safe = 1, .help = "thiosulfate pentahydrate to take it all out"},
+     .safe = 1, .help = "pentahydrate at the end, to clear the bleach"},
 };
 /* clang-format on */
 

@@ -205,7 +205,8 @@ static uint64_t formalin_notes(const struct dose_plan *plan, const double in[])
            note_if(harms_trout(plan), HW_DOSE_NOTE_FORMALIN_TROUT) |
            note_if(is_odd_formalin(plan), HW_DOSE_NOTE_FORMALIN_STRENGTH) |
            note_if(isnan(in[DOSE_STRENGTH]), HW_DOSE_NOTE_FORMALIN_37) |
-           note_bit(HW_DOSE_NOTE_FORMALIN_OXYGEN) | note_bit(HW_DOSE_NOTE_FORMALIN_CARE);
+           note_bit(HW_DOSE_NOTE_FORMALIN_OXYGEN) | note_bit(HW_DOSE_NOTE_FORMALIN_CARE) |
+           note_bit(HW_DOSE_NOTE_FORMALIN_GLOVES);
 }
 
 uint64_t dose_notes(const struct dose_plan *plan, const double in[])

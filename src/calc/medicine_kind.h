@@ -63,7 +63,7 @@ enum medicine_note {
 };
 
 /* The notes that leave no answer, and the others, as bits: note_of[] holds the calculation's own
- * note for each, HW_NOTES where the calculation cannot come to it. */
+ * note for each, NO_NOTE where the calculation cannot come to it. */
 uint64_t medicine_no_answer(const struct medicine *medicine, const unsigned note_of[]);
 uint64_t medicine_cautions(const struct medicine *medicine, const unsigned note_of[]);
 #endif

@@ -45,7 +45,7 @@ static const struct hw_input inputs[NEUTRALISE_INPUTS] = {
 
 static const struct hw_result results[NEUTRALISE_RESULTS] = {
     [NEUTRALISE_AMOUNT] = {.name = "amount", .unit = "g", .kind = HW_MASS, .digits = 3,
-     .safe = 1, .help = "of the agent, to weigh"},
+     .safe = 1, .help = "of the agent (--agent), to weigh"},
     [NEUTRALISE_AMMONIA_FREED] = {.name = "ammonia_freed", .unit = "mg/L",
      .kind = HW_CONCENTRATION, .digits = 3, .help = "ammonia that the chloramine leaves, as N"},
 };

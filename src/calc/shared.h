@@ -41,6 +41,9 @@ enum {
     MEDICINE_COPPER = MEDICINE_COPPER_LOOSE | MEDICINE_COPPER_CHELATED
 };
 
+/* In a table of a calculation's notes: it has none for this, and note_if leaves it out. */
+enum { NO_NOTE = HW_NOTES };
+
 /* The bit of a note, and the same under a condition. */
 static inline uint64_t note_bit(unsigned note)
 {
@@ -49,7 +52,7 @@ static inline uint64_t note_bit(unsigned note)
 
 static inline uint64_t note_if(bool condition, unsigned note)
 {
-    return condition ? note_bit(note) : 0;
+    return condition && note != NO_NOTE ? note_bit(note) : 0;
 }
 
 /* Above a limit: by more than the noise of reckoning, which is a billionth of the limit, and no

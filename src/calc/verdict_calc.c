@@ -108,7 +108,7 @@ static uint64_t passing_notes(const struct verdict_reading *r, const double in[]
 /* Of the food, which a filter that has not passed is not told. */
 static uint64_t feed_notes(const struct verdict_reading *r, const double in[])
 {
-    return note_bit(HW_VERDICT_NOTE_FEED_FIGURE) |
+    return note_bit(HW_VERDICT_NOTE_FEED_FIGURE) | note_bit(HW_VERDICT_NOTE_NOT_CARRYING) |
            note_if(below(r->turned, r->cleared), HW_VERDICT_NOTE_NITRITE_COUNTED) |
            note_if(above(r->colder, 0), HW_VERDICT_NOTE_COLDER_STOCK) |
            note_if(above(in[VERDICT_STOCK_TEMP], in[VERDICT_TEMP]), HW_VERDICT_NOTE_WARMER_STOCK) |

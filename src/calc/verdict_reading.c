@@ -24,7 +24,7 @@ static void count_as_n(struct verdict_reading *r, const double in[])
     r->half_nitrite = nitrite_to_n(in, half);
     r->tan_clear = !above(in[VERDICT_TAN], half);
     r->nitrite_clear = !above(in[VERDICT_NITRITE], half);
-    r->coarse = above_limit(fmax(r->half_tan, r->half_nitrite), HW_LIMIT_ACT_TODAY);
+    r->coarse = above_limit(fmax(r->half_tan, r->half_nitrite), HW_LIMIT_KIT_COARSE);
 }
 
 struct verdict_reading verdict_reading(const double in[])

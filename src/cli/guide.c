@@ -152,8 +152,8 @@ const struct example examples[] = {
      "holdwater binder --volume 75L --tan 1.2 --agent hydroxymethanesulfonate --medicine "
      "copper-ionic"},
     {"blend", "a sour tank and fresh sea water: does a quarter help, or is it worse?",
-     "holdwater blend --volume 110L --share 25% --tan 2 --ph 7.4 --alkalinity 1 --temp 25 "
-     "--salinity 34 --new-ph 8.2 --new-alkalinity 2.4 --new-temp 25 --new-salinity 34"},
+     "holdwater blend --volume 110L --share 25% --tan 2 --ph 7.4 --alkalinity 1meq/L --temp 25 "
+     "--salinity 34 --new-ph 8.2 --new-alkalinity 2.4meq/L --new-temp 25 --new-salinity 34"},
     {"blend", "alkalinity not known: the worst that 30 L of new water can do at once",
      "holdwater blend --volume 75L --take 30L --tan 0.8 --ph 7.8 --temp 78F --salinity 33 "
      "--new-ph 8.2 --new-temp 76F --new-salinity 35"},

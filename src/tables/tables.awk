@@ -26,6 +26,7 @@ BEGIN {
     BY_ANSWER = "HW_SET_BY_ANSWER"
     MAX_NOTES = 63                         # HW_NOTES: a note is a bit of a uint64_t
     MOST_SENTENCE = 60                     # of a standing note, on a screen
+    MOST_PROHIBITION = 54                  # of the same, behind the word Never
     MOST_CAUTION = 156                     # with its heading: two lines
     MOST_NO_ANSWER = 234                   # with its heading: three lines
 
@@ -240,20 +241,41 @@ function check_fact(i,    c) {
 }
 
 # What a text of one screen says is short.
-function check_brief(i,    effect, words, most) {
+function check_brief(i,    effect, heading) {
     effect = effect_name[caution_effect[i]]
-    words = caution_brief[i] == "-" ? caution_text[i] : caution_brief[i]
-    most = MOST_NO_ANSWER - length((effect == "HW_REFUSED" ? "NO ANSWER " : "WITHHELD ") \
-        caution_code[i] ": ")
-    if (effect == "HW_STANDING")
-        most = caution_list[i] == "full" ? 0 : MOST_SENTENCE
-    else if (effect == "HW_CAUTION" || effect == "HW_STRETCHED")
-        most = MOST_CAUTION - length("CAUTION " caution_code[i] ": ")
-    if (most > 0 && length(words) > most)
-        complain(path["cautions.tsv"] ":" caution_line[i] ": " caution_code[i] " takes " \
-            length(words) " characters in a text of one screen, and " most " are room for it")
     if (index(caution_brief[i], ";") > 0)
         complain(path["cautions.tsv"] ":" caution_line[i] ": a semicolon in a brief sentence")
+    if (effect == "HW_STANDING") {
+        check_sentences(i)
+        return
+    }
+    heading = caution_code[i] ": "
+    if (effect == "HW_REFUSED" || effect == "HW_WITHHELD") {
+        heading = (effect == "HW_REFUSED" ? "NO ANSWER " : "WITHHELD ") heading
+        check_room(i, said(i), MOST_NO_ANSWER - length(heading))
+    } else {
+        check_room(i, said(i), MOST_CAUTION - length("CAUTION " heading))
+    }
+}
+
+function said(i) {
+    return caution_brief[i] == "-" ? caution_text[i] : caution_brief[i]
+}
+
+function check_room(i, words, most) {
+    if (length(words) > most)
+        complain(path["cautions.tsv"] ":" caution_line[i] ": " caution_code[i] " takes " \
+            length(words) " characters in a text of one screen, and " most " are room for it")
+}
+
+# Each sentence of a standing note by itself. A prohibition is one: Never stands before it.
+function check_sentences(i,    n, k, sentence) {
+    n = split(caution_brief[i], sentence, "[.] ")
+    if (caution_list[i] == "never" && n > 1)
+        complain(path["cautions.tsv"] ":" caution_line[i] ": " n " sentences on the list never")
+    for (k = 1; k < n; k++)
+        check_room(i, sentence[k] ".", MOST_SENTENCE)
+    check_room(i, sentence[n], caution_list[i] == "never" ? MOST_PROHIBITION : MOST_SENTENCE)
 }
 
 # Each calculation that a word leads to has cautions.

@@ -309,8 +309,8 @@ borders 11 $chart
 print_a4 9 1 a4-refused $change --take 2gal:24gal:1gal
 print_a4 9 0 a4-steps dose --volume 75L --kind copper-ionic --salinity 33 --strength 1mg/mL --target 0.19 --steps 1:6:1
 has 1 '>level_after 0.190 mg/L at every point: level'
-blend='blend --volume 110L --share 10%:100%:10% --tan 2 --ph 7.4 --alkalinity 1 --temp 25 --salinity 34 --new-ph 8.2
-    --new-alkalinity 2.4'
+blend='blend --volume 110L --share 10%:100%:10% --tan 2 --ph 7.4 --alkalinity 1meq/L --temp 25 --salinity 34 --new-ph 8.2
+    --new-alkalinity 2.4meq/L'
 print_a4 9 0 a4-blend $blend --new-temp 25 --new-salinity 34
 print_a4 9 0 a4-blend-more $blend --new-temp 70F --new-salinity 35
 # Small notes where they would not fit otherwise; letters beside their numbers where rows are many.

@@ -336,6 +336,35 @@ static void sour_limits_lie_higher(void **state)
     }
 }
 
+/* Of the alarms the gravest alone is told, in fresh water as in salt; an hour before days. */
+static void one_alarm(void **state)
+{
+    (void)state;
+    static const char *const alarms[] = {"over-short-salt", "over-short-fresh", "over-long-salt",
+                                         "over-long-fresh", "act-today",        "any-ammonia"};
+    static const struct {
+        const char *line, *alarm;
+    } rows[] = {
+        {"tan=6;ph=8.3;temp=27;salinity=34", "over-short-salt"},
+        {"tan=0.6;ph=8.3;temp=27;salinity=34", "over-long-salt"},
+        {"tan=6;ph=8.3;temp=27;salinity=0.3", "over-short-fresh"},
+        {"tan=1;ph=8.3;temp=27;salinity=0.3", "over-long-fresh"},
+        {"tan=3;ph=8.5;temp=27;salinity=5g/kg", "over-short-salt"},
+        {"tan=3;ph=7.9;temp=27;salinity=5g/kg", "over-short-fresh"},
+        {"tan=0.3;ph=7;temp=27;salinity=0.3", "act-today"},
+        {"tan=0.1;ph=7;temp=27;salinity=0.3", "any-ammonia"},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        struct hw_question question;
+        struct hw_answer answer;
+        ask(ammonia(), rows[i].line, &question, &answer);
+        for (size_t k = 0; k < sizeof alarms / sizeof alarms[0]; k++) {
+            bool wanted = strcmp(alarms[k], rows[i].alarm) == 0;
+            check(noted(ammonia(), &answer, alarms[k]) == wanted);
+        }
+    }
+}
+
 /* What needs no reading is the same with one and without; what needs one is absent. */
 static void without_a_reading(void **state)
 {
@@ -514,6 +543,7 @@ int main(void)
         cmocka_unit_test(every_edge),
         cmocka_unit_test(laxer_than_the_criteria),
         cmocka_unit_test(sour_limits_lie_higher),
+        cmocka_unit_test(one_alarm),
         cmocka_unit_test(without_a_reading),
         cmocka_unit_test(absent_results),
         cmocka_unit_test(corners_are_answered),

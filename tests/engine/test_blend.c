@@ -28,12 +28,13 @@ static double ask_for(const char *line, const char *result)
 #define SEA    ";temp=25;salinity=34;new_temp=25;new_salinity=34"
 #define TANK   "volume=100L;ph=7.4;tan=2"
 #define FRESH  ";new_ph=8.2"
-#define KNOWN  ";alkalinity=1;new_alkalinity=2.4"
+#define KNOWN  ";alkalinity=1meq/L;new_alkalinity=2.4meq/L"
 #define SOUR   TANK KNOWN FRESH SEA ";share=25%"
 #define UNSAID TANK FRESH SEA ";share=25%"
-#define CALM   "volume=100L;ph=8.25;alkalinity=2.4;new_alkalinity=2.4;tan=0.1;share=25%" FRESH SEA
-#define AT     TANK FRESH ";share=50%;new_temp=25;new_salinity=34"
-#define WEAK   "volume=100L;share=50%;tan=2;ph=7.4;new_ph=8.2;temp=25;new_temp=25"
+#define CALM                                                                                       \
+    "volume=100L;ph=8.25;alkalinity=2.4meq/L;new_alkalinity=2.4meq/L;tan=0.1;share=25%" FRESH SEA
+#define AT   TANK FRESH ";share=50%;new_temp=25;new_salinity=34"
+#define WEAK "volume=100L;share=50%;tan=2;ph=7.4;new_ph=8.2;temp=25;new_temp=25"
 #define THIN                                                                                       \
     "volume=100L;share=50%;ph=7.4;new_ph=8.2;"                                                     \
     "temp=25;new_temp=25;salinity=9;new_salinity=9"
@@ -41,14 +42,16 @@ static double ask_for(const char *line, const char *result)
 #define SALT    "temp=25;salinity=34;new_temp=25;new_salinity=34"
 #define THINNED "temp=25;salinity=0.5;new_temp=25;new_salinity=0.5"
 #define STEEP   "volume=100L;share=50%;tan=1;new_ph=7;temp=25;new_temp=25;salinity=34"
-#define STEP    "volume=100L;share=50%;ph=7.7;alkalinity=2.2;new_alkalinity=2.2" SEA ";new_ph="
+#define STEP                                                                                       \
+    "volume=100L;share=50%;ph=7.7;alkalinity=2.2meq/L;new_alkalinity=2.2meq/L" SEA ";new_ph="
 
 /* Less carbon dioxide in the tank than in the air. */
 #define GASSY                                                                                      \
-    "volume=100L;ph=8.4;alkalinity=2.4;new_alkalinity=2.4;tan=0.5;share=75%" FRESH SEA ";air_co2="
+    "volume=100L;ph=8.4;alkalinity=2.4meq/L;new_alkalinity=2.4meq/L;tan=0.5;share=75%" FRESH SEA   \
+    ";air_co2="
 
 #define ACID                                                                                       \
-    "volume=100L;share=50%;ph=5.5;new_ph=5.5;alkalinity=0;new_alkalinity=0;temp=25;"               \
+    "volume=100L;share=50%;ph=5.5;new_ph=5.5;alkalinity=0meq/L;new_alkalinity=0meq/L;temp=25;"     \
     "salinity=0;new_temp=25;new_salinity=0"
 
 static const char *const states[] = {"ph_after",   "ph_same_co2",   "ph_aired",
@@ -59,8 +62,8 @@ static const char *const always[] = {"temp_after",    "salinity_after", "temp_st
 static void results_and_their_absence(void **state)
 {
     (void)state;
-    static const char *const unknown[] = {UNSAID, UNSAID ";alkalinity=1",
-                                          UNSAID ";new_alkalinity=2.4"};
+    static const char *const unknown[] = {UNSAID, UNSAID ";alkalinity=1meq/L",
+                                          UNSAID ";new_alkalinity=2.4meq/L"};
     for (size_t i = 0; i < sizeof states / sizeof states[0]; i++) {
         check(isfinite(ask_for(SOUR, states[i])));
         for (size_t k = 0; k < sizeof unknown / sizeof unknown[0]; k++) {
@@ -107,17 +110,17 @@ static const struct note_row notes[] = {
      WEAK ";salinity=22;new_salinity=15"},
     {"fit-stretched", AT ";temp=4;salinity=34", SOUR},
     {"fit-stretched", AT KNOWN ";temp=4;salinity=34", SOUR},
-    {"fit-stretched", AT ";temp=45F;salinity=0.5;alkalinity=1;new_alkalinity=2.4", SOUR},
+    {"fit-stretched", AT ";temp=45F;salinity=0.5;alkalinity=1meq/L;new_alkalinity=2.4meq/L", SOUR},
     {"fit-stretched", WEAK KNOWN ";salinity=12;new_salinity=34", SOUR},
     {"fit-stretched", WEAK KNOWN ";salinity=34;new_salinity=4", SOUR},
     {"above-fit", AT ";temp=25;salinity=42.5", AT ";temp=25;salinity=42"},
     {"salt-step-down", WEAK ";salinity=34;new_salinity=23.8", WEAK ";salinity=34;new_salinity=24"},
     {"salt-step-up", AT ";temp=25;salinity=31.9", AT ";temp=25;salinity=32.1"},
     {"blend-over-volume", TANK FRESH SEA ";take=101L", TANK FRESH SEA ";take=100L"},
-    {"ph-not-alkalinity", "volume=100L;share=50%;ph=9.5;alkalinity=0.1;new_alkalinity=2" FRESH SEA,
-     SOUR},
     {"ph-not-alkalinity",
-     "volume=100L;share=50%;ph=8;alkalinity=2;new_alkalinity=0.1;new_ph=9.5" SEA, SOUR},
+     "volume=100L;share=50%;ph=9.5;alkalinity=0.1meq/L;new_alkalinity=2meq/L" FRESH SEA, SOUR},
+    {"ph-not-alkalinity",
+     "volume=100L;share=50%;ph=8;alkalinity=2meq/L;new_alkalinity=0.1meq/L;new_ph=9.5" SEA, SOUR},
     {"blend-over-ph", STEEP ";ph=9.9;new_salinity=31", STEEP ";ph=9.8;new_salinity=31"},
     {"blend-over-ph", STEEP ";ph=9.9;new_salinity=31", STEEP ";ph=9.9;new_salinity=33"},
     {"fit-stretched",
@@ -154,8 +157,8 @@ static const struct note_row notes[] = {
     {"blend-ph-step", "volume=100L;ph=7.9;share=25%" FRESH SEA, CALM},
     {"blend-ph-step", "volume=100L;ph=8.5;share=25%" FRESH SEA, CALM},
     {"blend-frees-later", SOUR,
-     "volume=100L;ph=8.1;alkalinity=2.4;new_alkalinity=2.4;tan=0.1;share=25%;air_co2=1500" FRESH
-         SEA},
+     "volume=100L;ph=8.1;alkalinity=2.4meq/L;new_alkalinity=2.4meq/"
+     "L;tan=0.1;share=25%;air_co2=1500" FRESH SEA},
     {"blend-frees-later", SOUR, UNSAID},
     {"blend-brings-ammonia", SOUR ";new_tan=2.1", SOUR ";new_tan=2"},
     {"over-limit-salt", SOUR, CALM},
@@ -167,13 +170,13 @@ static const struct note_row notes[] = {
     {"blend-cools", AT ";temp=27.1;salinity=34", AT ";temp=26.9;salinity=34"},
     {"carbonate-fresh", AT ";temp=25;salinity=4.9", AT ";temp=25;salinity=5"},
     {"carbonate-fresh", WEAK ";salinity=34;new_salinity=4.9", WEAK ";salinity=34;new_salinity=5"},
-    {"blend-co2-odd", "volume=100L;share=25%;ph=9;alkalinity=2.4;new_alkalinity=2.4" FRESH SEA,
-     SOUR},
-    {"blend-co2-odd", "volume=100L;share=25%;ph=6;alkalinity=2.4;new_alkalinity=2.4" FRESH SEA,
-     UNSAID},
+    {"blend-co2-odd",
+     "volume=100L;share=25%;ph=9;alkalinity=2.4meq/L;new_alkalinity=2.4meq/L" FRESH SEA, SOUR},
+    {"blend-co2-odd",
+     "volume=100L;share=25%;ph=6;alkalinity=2.4meq/L;new_alkalinity=2.4meq/L" FRESH SEA, UNSAID},
     {"blend-states", SOUR, UNSAID},
     {"blend-worst", UNSAID, SOUR},
-    {"blend-worst", UNSAID ";alkalinity=1", SOUR},
+    {"blend-worst", UNSAID ";alkalinity=1meq/L", SOUR},
     {"blend-measure", SOUR, TANK FRESH SEA ";take=101L"},
     {"ask-vet", SOUR, NULL},
     {"ask-vet", TANK FRESH SEA ";take=101L", NULL},
@@ -189,7 +192,7 @@ static void every_note(void **state)
 static const struct note_edge edges[] = {
     {"blend-frees", ABOVE, 1.01, "new_ph", "free_worst/free_before", UNSAID},
     {"blend-frees", ABOVE, 1.01, "air_co2", "free_aired/free_before",
-     TANK SEA ";alkalinity=1;new_ph=7.4;new_alkalinity=1;share=25%;air_co2=1300"},
+     TANK SEA ";alkalinity=1meq/L;new_ph=7.4;new_alkalinity=1meq/L;share=25%;air_co2=1300"},
     {"blend-frees-later", ABOVE, 1.01, "ph", "free_aired/free_after", SOUR},
     {"blend-frees-back", ABOVE, 1.01, "new_ph", "free_same_co2/free_after", GASSY "1500"},
     {"blend-ph-sour", BELOW, 7.8, "ph", NULL, STILL ";tan=2;ph=7.8;new_ph=8.3;" SALT},
@@ -259,8 +262,8 @@ static void at_the_upper_ends(void **state)
 {
     (void)state;
     static const char line[] =
-        "volume=100L;share=50%;tan=200;new_tan=200;ph=7.4;alkalinity=10;temp=25;salinity=0;"
-        "new_ph=8.2;new_alkalinity=10;new_temp=25;new_salinity=45";
+        "volume=100L;share=50%;tan=200;new_tan=200;ph=7.4;alkalinity=10meq/L;temp=25;salinity=0;"
+        "new_ph=8.2;new_alkalinity=10meq/L;new_temp=25;new_salinity=45";
     struct hw_question question;
     struct hw_answer answer;
     ask(blend(), line, &question, &answer);
@@ -270,8 +273,8 @@ static void at_the_upper_ends(void **state)
     /* what is odd is the tank's carbon dioxide alone: it holds more than 10000 uatm */
     check(noted(blend(), &answer, "blend-co2-odd"));
     ask(blend(),
-        "volume=100L;share=50%;tan=200;new_tan=200;ph=7.9;alkalinity=10;temp=25;salinity=0;"
-        "new_ph=8.2;new_alkalinity=10;new_temp=25;new_salinity=45",
+        "volume=100L;share=50%;tan=200;new_tan=200;ph=7.9;alkalinity=10meq/L;temp=25;salinity=0;"
+        "new_ph=8.2;new_alkalinity=10meq/L;new_temp=25;new_salinity=45",
         &question, &answer);
     check(!noted(blend(), &answer, "blend-co2-odd"));
     check(isfinite(result_of(blend(), &answer, "free_same_co2")));
@@ -302,8 +305,8 @@ static void either_way_round(void **state)
         double share = hw_random_between(1, 99);
         for (int k = 0; k < 2; k++) {
             int n = snprintf(line, sizeof line,
-                             "volume=75L;share=%.9f%%;ph=%.9f;alkalinity=%.9f;temp=%.9f;"
-                             "salinity=%.9fg/kg;tan=%.9f;new_ph=%.9f;new_alkalinity=%.9f;"
+                             "volume=75L;share=%.9f%%;ph=%.9f;alkalinity=%.9fmeq/L;temp=%.9f;"
+                             "salinity=%.9fg/kg;tan=%.9f;new_ph=%.9f;new_alkalinity=%.9fmeq/L;"
                              "new_temp=%.9f;new_salinity=%.9fg/kg;new_tan=%.9f",
                              k ? 100 - share : share, ph[k], alkalinity[k], temp[k], salinity[k],
                              tan[k], ph[!k], alkalinity[!k], temp[!k], salinity[!k], tan[!k]);

@@ -1,6 +1,7 @@
 /* test_change.c - the change calculation: worked changes, every note, every result that may be
  * absent, mass over random rows, and the working redone by awk. */
 #include "assert_close.h"
+#include "calc/medicine_kind.h"
 #include "note_rows.h"
 
 #include <math.h>
@@ -460,6 +461,28 @@ static void working_can_be_redone(void **state)
     redo_workings();
 }
 
+/* Formalin far above its ceiling, which no change can be asked of: said by a calculation that has a
+ * note for it, and no bit of another by one that has none. */
+static void no_note_is_no_bit(void **state)
+{
+    (void)state;
+    const struct medicine formalin = {.kind = KIND_FORMALIN,
+                                      .to_pour = true,
+                                      .floor = NAN,
+                                      .ceiling = NAN,
+                                      .salinity = NAN,
+                                      .temp = 25,
+                                      .level = 1000,
+                                      .rise_a_day = NAN};
+    unsigned note_of[MEDICINE_NOTES];
+    for (size_t i = 0; i < MEDICINE_NOTES; i++) {
+        note_of[i] = NO_NOTE;
+    }
+    check(medicine_no_answer(&formalin, note_of) == 0);
+    note_of[MEDICINE_FORMALIN_OVER] = 5;
+    check(medicine_no_answer(&formalin, note_of) == UINT64_C(1) << 5);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -475,6 +498,7 @@ int main(void)
         cmocka_unit_test(group_and_units),
         cmocka_unit_test(corners_are_answered),
         cmocka_unit_test(working_can_be_redone),
+        cmocka_unit_test(no_note_is_no_bit),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return hw_report_checks(failed);

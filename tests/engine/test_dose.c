@@ -396,6 +396,7 @@ static const struct note_row notes[] = {
     {"stock-hydrate", IONIC "target=0.18;strength_as=copper-sulfate-pentahydrate", DYE "target=3"},
     {"formalin-37", FORMAL "solution-ul;target=20", FORMAL "solution-ul;target=20;strength=40%wv"},
     {"formalin-care", FORMAL "solution-ul;target=20", DYE "target=3"},
+    {"formalin-gloves", FORMAL "solution-ul;target=20", DYE "target=3"},
     {"dose-how", DYE "target=3", DYE "added=30mL"},
     {"ceiling-unsaid", OTHER "target=3", OTHER "target=3;ceiling=4"},
     {"ceiling-unsaid", OTHER "added=3mL", FORMAL "solution-ul;target=20"},

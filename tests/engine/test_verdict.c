@@ -191,6 +191,7 @@ static const struct note_row notes[] = {
     {"temp-half", CLEAR ";stock_temp=25", CLEAR},
     {"change-after-pass", CLEAR, LEFT},
     {"not-carrying", CLEAR, START "tan=2;nitrite=0;hours=24"},
+    {"not-carrying", CLEAR, LEFT},
     {"feed-figure", CLEAR, START "tan=2;nitrite=0;hours=24"},
     {"feed-figure", CLEAR, LEFT},
     {"void-after", CLEAR, START "tan=2;nitrite=0;hours=24"},

@@ -147,6 +147,14 @@ test_refusals() {
     sixty=123456789.123456789.123456789.123456789.123456789.123456789.
     edit cautions.tsv 3 "warm\\tblend\\tstanding\\t-\\t-\\tmind\\t1$sixty\\ttext"
     refused cautions.tsv 3 'warm takes 61 characters in a text of one screen, and 60 are room for it'
+    edit cautions.tsv 3 "warm\\tblend\\tstanding\\t-\\t-\\tmind\\tMeasure. 1$sixty\\ttext"
+    refused cautions.tsv 3 'warm takes 61 characters in a text of one screen, and 60 are room for it'
+    edit cautions.tsv 3 "warm\\tblend\\tstanding\\t-\\t-\\tmind\\t1$sixty Measure.\\ttext"
+    refused cautions.tsv 3 'warm takes 61 characters in a text of one screen, and 60 are room for it'
+    edit cautions.tsv 3 "warm\\tblend\\tstanding\\t-\\t-\\tnever\\t${sixty%?????}\\ttext"
+    refused cautions.tsv 3 'warm takes 55 characters in a text of one screen, and 54 are room for it'
+    edit cautions.tsv 3 "warm\\tblend\\tstanding\\t-\\t-\\tnever\\tPour it. Leave it.\\ttext"
+    refused cautions.tsv 3 '2 sentences on the list never'
     edit cautions.tsv 3 "warm\\tblend\\tcaution\\t-\\t-\\t-\\t-\\t$sixty$sixty${sixty%??????????????????}1"
     refused cautions.tsv 3 'warm takes 163 characters in a text of one screen, and 142 are room for it'
     edit references.tsv 2 'key\ttext\tclass'
