@@ -353,11 +353,21 @@ FUZZERS := $(patsubst tests/fuzz/%.c,$(BUILD)/fuzz/%,$(wildcard tests/fuzz/fuzz_
 FUZZ_PARTS := $(CORE_SRC) $(CALC_SRC) $(ENGINE_SRC) $(filter-out $(MAIN_SRC),$(CLI_SRC))
 FUZZ_LENGTH = 4096
 
-$(FUZZERS): $(BUILD)/fuzz/%: tests/fuzz/%.c $(FUZZ_PARTS) $(BUILD)/tables.c $(BUILD)/tables.h \
-  $(HEADERS) $(wildcard src/*/*.h)
+FUZZ_CC = clang -g -O1 -fsanitize=address,undefined -fno-sanitize-recover=all \
+  $(INCLUDES) $(DIALECT) $(POSIX)
+FUZZ_OBJ := $(patsubst %.c,$(BUILD)/fuzz/%.o,$(FUZZ_PARTS)) $(BUILD)/fuzz/tables.o
+FUZZ_NEEDS := $(BUILD)/tables.h $(HEADERS) $(wildcard src/*/*.h)
+
+$(BUILD)/fuzz/%.o: %.c $(FUZZ_NEEDS)
 	@mkdir -p $(@D)
-	$(Q)clang -g -O1 -fsanitize=fuzzer,address,undefined -fno-sanitize-recover=all \
-	  $(INCLUDES) $(DIALECT) $(POSIX) -o $@ $< $(FUZZ_PARTS) $(BUILD)/tables.c -lm
+	$(Q)$(FUZZ_CC) -fsanitize=fuzzer-no-link -c -o $@ $<
+
+$(BUILD)/fuzz/tables.o: $(BUILD)/tables.c $(FUZZ_NEEDS)
+	@mkdir -p $(@D)
+	$(Q)$(FUZZ_CC) -fsanitize=fuzzer-no-link -c -o $@ $<
+
+$(FUZZERS): $(BUILD)/fuzz/%: tests/fuzz/%.c $(FUZZ_OBJ)
+	$(Q)$(FUZZ_CC) -fsanitize=fuzzer -o $@ $< $(FUZZ_OBJ) -lm
 
 .PHONY: fuzz check-long
 fuzz: $(FUZZERS)

@@ -69,7 +69,7 @@ static const struct hw_result results[COURSE_RESULTS] = {
     [COURSE_DYE_AGAIN] = {.name = "dye_again", .unit = "mL", .kind = HW_VOLUME, .digits = 3,
      .safe = -1, .sometimes = true, .pour = true, .help = "each further dose"},
     [COURSE_LEVEL_FIRST] = {.name = "level_first", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .digits = 3, .help = "dye in the tank after the first dose"},
+     .digits = 3, .detail = true, .help = "dye in the tank after the first dose"},
     [COURSE_LEVEL_LAST] = {.name = "level_last", .unit = "mg/L", .kind = HW_CONCENTRATION,
      .digits = 3, .help = "dye after the last dose: none is higher"},
     [COURSE_LEVEL_CEILING] = {.name = "level_ceiling", .unit = "mg/L", .kind = HW_CONCENTRATION,
