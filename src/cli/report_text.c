@@ -47,7 +47,7 @@ static void value_text(const struct report *report, size_t i, char text[VALUE_TE
     }
 }
 
-/* What an amount is for and how to measure it; the level that the mark gives, where there is room. */
+/* What an amount is for, how to measure it, and the level that the mark gives if there is room. */
 static void pour_words(const struct report *report, size_t i, size_t room, char text[WORDS_TEXT])
 {
     const char *help = report_pour_help(report, i);
