@@ -22,7 +22,7 @@ void report_cell_text(FILE *out, const char *text, char separator)
 void report_cell_own(FILE *out, struct hw_text text, char separator)
 {
     char guarded[CELL_MAX + 1] = "'";
-    if (text.n == 0 || !memchr("=+-@\t\r", text.at[0], 6)) {
+    if (text.n == 0 || text.at[0] == 0 || !strchr("=+-@\t\r", text.at[0])) {
         report_cell(out, text, separator);
         return;
     }
