@@ -24,13 +24,12 @@ const struct general_option general_options[] = {
                       "the tanks file; if not given $HOLDWATER_TANKS, else"
                       " holdwater/tanks.csv in $XDG_CONFIG_HOME"},
     [OPTION_ROWS] = {"rows", "FILE", "answer every row of a CSV file, or of standard input for -"},
-    [OPTION_TSV] = {"tsv", NULL, "the rows are separated by tabs"},
-    [OPTION_MAP] = {"map", "COLUMN=INPUT",
-                    "a column with a foreign name feeds this input; may be repeated"},
+    [OPTION_SEPARATOR] = {"separator", "WORD", "of the rows: comma, semicolon or tab"},
+    [OPTION_DECIMAL] = {"decimal", "WORD", "of numbers in the rows: point or comma"},
+    [OPTION_TSV] = {"tsv", NULL, "the same as --separator tab"},
+    [OPTION_MAP] = {"map", "COLUMN=INPUT", "this column feeds this input; may be repeated"},
     [OPTION_PREFIX] = {"prefix", "WORD", "before the names of added columns"},
-    [OPTION_ON_BAD] =
-        {"on-bad", "WORD",
-         "rows that give no answer: keep (with the reason; if not given), stop, or drop"},
+    [OPTION_ON_BAD] = {"on-bad", "WORD", "rows without an answer: keep, stop or drop; else keep"},
     [OPTION_WHEN] = {"when", "TIME", "time of a log line, 2031-03-05T08:15+00:00; else now"},
     [OPTION_LOG] = {"log", "FILE", "add a log line to this logbook as well"},
     [OPTION_NOTE] = {"note", "TEXT", "a remark in the log line"},

@@ -43,6 +43,8 @@ enum {
     OPTION_TANK,
     OPTION_TANKS,
     OPTION_ROWS,
+    OPTION_SEPARATOR,
+    OPTION_DECIMAL,
     OPTION_TSV,
     OPTION_MAP,
     OPTION_PREFIX,
@@ -83,8 +85,9 @@ struct args {
     int digits;               /* 0: not given */
     bool full;                /* text tells details, the long text of its notes and the sources */
     bool work;
-    const char *rows; /* a file's name, "-" for standard input; NULL: one question */
-    bool tsv;
+    const char *rows;   /* a file's name, "-" for standard input; NULL: one question */
+    char separator;     /* of the rows; 0: not given */
+    bool decimal_comma; /* of numbers in the rows */
     struct mapping map[MAPS_MAX];
     size_t n_maps;
     const char *prefix; /* of appended columns, "" when not given */

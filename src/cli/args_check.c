@@ -44,7 +44,8 @@ static const char *nonsense(const struct args *args)
                "without it";
     }
     if (args->row_option && !args->rows) {
-        return "--tsv, --map, --prefix and --on-bad have a place with --rows alone";
+        return "--separator, --decimal, --tsv, --map, --prefix and --on-bad have a place with "
+               "--rows alone";
     }
     if (args->rows && args->work) {
         return "--work has no place with --rows: ask one question";

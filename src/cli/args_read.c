@@ -135,6 +135,29 @@ static bool read_only(struct hw_text text, struct args *args)
     return true;
 }
 
+static bool read_separator(struct hw_text text, struct args *args)
+{
+    static const char *const words[] = {"comma", "semicolon", "tab"};
+    if (args->separator != 0) {
+        complain("--tsv is --separator tab: give one of them");
+        return false;
+    }
+    for (size_t i = 0; i < sizeof words / sizeof words[0]; i++) {
+        if (hw_name_is(words[i], text.at, text.n)) {
+            args->separator = ",;\t"[i];
+            return true;
+        }
+    }
+    return option_wrong("separator", text, "comma, semicolon or tab");
+}
+
+static bool read_decimal(struct hw_text text, struct args *args)
+{
+    args->decimal_comma = hw_name_is("comma", text.at, text.n);
+    return args->decimal_comma || hw_name_is("point", text.at, text.n) ||
+           option_wrong("decimal", text, "point or comma");
+}
+
 static bool read_general(size_t option, const char *word, struct args *args)
 {
     struct hw_text text = {word, strlen(word)};
@@ -160,6 +183,10 @@ static bool read_general(size_t option, const char *word, struct args *args)
         return read_map(text, args);
     case OPTION_PREFIX:
         return read_prefix(word, args);
+    case OPTION_SEPARATOR:
+        return read_separator(text, args);
+    case OPTION_DECIMAL:
+        return read_decimal(text, args);
     case OPTION_ON_BAD:
         return read_on_bad(text, args);
     case OPTION_LOG:
@@ -182,8 +209,7 @@ static bool read_general(size_t option, const char *word, struct args *args)
         args->full = true;
         return true;
     case OPTION_TSV:
-        args->tsv = true;
-        return true;
+        return read_separator((struct hw_text){"tab", 3}, args);
     default:
         args->work = true;
         return true;
@@ -280,6 +306,19 @@ static bool find_option(int argc, char *argv[], const struct hw_calc *calc, int 
     return true;
 }
 
+/* True for an option that only rows have. */
+static bool is_row_option(size_t option)
+{
+    static const size_t of_rows[] = {OPTION_SEPARATOR, OPTION_DECIMAL, OPTION_TSV,
+                                     OPTION_MAP,       OPTION_PREFIX,  OPTION_ON_BAD};
+    for (size_t i = 0; i < sizeof of_rows / sizeof of_rows[0]; i++) {
+        if (of_rows[i] == option) {
+            return true;
+        }
+    }
+    return false;
+}
+
 bool args_read(int argc, char *argv[], const struct hw_calc *calc, struct args *args)
 {
     *args = (struct args){.calc = calc, .format = FORMAT_TEXT, .prefix = ""};
@@ -303,9 +342,7 @@ bool args_read(int argc, char *argv[], const struct hw_calc *calc, struct args *
         }
         if (!is_input) {
             general_seen[option.general] = true;
-            args->row_option = args->row_option || option.general == OPTION_TSV ||
-                               option.general == OPTION_MAP || option.general == OPTION_PREFIX ||
-                               option.general == OPTION_ON_BAD;
+            args->row_option = args->row_option || is_row_option(option.general);
             if (!read_general(option.general, option.value, args)) {
                 return false;
             }

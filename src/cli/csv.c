@@ -48,7 +48,7 @@ enum csv_end csv_find_record(const char *text, size_t n, char separator, bool la
     const char *feed = memchr(text, '\n', n);
     size_t end = feed ? (size_t)(feed - text) : n;
     bool open = false;
-    record->quotes = separator == ',' && memchr(text, '"', end);
+    record->quotes = separator != '\t' && memchr(text, '"', end);
     if (record->quotes) {
         end = quoted_end(text, n, &open);
     }
@@ -67,7 +67,8 @@ enum csv_end csv_find_record(const char *text, size_t n, char separator, bool la
 }
 
 /* The end of a cell that begins with a quote at `from`. */
-static size_t quoted_cell_end(const struct csv_record *record, size_t from, struct csv_cell *cell)
+static size_t quoted_cell_end(const struct csv_record *record, char separator, size_t from,
+                              struct csv_cell *cell)
 {
     size_t i = from + 1;
     while (i < record->n) {
@@ -82,8 +83,8 @@ static size_t quoted_cell_end(const struct csv_record *record, size_t from, stru
     cell->quoted = true;
     cell->text = (struct hw_text){record->at + from + 1, i - from - 1};
     size_t after = i < record->n ? i + 1 : i;
-    const char *comma = memchr(record->at + after, ',', record->n - after);
-    size_t end = comma ? (size_t)(comma - record->at) : record->n;
+    const char *next = memchr(record->at + after, separator, record->n - after);
+    size_t end = next ? (size_t)(next - record->at) : record->n;
     cell->broken = end != after || i == record->n;
     return end;
 }
@@ -99,7 +100,7 @@ bool csv_next_cell(const struct csv_record *record, char separator, size_t *at,
     cell->quoted = false;
     cell->broken = false;
     if (record->quotes && from < record->n && record->at[from] == '"') {
-        end = quoted_cell_end(record, from, cell);
+        end = quoted_cell_end(record, separator, from, cell);
         cell->raw = (struct hw_text){record->at + from, end - from};
     } else {
         while (end < record->n && record->at[end] != separator) {
@@ -125,16 +126,16 @@ size_t csv_unquote(const struct csv_cell *cell, char *to)
     return n;
 }
 
-static bool must_quote(struct hw_text text)
+static bool must_quote(struct hw_text text, char separator)
 {
-    return memchr(text.at, ',', text.n) || memchr(text.at, '"', text.n) ||
+    return memchr(text.at, separator, text.n) || memchr(text.at, '"', text.n) ||
            memchr(text.at, '\n', text.n) || memchr(text.at, '\r', text.n);
 }
 
 size_t csv_write_cell(struct hw_text text, char separator, char *to)
 {
     size_t n = 0;
-    bool quote = separator == ',' && must_quote(text);
+    bool quote = separator != '\t' && must_quote(text, separator);
     if (quote) {
         to[n++] = '"';
     }

@@ -23,7 +23,7 @@ struct csv_record {
 /* Finds the first record of text[0..n).
  *
  * Given
- *   separator  ',' or '\t'; with '\t' quotes have no meaning
+ *   separator  ',', ';' or '\t'; with '\t' quotes have no meaning
  *   last       true when nothing follows the text: then its end ends the record, too
  * Returned
  *   record     without its line end (LF or CRLF)

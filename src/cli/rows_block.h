@@ -5,7 +5,7 @@
 #include "cli/input.h"
 #include "cli/notes.h"
 
-enum { OUT_SIZE = 1 << 16, PROBLEM_MAX = 64, NOT_ASKED = -1, CODES_KEPT = 32 };
+enum { OUT_SIZE = 1 << 16, PROBLEM_MAX = 64, NOT_ASKED = -1, CODES_KEPT = 32, SWAPPED_MAX = 64 };
 
 /* A record of the block, and what became of it. */
 struct row {
@@ -28,6 +28,7 @@ struct rows {
     uint64_t grave;              /* notes that leave no answer */
     bool plain;                  /* columns feed only numbers on which nothing else hangs */
     char in_separator, out_separator;
+    bool comma_out; /* numbers that are added have a decimal comma */
 
     struct row row[HW_BLOCK];
     size_t n_rows, n_asked;
@@ -42,8 +43,9 @@ struct rows {
         char text[CODES_MAX];
     } codes[CODES_KEPT]; /* how some notes are spelt; most rows have one of a few sets */
     size_t number, bad, withheld, dropped;
-    bool stopped, told_surplus;
+    bool stopped, told_surplus, told_comma;
 
+    char swapped[HW_INPUTS][SWAPPED_MAX]; /* cells of the row at hand with decimal commas changed */
     char header[CSV_RECORD_MAX];
     struct input input;
     size_t written;

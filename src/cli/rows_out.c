@@ -49,7 +49,13 @@ static void put_number(struct rows *rows, double value)
         rows_flush(rows);
     }
     int digits = rows->args->digits ? rows->args->digits : 6;
-    rows->written += hw_decimal_write(rows->text + rows->written, value, digits);
+    char *at = rows->text + rows->written;
+    size_t n = hw_decimal_write(at, value, digits);
+    char *point = rows->comma_out ? memchr(at, '.', n) : NULL;
+    if (point) {
+        *point = ',';
+    }
+    rows->written += n;
 }
 
 /* --- The header ------------------------------------------------------------------------------- */
@@ -283,6 +289,13 @@ static bool allow(struct rows *rows, const struct row *row)
             "%s: row %zu has more cells than the header: a decimal comma without quotes makes one",
             input_name(&rows->input), row->number);
         rows->told_surplus = true;
+    }
+    if (rows->in_separator != ',' && !rows->told_comma &&
+        strcmp(row->problem, "decimal-comma") == 0) {
+        rows_flush(rows);
+        complain("%s: row %zu has a decimal comma: add --decimal comma if they all have",
+                 input_name(&rows->input), row->number);
+        rows->told_comma = true;
     }
     rows->withheld += strcmp(row->problem, "withheld") == 0 ? 1 : 0;
     if (rows->args->on_bad == BAD_DROP) {
