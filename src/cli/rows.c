@@ -11,7 +11,7 @@
 #include <stdio.h>
 #include <string.h>
 
-/* --- Records ----------------------------------------------------------------------------------- */
+/* --- Records ---------------------------------------------------------------------------------- */
 
 /* The next record of the input, reading more when it must. Before the text moves the block is
  * finished, as its records stand there. False at the end, or with a message and *fine false. */
