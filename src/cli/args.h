@@ -90,7 +90,8 @@ struct args {
     bool decimal_comma; /* of numbers in the rows */
     struct mapping map[MAPS_MAX];
     size_t n_maps;
-    const char *prefix; /* of appended columns, "" when not given */
+    struct hw_text when_column, time_column; /* mapped to when; at NULL: none */
+    const char *prefix;                      /* of appended columns, "" when not given */
     enum on_bad on_bad;
     const char *when;                       /* for log records; NULL: now */
     const char *log;                        /* the logbook that gets one; NULL: none */

@@ -70,6 +70,21 @@ static bool read_on_bad(struct hw_text text, struct args *args)
 }
 
 /* COLUMN=INPUT; the last '=' divides them. */
+/* --map COLUMN=when, or DATE+TIME=when for two columns. */
+static bool read_when_map(struct hw_text text, struct hw_text column, struct args *args)
+{
+    if (args->when_column.at) {
+        return option_wrong("map", text, "one column, or DATE+TIME, for when");
+    }
+    const char *plus = memchr(column.at, '+', column.n);
+    size_t n = plus ? (size_t)(plus - column.at) : column.n;
+    args->when_column = (struct hw_text){column.at, n};
+    if (plus) {
+        args->time_column = (struct hw_text){plus + 1, column.n - n - 1};
+    }
+    return true;
+}
+
 static bool read_map(struct hw_text text, struct args *args)
 {
     size_t cut = text.n;
@@ -78,6 +93,9 @@ static bool read_map(struct hw_text text, struct args *args)
     }
     if (cut < 2 || args->n_maps == MAPS_MAX) {
         return option_wrong("map", text, "COLUMN=INPUT, as in 'Water temp=temp'");
+    }
+    if (hw_name_is("when", text.at + cut, text.n - cut)) {
+        return read_when_map(text, (struct hw_text){text.at, cut - 1}, args);
     }
     struct mapping *map = &args->map[args->n_maps];
     map->column = (struct hw_text){text.at, cut - 1};

@@ -4,6 +4,7 @@
 #include "cli/message.h"
 #include "cli/stream.h"
 #include "cli/suggest.h"
+#include "cli/when.h"
 #include "cli/wording.h"
 
 #include <float.h>
@@ -66,54 +67,13 @@ bool option_digits(struct hw_text text, int *value)
     return true;
 }
 
-/* Reads text of a shape: '0' is a digit, other characters are themselves. Returns what follows, or
- * NULL. */
-static const char *read_shape(const char *text, const char *shape)
-{
-    for (; *shape != '\0'; shape++, text++) {
-        bool fits = *shape == '0' ? *text >= '0' && *text <= '9' : *text == *shape;
-        if (!fits) {
-            return NULL;
-        }
-    }
-    return text;
-}
-
-static bool two_digits_within(const char *text, int lo, int hi)
-{
-    int value = 10 * (text[0] - '0') + text[1] - '0';
-    return value >= lo && value <= hi;
-}
-
-/* hh:mm, perhaps :ss, perhaps Z or an offset. */
-static bool is_time(const char *text)
-{
-    const char *after = read_shape(text, "00:00");
-    if (!after || !two_digits_within(text, 0, 23) || !two_digits_within(text + 3, 0, 59)) {
-        return false;
-    }
-    const char *seconds = read_shape(after, ":00");
-    after = seconds ? seconds : after;
-    if (*after == '\0' || strcmp(after, "Z") == 0) {
-        return true;
-    }
-    const char *end = read_shape(after + 1, "00:00");
-    return (*after == '+' || *after == '-') && end && *end == '\0';
-}
-
-/* ISO 8601: a date, perhaps with a time. */
-enum { NOTE_MAX = 1000 };
-
 bool option_when(const char *word)
 {
-    const char *after = read_shape(word, "0000-00-00");
-    bool date = after && two_digits_within(word + 5, 1, 12) && two_digits_within(word + 8, 1, 31);
-    if (!date || !(*after == '\0' || ((*after == 'T' || *after == ' ') && is_time(after + 1)))) {
-        return option_wrong("when", (struct hw_text){word, strlen(word)},
-                            "a time as 2031-03-05T08:15+00:00");
-    }
-    return true;
+    struct hw_text text = {word, strlen(word)};
+    return when_is_iso(text) || option_wrong("when", text, "a time as 2031-03-05T08:15+00:00");
 }
+
+enum { NOTE_MAX = 1000 };
 
 bool option_note(const char *word)
 {

@@ -133,7 +133,18 @@ static bool read_column(const struct args *args, size_t column, struct hw_text n
         feed.unit = map->unit;
         return add_feed(args, columns, &feed, name);
     }
-    if (column_folds_to("when", hw_text_trimmed(name).at, hw_text_trimmed(name).n)) {
+    bool mapped_when = args->when_column.at != NULL;
+    if (mapped_when && same_text(args->when_column, hw_text_trimmed(name))) {
+        columns->when = (long)column;
+        return true;
+    }
+    if (mapped_when && args->time_column.at &&
+        same_text(args->time_column, hw_text_trimmed(name))) {
+        columns->time = (long)column;
+        return true;
+    }
+    if (!mapped_when &&
+        column_folds_to("when", hw_text_trimmed(name).at, hw_text_trimmed(name).n)) {
         columns->when = (long)column;
     }
     if (column_folds_to("tank", hw_text_trimmed(name).at, hw_text_trimmed(name).n)) {
@@ -159,6 +170,19 @@ static bool maps_are_used(const struct args *args, const bool *map_used, const c
         }
     }
     return true;
+}
+
+/* False with a message when --map names a time that is not there. */
+static bool when_is_there(const struct args *args, const struct columns *columns, const char *file)
+{
+    bool when = !args->when_column.at || columns->when != NO_COLUMN;
+    bool time = !args->time_column.at || columns->time != NO_COLUMN;
+    if (!when || !time) {
+        char shown[SHOWN_MAX];
+        show_text(when ? args->time_column : args->when_column, shown);
+        complain("--map: %s has no column '%s'", file, shown);
+    }
+    return when && time;
 }
 
 static bool header_has(const struct columns *columns, const char *name)
@@ -207,14 +231,17 @@ bool columns_read(const struct args *args, struct csv_record header, char separa
 {
     bool map_used[MAPS_MAX] = {false};
     struct csv_cell cell;
-    *columns = (struct columns){
-        .header = header, .separator = separator, .when = NO_COLUMN, .tank = NO_COLUMN};
+    *columns = (struct columns){.header = header,
+                                .separator = separator,
+                                .when = NO_COLUMN,
+                                .time = NO_COLUMN,
+                                .tank = NO_COLUMN};
     for (size_t at = 0; csv_next_cell(&header, separator, &at, &cell); columns->n++) {
         if (!read_column(args, columns->n, cell.text, map_used, columns)) {
             return false;
         }
     }
-    if (!maps_are_used(args, map_used, file)) {
+    if (!maps_are_used(args, map_used, file) || !when_is_there(args, columns, file)) {
         return false;
     }
     if (columns->n_feed == 0) {
@@ -235,4 +262,38 @@ bool columns_feed(const struct columns *columns, const struct hw_calc *calc, siz
         }
     }
     return false;
+}
+
+struct hw_text columns_cell(const struct columns *columns, const struct csv_record *record,
+                            long column, char *room, size_t size)
+{
+    struct csv_cell cell = {.quoted = false};
+    size_t at = 0;
+    for (long i = 0; csv_next_cell(record, columns->separator, &at, &cell); i++) {
+        if (i == column && cell.text.n <= size) {
+            return (struct hw_text){room, csv_unquote(&cell, room)};
+        }
+    }
+    return (struct hw_text){room, 0};
+}
+
+struct hw_text columns_when(const struct columns *columns, const struct csv_record *record,
+                            char room[COLUMNS_WHEN])
+{
+    const size_t half = COLUMNS_WHEN / 2;
+    struct hw_text date = columns_cell(columns, record, columns->when, room, half);
+    if (columns->time == NO_COLUMN || date.n == 0) {
+        return hw_text_trimmed(date);
+    }
+    char time[COLUMNS_WHEN / 2];
+    struct hw_text hour =
+        hw_text_trimmed(columns_cell(columns, record, columns->time, time, sizeof time));
+    date = hw_text_trimmed(date);
+    if (hour.n == 0) {
+        return date;
+    }
+    memmove(room, date.at, date.n);
+    room[date.n] = 'T';
+    memcpy(room + date.n + 1, hour.at, hour.n);
+    return (struct hw_text){room, date.n + 1 + hour.n};
 }

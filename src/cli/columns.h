@@ -4,7 +4,7 @@
 #include "cli/args.h"
 #include "cli/csv.h"
 
-enum { NO_COLUMN = -1 };
+enum { NO_COLUMN = -1, COLUMNS_WHEN = 2 * 80 + 1 };
 
 /* A column that feeds an input (the first entry of its name). */
 struct feed {
@@ -19,13 +19,22 @@ struct columns {
     size_t n;                    /* columns of the header */
     struct feed feed[HW_INPUTS]; /* by column, ascending */
     size_t n_feed;
-    long when, tank; /* columns of these names, or NO_COLUMN; for log records */
+    long when, time, tank; /* columns of a log record's time and tank, or NO_COLUMN */
 };
 
 /* Reads a header. False with a message when a column feeds an input twice, nothing is fed, a --map
  * names what is not there, or the name of an appended column is taken already. */
 bool columns_read(const struct args *args, struct csv_record header, char separator,
                   const char *file, struct columns *columns);
+
+/* The cell of a record in that column, without quotes around it, as far as it fits into the room;
+ * nothing for NO_COLUMN. */
+struct hw_text columns_cell(const struct columns *columns, const struct csv_record *record,
+                            long column, char *room, size_t size);
+
+/* When a record says it was: its cell, or its date and its time with a T between them. */
+struct hw_text columns_when(const struct columns *columns, const struct csv_record *record,
+                            char room[COLUMNS_WHEN]);
 
 /* True when a column feeds the input or another entry of its name. */
 bool columns_feed(const struct columns *columns, const struct hw_calc *calc, size_t input);

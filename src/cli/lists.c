@@ -3,6 +3,7 @@
 
 #include "cli/help.h"
 #include "cli/print.h"
+#include "cli/row_problem.h"
 #include "cli/stream.h"
 #include "cli/suggest.h"
 #include "cli/wording.h"
@@ -51,9 +52,10 @@ static const char *source_key(size_t i)
     return i < HW_REFERENCES ? hw_references[i].key : NULL;
 }
 
+/* The reasons of rows follow the cautions. */
 static const char *caution_code(size_t i)
 {
-    return i < HW_CAUTIONS ? hw_cautions[i].code : NULL;
+    return i < HW_CAUTIONS ? hw_cautions[i].code : row_problems[i - HW_CAUTIONS].code;
 }
 
 static void print_source(size_t i)
@@ -82,6 +84,11 @@ enum { HEADING_MAX = 600 };
 
 static void print_caution(size_t i)
 {
+    if (i >= HW_CAUTIONS) {
+        (void)printf("%s (problem of a row)\n  ", row_problems[i - HW_CAUTIONS].code);
+        print_wrapped(row_problems[i - HW_CAUTIONS].text, 2, 2);
+        return;
+    }
     const struct hw_caution *caution = &hw_cautions[i];
     static const char *const effects[] = {
         [HW_STANDING] = "standing",
@@ -118,7 +125,7 @@ static bool source_serves(const struct hw_calc *calc, size_t i)
 
 static bool caution_serves(const struct hw_calc *calc, size_t i)
 {
-    for (size_t k = 0; k < calc->n_notes; k++) {
+    for (size_t k = 0; i < HW_CAUTIONS && k < calc->n_notes; k++) {
         if (strcmp(calc->notes[k].code, hw_cautions[i].code) == 0) {
             return true;
         }

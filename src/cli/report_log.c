@@ -84,19 +84,6 @@ static void list_results(const struct report *report, int digits, char list[CELL
     }
 }
 
-/* The cell of a row in that column, without quotes around it; nothing for NO_COLUMN. */
-static struct hw_text row_cell(const struct row_view *row, long column, char *room)
-{
-    struct csv_cell cell = {.quoted = false};
-    size_t at = 0;
-    for (long i = 0; csv_next_cell(&row->record, row->columns->separator, &at, &cell); i++) {
-        if (i == column && cell.text.n <= CELL_MAX) {
-            return (struct hw_text){room, csv_unquote(&cell, room)};
-        }
-    }
-    return (struct hw_text){room, 0};
-}
-
 /* When and where: of the row if it tells, else of the options, else now. */
 static void put_when_and_tank(const struct report *report, FILE *out)
 {
@@ -104,20 +91,21 @@ static void put_when_and_tank(const struct report *report, FILE *out)
     char now[CLOCK_TEXT];
     struct hw_text when = {room, 0};
     if (report->row && report->row->columns->when != NO_COLUMN) {
-        when = row_cell(report->row, report->row->columns->when, room);
+        when = columns_when(report->row->columns, &report->row->record, room);
     }
     if (when.n > 0) {
         report_cell(out, when, ',');
     } else if (report->args->when) {
         report_cell_text(out, report->args->when, ',');
-    } else {
+    } else if (!report->row) { /* a row is no reading of this second */
         clock_now(now);
         report_cell_text(out, now, ',');
     }
     (void)fputc(',', out);
     struct hw_text tank = {room, 0};
     if (report->row && report->row->columns->tank != NO_COLUMN) {
-        tank = row_cell(report->row, report->row->columns->tank, room);
+        tank = columns_cell(report->row->columns, &report->row->record, report->row->columns->tank,
+                            room, sizeof room);
     }
     if (tank.n > 0) {
         report_cell_own(out, tank, ',');

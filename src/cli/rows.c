@@ -151,6 +151,11 @@ static int prepare(struct rows *rows)
     if (!tank_agrees(rows->args, &rows->constant)) {
         return EXIT_ASKED_WRONGLY;
     }
+    if (rows->args->format == FORMAT_LOG && rows->columns.when == NO_COLUMN && !rows->args->when) {
+        complain("a logbook needs a time for each row: a column when, --map COLUMN=when, --map"
+                 " DATE+TIME=when, or --when TIME for all");
+        return EXIT_ASKED_WRONGLY;
+    }
     hw_batch_fill(&rows->batch, &rows->constant, HW_BLOCK);
     for (size_t i = 0; i < calc->n_inputs; i++) {
         for (size_t row = 0; row < HW_BLOCK; row++) {

@@ -2,6 +2,7 @@
 #include "cli/rows_in.h"
 
 #include "cli/rows_out.h"
+#include "cli/when.h"
 
 #include <math.h>
 #include <string.h>
@@ -83,6 +84,18 @@ static bool is_other_tank(const struct rows *rows, const struct csv_record *reco
 }
 
 /* Finds the cells that feed inputs. Says what is wrong with the record as such. */
+/* A line of a logbook needs a time: that of the row, or of --when where the row has none. */
+static const char *judge_when(const struct rows *rows, const struct csv_record *record)
+{
+    char room[COLUMNS_WHEN];
+    if (rows->args->format != FORMAT_LOG || rows->columns.when == NO_COLUMN) {
+        return NULL;
+    }
+    struct hw_text when = columns_when(&rows->columns, record, room);
+    bool fine = when.n == 0 ? rows->args->when != NULL : when_is_iso(when);
+    return fine ? NULL : "bad-when";
+}
+
 static const char *split(const struct rows *rows, struct row *row, struct hw_text fed[HW_INPUTS])
 {
     const char *problem = NULL;
@@ -97,7 +110,7 @@ static const char *split(const struct rows *rows, struct row *row, struct hw_tex
     if (!problem && is_other_tank(rows, &row->record)) {
         return "other-tank";
     }
-    return problem;
+    return problem ? problem : judge_when(rows, &row->record);
 }
 
 /* Nothing stands in for an empty cell; where it must be filled, a preset does not either. */
