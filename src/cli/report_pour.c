@@ -11,17 +11,6 @@
 
 static const double worth_telling = 0.01; /* of the amount */
 
-/* The input that the amounts are for, as it was given, or n_inputs. */
-static size_t aim_of(const struct hw_question *question)
-{
-    size_t i = 0;
-    while (i < question->calc->n_inputs &&
-           !(question->calc->inputs[i].aim && question->from[i] != HW_ABSENT)) {
-        i++;
-    }
-    return i;
-}
-
 /* The amount that another aim asks for; NaN when it has none. */
 static double amount_at(const struct hw_question *question, size_t aim, double at, size_t result)
 {
@@ -78,7 +67,7 @@ void report_pour(const struct report *report, size_t result, char measure[REPORT
     double amount = report->answer->out[result];
     char poured[POUR_TEXT];
     double drawn = pour_text(amount, this->safe, poured);
-    size_t aim = aim_of(question);
+    size_t aim = hw_question_aim(question);
     (void)snprintf(measure, REPORT_POUR, "%s", poured);
     level[0] = '\0';
     if (isnan(drawn) || aim == question->calc->n_inputs || has_steps(question) ||

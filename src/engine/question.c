@@ -62,6 +62,16 @@ bool hw_input_has_twin_in_force(const struct hw_calc *calc, size_t input, const 
     return false;
 }
 
+size_t hw_question_aim(const struct hw_question *question)
+{
+    size_t i = 0;
+    while (i < question->calc->n_inputs &&
+           !(question->calc->inputs[i].aim && question->from[i] != HW_ABSENT)) {
+        i++;
+    }
+    return i;
+}
+
 bool hw_question_uncertain(const struct hw_question *question)
 {
     for (size_t i = 0; i < question->calc->n_inputs; i++) {

@@ -57,6 +57,9 @@ enum hw_problem hw_question_settle(const struct hw_calc *calc, const struct hw_w
 /* True when some input carries an uncertainty. */
 bool hw_question_uncertain(const struct hw_question *question);
 
+/* The input in force that amounts to pour are for, or calc->n_inputs. */
+size_t hw_question_aim(const struct hw_question *question);
+
 /* True when the input has no condition, or its condition holds for the values settled so far. */
 bool hw_input_wanted(const struct hw_calc *calc, size_t input, const double in[]);
 

@@ -161,17 +161,6 @@ static uint64_t notes_of(const struct points *points)
 
 /* --- What is poured as it stands -------------------------------------------------------------- */
 
-/* The aim in force, or n_inputs. */
-static size_t aim_of(const struct hw_question *question)
-{
-    size_t i = 0;
-    while (i < question->calc->n_inputs &&
-           !(question->calc->inputs[i].aim && question->from[i] != HW_ABSENT)) {
-        i++;
-    }
-    return i;
-}
-
 /* The amount of this answer, or n_results. */
 static size_t amount_of(const struct hw_calc *calc, const struct hw_answer *answer)
 {
@@ -212,7 +201,7 @@ static uint64_t notes_of_poured(const struct hw_question *question, const struct
                                 const struct points *at_ends, const struct ends ends[])
 {
     struct points made;
-    size_t aim = aim_of(question);
+    size_t aim = hw_question_aim(question);
     size_t amount = amount_of(question->calc, answer);
     if (aim == question->calc->n_inputs || amount == question->calc->n_results) {
         return 0;
