@@ -145,7 +145,7 @@ static void draw_curves(struct sweep_view *view, struct plot *plot)
     if (curves.n > 0 && sweep_lettered(view) != 0) {
         plot_wrapped(
             plot, 0, &plot->page.note,
-            "A bar above a plot shows where its letter holds. Heavy line: a caution begins "
+            "A bar above a plot shows where its letter is told. Heavy line: a caution begins "
             "or ends there; dashed: the value there.");
     }
     if (curves.n > 0 && view->refused > 0) {

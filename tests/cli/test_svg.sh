@@ -193,7 +193,7 @@ has 2 '>8.6</text>'
 # The heavy and the dashed line meet where the caution begins: at the published limit on one axis, on the other where the limit is
 # asked for backwards. Ticks 0.00 and 0.15, 7.8 and 8.6 tell the scales.
 draw 0 limit $reading --ph 7.8:8.6:0.1 --temp 25 --only free_for_limit
-has 1 'A bar above a plot shows where its letter holds. Heavy'
+has 1 'A bar above a plot shows where its letter is told. Heavy'
 at_limit=$("$program" $reading --temp 25 --solve ph --for free_for_limit=0.035 --only long_ratio --format csv |
     awk -F, 'NR == 1 { for (i = 1; i <= NF; i++) if ($i == "ph") c = i } NR == 2 { print $c }')
 met=$(tr '<' '\n' <"$name.svg" | awk -v limit=0.035 -v ph="$at_limit" '
