@@ -236,7 +236,7 @@ void hw_question_spread(const struct hw_question *question, const struct hw_answ
 {
     struct points at_ends;
     struct points extremes;
-    struct ends ends[HW_INPUTS];
+    struct ends ends[HW_INPUTS] = {{0, 0, {false, false}}};
     struct effect effects[HW_INPUTS];
     size_t at[HW_RESULTS][2]; /* the points of a result's high and its low */
     const size_t nowhere = HW_BLOCK;
