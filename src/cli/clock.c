@@ -1,24 +1,15 @@
 /* clock.c - the time of a log line. Everything but the reading of the clock is arithmetic. */
 #include "cli/clock.h"
 
+#include "cli/civil.h"
+
 #include <stdio.h>
 #include <stdlib.h>
 
-/* Days since 1970 of a date in the Gregorian calendar. The year is counted from March, so that the
- * day a leap year adds is its last. */
-static long long days_of(const struct tm *date)
-{
-    long long month = date->tm_mon + 1;
-    long long year = date->tm_year + 1900LL - (month <= 2 ? 1 : 0);
-    long long era = (year >= 0 ? year : year - 399) / 400;
-    long long of_era = year - era * 400;
-    long long of_year = (153 * (month + (month > 2 ? -3 : 9)) + 2) / 5 + date->tm_mday - 1;
-    return era * 146097 + of_era * 365 + of_era / 4 - of_era / 100 + of_year - 719468;
-}
-
 long long clock_seconds(const struct tm *broken)
 {
-    return ((days_of(broken) * 24 + broken->tm_hour) * 60 + broken->tm_min) * 60 + broken->tm_sec;
+    struct civil date = {broken->tm_year + 1900, broken->tm_mon + 1, broken->tm_mday};
+    return ((civil_days(date) * 24 + broken->tm_hour) * 60 + broken->tm_min) * 60 + broken->tm_sec;
 }
 
 void clock_text(const struct tm *local, long long now, char text[CLOCK_TEXT])

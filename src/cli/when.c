@@ -1,6 +1,8 @@
 /* when.c - the times of a logbook: ISO 8601, as far as a logbook needs it. */
 #include "cli/when.h"
 
+#include "cli/civil.h"
+
 #include <string.h>
 
 /* Takes a text of a shape off the front: '0' is a digit, other characters are themselves. False
@@ -24,21 +26,14 @@ static int two_digits(const char *at)
     return 10 * (at[0] - '0') + at[1] - '0';
 }
 
-static bool date_exists(const char *at)
-{
-    static const int days[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
-    int year = 100 * two_digits(at) + two_digits(at + 2);
-    int month = two_digits(at + 5);
-    int day = two_digits(at + 8);
-    bool leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
-    return year >= 1600 && month >= 1 && month <= 12 && day >= 1 &&
-           day <= days[month - 1] + (month == 2 && leap ? 1 : 0);
-}
-
 /* Nothing, Z, or an offset of at most 14 hours. */
-static bool is_zone(struct hw_text text)
+static bool read_zone(struct hw_text text, struct when *when)
 {
-    if (text.n == 0 || (text.n == 1 && text.at[0] == 'Z')) {
+    if (text.n == 0) {
+        return true;
+    }
+    when->has_offset = true;
+    if (text.n == 1 && text.at[0] == 'Z') {
         return true;
     }
     const char *at = text.at;
@@ -48,33 +43,49 @@ static bool is_zone(struct hw_text text)
     if (!signs || !take(&text, "00:00") || text.n > 0) {
         return false;
     }
-    int hours = two_digits(at + 1);
-    int minutes = two_digits(at + 4);
-    return minutes <= 59 && hours * 60 + minutes <= 14 * 60;
+    int minutes = two_digits(at + 1) * 60 + two_digits(at + 4);
+    when->seconds += (at[0] == '-' ? 60LL : -60LL) * minutes;
+    return two_digits(at + 4) <= 59 && minutes <= 14 * 60;
 }
 
-static bool is_time(struct hw_text text)
+static bool read_time(struct hw_text text, struct when *when)
 {
     const char *at = text.at;
     if (!take(&text, "00:00") || two_digits(at) > 23 || two_digits(at + 3) > 59) {
         return false;
     }
+    when->has_time = true;
+    when->seconds += two_digits(at) * 3600LL + two_digits(at + 3) * 60LL;
     at = text.at;
-    if (take(&text, ":00") && two_digits(at + 1) > 59) {
+    if (take(&text, ":00")) {
+        when->seconds += two_digits(at + 1);
+        return two_digits(at + 1) <= 59 && read_zone(text, when);
+    }
+    return read_zone(text, when);
+}
+
+bool when_read(struct hw_text text, struct when *when)
+{
+    const char *at = text.at;
+    if (!take(&text, "0000-00-00")) {
         return false;
     }
-    return is_zone(text);
+    struct civil date = {100 * two_digits(at) + two_digits(at + 2), two_digits(at + 5),
+                         two_digits(at + 8)};
+    if (!civil_exists(date)) {
+        return false;
+    }
+    struct when read = {.seconds = civil_days(date) * 86400};
+    bool apart = text.n > 0 && (text.at[0] == 'T' || text.at[0] == ' ');
+    if (text.n > 0 && !(apart && read_time((struct hw_text){text.at + 1, text.n - 1}, &read))) {
+        return false;
+    }
+    *when = read;
+    return true;
 }
 
 bool when_is_iso(struct hw_text text)
 {
-    const char *at = text.at;
-    if (!take(&text, "0000-00-00") || !date_exists(at)) {
-        return false;
-    }
-    if (text.n == 0) {
-        return true;
-    }
-    bool apart = text.at[0] == 'T' || text.at[0] == ' ';
-    return apart && is_time((struct hw_text){text.at + 1, text.n - 1});
+    struct when when;
+    return when_read(text, &when);
 }
