@@ -6,12 +6,12 @@
 /* Where a scan stands within a record. */
 enum place { CELL_START, PLAIN, QUOTED, AFTER_QUOTE };
 
-static enum place next_place(enum place place, char c)
+static enum place next_place(enum place place, char c, char separator)
 {
     if (place == QUOTED) {
         return c == '"' ? AFTER_QUOTE : QUOTED;
     }
-    if (c == ',') {
+    if (c == separator) {
         return CELL_START;
     }
     if (c == '"' && place == CELL_START) {
@@ -24,12 +24,12 @@ static enum place next_place(enum place place, char c)
 }
 
 /* The end of a record that has quotes in it: the first line feed outside them, or n. */
-static size_t quoted_end(const char *text, size_t n, bool *open)
+static size_t quoted_end(const char *text, size_t n, char separator, bool *open)
 {
     enum place place = CELL_START;
     size_t i = 0;
     while (i < n && (text[i] != '\n' || place == QUOTED)) {
-        place = next_place(place, text[i]);
+        place = next_place(place, text[i], separator);
         i++;
     }
     *open = place == QUOTED;
@@ -50,7 +50,7 @@ enum csv_end csv_find_record(const char *text, size_t n, char separator, bool la
     bool open = false;
     record->quotes = separator != '\t' && memchr(text, '"', end);
     if (record->quotes) {
-        end = quoted_end(text, n, &open);
+        end = quoted_end(text, n, separator, &open);
     }
     if (end > CSV_RECORD_MAX) {
         return CSV_TOO_LONG;

@@ -62,6 +62,8 @@ static void records(void **state)
         {"\"a\"x\"\nb\n", ',', "\"a\"x\"|b|"},
         {"\"a\nb\n", '\t', "\"a|b|"}, /* quotes mean nothing between tabs */
         {"a,\"\"\nb\n", ',', "a,\"\"|b|"},
+        {"a;\"b\nc\";d\ne\n", ';', "a;\"b\nc\";d|e|"},
+        {"a,\"b\nc\"\n", ';', "a,\"b|c\"|"}, /* a comma begins no cell between semicolons */
     };
     for (size_t i = 0; i < sizeof table / sizeof table[0]; i++) {
         char all[200];
