@@ -270,8 +270,9 @@ struct hw_text columns_cell(const struct columns *columns, const struct csv_reco
     struct csv_cell cell = {.quoted = false};
     size_t at = 0;
     for (long i = 0; csv_next_cell(record, columns->separator, &at, &cell); i++) {
-        if (i == column && cell.text.n <= size) {
-            return (struct hw_text){room, csv_unquote(&cell, room)};
+        if (i == column) {
+            bool fits = cell.text.n <= size;
+            return (struct hw_text){fits ? room : NULL, fits ? csv_unquote(&cell, room) : 0};
         }
     }
     return (struct hw_text){room, 0};
@@ -283,15 +284,15 @@ struct hw_text columns_when(const struct columns *columns, const struct csv_reco
     const size_t half = COLUMNS_WHEN / 2;
     struct hw_text date = columns_cell(columns, record, columns->when, room, half);
     if (columns->time == NO_COLUMN || date.n == 0) {
-        return hw_text_trimmed(date);
+        return date.at ? hw_text_trimmed(date) : date;
     }
     char time[COLUMNS_WHEN / 2];
-    struct hw_text hour =
-        hw_text_trimmed(columns_cell(columns, record, columns->time, time, sizeof time));
+    struct hw_text hour = columns_cell(columns, record, columns->time, time, sizeof time);
     date = hw_text_trimmed(date);
     if (hour.n == 0) {
-        return date;
+        return hour.at ? date : hour;
     }
+    hour = hw_text_trimmed(hour);
     memmove(room, date.at, date.n);
     room[date.n] = 'T';
     memcpy(room + date.n + 1, hour.at, hour.n);

@@ -27,12 +27,13 @@ struct columns {
 bool columns_read(const struct args *args, struct csv_record header, char separator,
                   const char *file, struct columns *columns);
 
-/* The cell of a record in that column, without quotes around it, as far as it fits into the room;
- * nothing for NO_COLUMN. */
+/* The cell of a record in that column, without quotes around it; nothing for NO_COLUMN. Its at is
+ * NULL when it does not fit into the room. */
 struct hw_text columns_cell(const struct columns *columns, const struct csv_record *record,
                             long column, char *room, size_t size);
 
-/* When a record says it was: its cell, or its date and its time with a T between them. */
+/* When a record says it was: its cell, or its date and its time with a T between them. Its at is
+ * NULL when that is longer than any time. */
 struct hw_text columns_when(const struct columns *columns, const struct csv_record *record,
                             char room[COLUMNS_WHEN]);
 

@@ -19,10 +19,15 @@ void report_cell_text(FILE *out, const char *text, char separator)
     report_cell(out, (struct hw_text){text, strlen(text)}, separator);
 }
 
+bool report_cell_runs(struct hw_text text)
+{
+    return text.n > 0 && text.at[0] != '\0' && strchr("=+-@\t\r", text.at[0]);
+}
+
 void report_cell_own(FILE *out, struct hw_text text, char separator)
 {
     char guarded[CELL_MAX + 1] = "'";
-    if (text.n == 0 || text.at[0] == 0 || !strchr("=+-@\t\r", text.at[0])) {
+    if (!report_cell_runs(text)) {
         report_cell(out, text, separator);
         return;
     }

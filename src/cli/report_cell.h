@@ -13,7 +13,10 @@ void report_cell(FILE *out, struct hw_text text, char separator);
 /* The same for text that ends with its NUL. */
 void report_cell_text(FILE *out, const char *text, char separator);
 
-/* The same for a text of the keeper's own: one that a spreadsheet would run begins with an
+/* True for a cell that a spreadsheet would run as a formula. */
+bool report_cell_runs(struct hw_text text);
+
+/* The same as report_cell for a text of the keeper's own: one that a spreadsheet would run begins with an
  * apostrophe. */
 void report_cell_own(FILE *out, struct hw_text text, char separator);
 

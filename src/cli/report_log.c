@@ -95,7 +95,7 @@ static void put_when_and_tank(const struct report *report, FILE *out)
     }
     if (when.n > 0) {
         report_cell(out, when, ',');
-    } else if (report->args->when) {
+    } else if (report->args->when && when.at) {
         report_cell_text(out, report->args->when, ',');
     } else if (!report->row) { /* a row is no reading of this second */
         clock_now(now);
@@ -116,31 +116,45 @@ static void put_when_and_tank(const struct report *report, FILE *out)
     (void)fputc(',', out);
 }
 
-/* The cells of a row that could not be asked, with their headers: what was read stays readable, as
- * far as a cell holds it. */
+/* A text of any length within a cell that stands in quotes: quotes in it are doubled, unless they
+ * are so already. */
+static void put_quoted(struct hw_text text, bool doubled, FILE *out)
+{
+    for (size_t i = 0; i < text.n; i++) {
+        if (text.at[i] == '"' && !doubled) {
+            (void)fputc('"', out);
+        }
+        (void)fputc(text.at[i], out);
+    }
+}
+
+static void put_cell_quoted(const struct csv_cell *cell, FILE *out)
+{
+    put_quoted(cell->broken ? cell->raw : cell->text, cell->quoted && !cell->broken, out);
+}
+
+/* The cells of a row that could not be asked, with their headers: what was read stays readable. They
+ * go out as they are taken off the record, for a remark may be of any length. */
 static void put_cells_as_written(const struct row_view *row, FILE *out)
 {
-    char list[CELL_MAX] = "";
-    char room[2][CELL_MAX];
     struct csv_cell name;
     struct csv_cell cell;
     size_t name_at = 0;
     size_t cell_at = 0;
+    struct hw_text first = {row->columns->header.at, row->columns->header.n};
+    (void)fputs(report_cell_runs(first) ? "\"'" : "\"", out);
     while (csv_next_cell(&row->columns->header, row->columns->separator, &name_at, &name) &&
            csv_next_cell(&row->record, row->columns->separator, &cell_at, &cell)) {
-        if (name.text.n < CELL_MAX && cell.text.n < CELL_MAX) {
-            size_t used = strlen(list);
-            (void)snprintf(list + used, CELL_MAX - used, "%s%.*s=%.*s", used == 0 ? "" : "; ",
-                           (int)csv_unquote(&name, room[0]), room[0],
-                           (int)csv_unquote(&cell, room[1]), room[1]);
-        }
+        (void)fputs(name.raw.at == row->columns->header.at ? "" : "; ", out);
+        put_cell_quoted(&name, out);
+        (void)fputc('=', out);
+        put_cell_quoted(&cell, out);
     }
-    if (row->surplus.at && row->surplus.n < CELL_MAX) {
-        size_t used = strlen(list);
-        (void)snprintf(list + used, CELL_MAX - used, "; surplus=%.*s", (int)row->surplus.n,
-                       row->surplus.at);
+    if (row->surplus.at) {
+        (void)fputs("; surplus=", out);
+        put_quoted(row->surplus, false, out);
     }
-    report_cell_text(out, list, ',');
+    (void)fputc('"', out);
 }
 
 void report_log(const struct report *report, FILE *out)

@@ -37,7 +37,7 @@ static bool next_record(struct rows *rows, struct csv_record *record, bool *fine
         if (end == CSV_TOO_LONG || end == CSV_UNCLOSED) {
             complain("%s: row %zu: %s: stopped", input_name(input), rows->number + 1,
                      end == CSV_TOO_LONG ? "a record of over 1 MiB"
-                                         : "the file ends inside quotes");
+                                         : "a quote opens there that no quote closes");
             *fine = false;
             return false;
         }
@@ -190,7 +190,6 @@ int rows_run(const struct args *args)
     rows.in_separator = args->separator ? args->separator : ',';
     rows.out_separator = args->format == FORMAT_TSV ? '\t' : rows.in_separator == ';' ? ';' : ',';
     rows.comma_out = args->decimal_comma && rows.out_separator != ',';
-    rows.told_surplus = rows.told_comma = false;
     if (!input_open(&rows.input, args->rows) || !stream_apart(rows.input.descriptor) ||
         !read_header(&rows)) {
         return EXIT_ASKED_WRONGLY;

@@ -7,6 +7,9 @@
 
 enum { OUT_SIZE = 1 << 16, PROBLEM_MAX = 64, NOT_ASKED = -1, CODES_KEPT = 32, SWAPPED_MAX = 64 };
 
+/* What is said once for a file. */
+enum telling { TELL_SURPLUS, TELL_COMMA, TELL_LINES, TELLINGS };
+
 /* A record of the block, and what became of it. */
 struct row {
     struct csv_record record;
@@ -43,7 +46,7 @@ struct rows {
         char text[CODES_MAX];
     } codes[CODES_KEPT]; /* how some notes are spelt; most rows have one of a few sets */
     size_t number, bad, withheld, dropped;
-    bool stopped, told_surplus, told_comma;
+    bool stopped, told[TELLINGS];
 
     char swapped[HW_INPUTS][SWAPPED_MAX]; /* cells of the row at hand with decimal commas changed */
     char header[CSV_RECORD_MAX];

@@ -83,7 +83,6 @@ static bool is_other_tank(const struct rows *rows, const struct csv_record *reco
     return false;
 }
 
-/* Finds the cells that feed inputs. Says what is wrong with the record as such. */
 /* A line of a logbook needs a time: that of the row, or of --when where the row has none. */
 static const char *judge_when(const struct rows *rows, const struct csv_record *record)
 {
@@ -92,10 +91,11 @@ static const char *judge_when(const struct rows *rows, const struct csv_record *
         return NULL;
     }
     struct hw_text when = columns_when(&rows->columns, record, room);
-    bool fine = when.n == 0 ? rows->args->when != NULL : when_is_iso(when);
+    bool fine = when.n == 0 ? when.at && rows->args->when : when_is_iso(when);
     return fine ? NULL : "bad-when";
 }
 
+/* Finds the cells that feed inputs. Says what is wrong with the record as such. */
 static const char *split(const struct rows *rows, struct row *row, struct hw_text fed[HW_INPUTS])
 {
     const char *problem = NULL;

@@ -276,6 +276,57 @@ static void put_report(struct rows *rows, const struct row *row)
     }
 }
 
+static size_t lines_of(const struct csv_record *record)
+{
+    size_t lines = 1;
+    for (size_t i = 0; i < record->n; i++) {
+        lines += record->at[i] == '\n' ? 1 : 0;
+    }
+    return lines;
+}
+
+/* Says once for a file what may be wrong with all of it, and what to type. */
+static void tell_once(struct rows *rows, const struct row *row, enum telling what)
+{
+    const char *name = input_name(&rows->input);
+    if (rows->told[what]) {
+        return;
+    }
+    rows->told[what] = true;
+    rows_flush(rows);
+    if (what == TELL_SURPLUS) {
+        complain(
+            "%s: row %zu has more cells than the header: a decimal comma without quotes makes one",
+            name, row->number);
+    } else if (what == TELL_COMMA) {
+        complain("%s: row %zu has a decimal comma: add --decimal comma if they all have", name,
+                 row->number);
+    } else {
+        complain("%s: row %zu runs over %zu lines: a quote that opens there takes in the rows after"
+                 " it",
+                 name, row->number, lines_of(&row->record));
+    }
+}
+
+/* A record whose quotes or cells do not come out may have taken in the lines after it. */
+static bool swallows_lines(const struct rows *rows, const struct row *row)
+{
+    bool off = row->cells != rows->columns.n || strcmp(row->problem, "broken-quotes") == 0;
+    return off && row->record.quotes && memchr(row->record.at, '\n', row->record.n);
+}
+
+static void tell_of_file(struct rows *rows, const struct row *row)
+{
+    if (swallows_lines(rows, row)) {
+        tell_once(rows, row, TELL_LINES);
+    } else if (row->cells > rows->columns.n) {
+        tell_once(rows, row, TELL_SURPLUS);
+    }
+    if (rows->in_separator != ',' && strcmp(row->problem, "decimal-comma") == 0) {
+        tell_once(rows, row, TELL_COMMA);
+    }
+}
+
 /* Counts a row that gives no answer; false when it must not be written. */
 static bool allow(struct rows *rows, const struct row *row)
 {
@@ -283,20 +334,7 @@ static bool allow(struct rows *rows, const struct row *row)
         return true;
     }
     rows->bad++;
-    if (row->cells > rows->columns.n && !rows->told_surplus) {
-        rows_flush(rows);
-        complain(
-            "%s: row %zu has more cells than the header: a decimal comma without quotes makes one",
-            input_name(&rows->input), row->number);
-        rows->told_surplus = true;
-    }
-    if (rows->in_separator != ',' && !rows->told_comma &&
-        strcmp(row->problem, "decimal-comma") == 0) {
-        rows_flush(rows);
-        complain("%s: row %zu has a decimal comma: add --decimal comma if they all have",
-                 input_name(&rows->input), row->number);
-        rows->told_comma = true;
-    }
+    tell_of_file(rows, row);
     rows->withheld += strcmp(row->problem, "withheld") == 0 ? 1 : 0;
     if (rows->args->on_bad == BAD_DROP) {
         rows->dropped++;
