@@ -22,7 +22,8 @@ const struct general_option general_options[] = {
                      " tanks file"},
     [OPTION_TANKS] = {"tanks", "FILE",
                       "the tanks file; if not given $HOLDWATER_TANKS, else"
-                      " holdwater/tanks.csv in $XDG_CONFIG_HOME"},
+                      " holdwater/tanks.csv in $XDG_CONFIG_HOME. With --rows and no --tank each row"
+                      " is of the tank its column tank names"},
     [OPTION_ROWS] = {"rows", "FILE", "answer every row of a CSV file, or of standard input for -"},
     [OPTION_SEPARATOR] = {"separator", "WORD", "of the rows: comma, semicolon or tab"},
     [OPTION_DECIMAL] = {"decimal", "WORD", "of numbers in the rows: point or comma"},

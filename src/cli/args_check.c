@@ -26,7 +26,7 @@ static const char *nonsense(const struct args *args)
     if (args->page_given && args->format != FORMAT_SVG) {
         return "--page is the size of a picture: write --format svg with it";
     }
-    if (args->tanks && !args->tank) {
+    if (args->tanks && !args->tank && !args->rows) {
         return "--tanks names a file: say which tank with --tank NAME";
     }
     size_t none = args->calc->n_inputs;

@@ -41,12 +41,17 @@ const struct row_problem row_problems[] = {
     {"sweep-not-taken", "A sweep has no place in rows: one value a cell."},
     {"tab-or-line-break",
      "The row has a tab or a line break, which tsv cannot hold: it became a blank."},
+    {"tank-row",
+     "The row of this tank in the tanks file has a comma too many or too few, or broken quotes."},
+    {"tank-tells", "The tanks file tells this, and a preset would stand instead: write it in a "
+                   "column of the rows, or as an option."},
     {"too-few-cells", "The row has fewer cells than the header: check its separators."},
     {"too-large", "The number is too large for any number here."},
     {"too-many-cells",
      "The row has more cells than the header, told behind the code: a decimal comma "
      "without quotes makes one."},
     {"unit-unwanted", "This number has no unit: leave it out."},
+    {"unknown-tank", "The tanks file has no tank of that name."},
     {"unknown-unit", "A unit that is not known: holdwater units has them all."},
     {"unknown-word", "None of the words that help tells."},
     {"withheld", "Not given, for safety, for the reason whose code follows."},

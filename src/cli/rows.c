@@ -6,6 +6,8 @@
 #include "cli/rows_out.h"
 #include "cli/stream.h"
 #include "cli/tank.h"
+#include "cli/tank_rows.h"
+#include "cli/wording.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -108,16 +110,54 @@ static bool stands_alone(const struct hw_calc *calc, size_t input)
            hw_input_first(calc, input) == input;
 }
 
+/* Where each row has a tank of its own, what its water tells is known row by row. */
+static bool prepare_tanks(struct rows *rows)
+{
+    const struct hw_calc *calc = rows->calc;
+    rows->by_tank = rows->args->tanks && !rows->args->tank;
+    if (!rows->by_tank) {
+        return true;
+    }
+    if (rows->columns.tank == NO_COLUMN) {
+        complain("%s has no column tank: say which with --tank NAME", input_name(&rows->input));
+        return false;
+    }
+    if (!tank_rows_read(rows->args)) {
+        return false;
+    }
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        if (tank_rows_like(calc, i) && hw_input_first(calc, i) == i && !rows->base[i].text.at &&
+            !columns_feed(&rows->columns, calc, i)) {
+            char option[OPTION_MAX];
+            option_name(calc->inputs[i].name, option);
+            complain("the tanks file has a column %s, which may be out of date and is not taken:"
+                     " give it in a column of the rows, or write --%s",
+                     calc->inputs[i].name, option);
+        }
+    }
+    return true;
+}
+
+/* True when the input may be written row by row. */
+static bool comes_later(const struct rows *rows, size_t input)
+{
+    return columns_feed(&rows->columns, rows->calc, input) ||
+           (rows->by_tank && tank_rows_tell(rows->calc, input));
+}
+
 /* Checks once what no column decides, and fills the columns of the block that stay the same. */
 static int prepare(struct rows *rows)
 {
     const struct hw_calc *calc = rows->calc;
     size_t which = 0;
-    rows->plain = !rows->args->spread;
+    memcpy(rows->base, rows->args->written, sizeof rows->base);
+    if (!prepare_tanks(rows)) {
+        return EXIT_ASKED_WRONGLY;
+    }
+    rows->plain = !rows->args->spread && !rows->by_tank;
     rows->grave = hw_notes_grave(calc);
     for (size_t i = 0; i < calc->n_inputs; i++) {
-        rows->base[i] = rows->args->written[i];
-        if (!columns_feed(&rows->columns, calc, i)) {
+        if (!comes_later(rows, i)) {
             tank_mention(rows->args, i);
         } else {
             rows->plain = rows->plain && stands_alone(calc, i);
@@ -127,7 +167,7 @@ static int prepare(struct rows *rows)
     struct hw_written known[HW_INPUTS];
     for (size_t i = 0; i < calc->n_inputs; i++) {
         known[i] = rows->base[i];
-        if (calc->inputs[i].words && columns_feed(&rows->columns, calc, i)) {
+        if (calc->inputs[i].words && comes_later(rows, i)) {
             known[i] =
                 (struct hw_written){{NULL, 0}, NULL, HW_FROM_COLUMN}; /* a cell may say other */
         }

@@ -8,7 +8,7 @@
 enum { OUT_SIZE = 1 << 16, PROBLEM_MAX = 64, NOT_ASKED = -1, CODES_KEPT = 32, SWAPPED_MAX = 64 };
 
 /* What is said once for a file. */
-enum telling { TELL_SURPLUS, TELL_COMMA, TELL_LINES, TELLINGS };
+enum telling { TELL_SURPLUS, TELL_COMMA, TELL_LINES, TELL_TANK, TELLINGS };
 
 /* A record of the block, and what became of it. */
 struct row {
@@ -29,6 +29,7 @@ struct rows {
         base[HW_INPUTS];         /* options and the tank; what a column feeds is marked as coming */
     struct hw_question constant; /* everything that no column feeds */
     uint64_t grave;              /* notes that leave no answer */
+    bool by_tank;                /* each row has the water of its own tank */
     bool plain;                  /* columns feed only numbers on which nothing else hangs */
     char in_separator, out_separator;
     bool comma_out; /* numbers that are added have a decimal comma */

@@ -2,6 +2,8 @@
 #include "cli/rows_in.h"
 
 #include "cli/rows_out.h"
+#include "cli/tank.h"
+#include "cli/tank_rows.h"
 #include "cli/when.h"
 
 #include <math.h>
@@ -65,22 +67,26 @@ static bool is_empty(struct hw_text text)
     return text.n == 0;
 }
 
+/* The row's own tank; its name is empty where the row has none, its at NULL where it is longer than
+ * any name. */
+static struct hw_text tank_of(const struct rows *rows, const struct csv_record *record,
+                              char room[TANK_NAME_MAX])
+{
+    struct hw_text tank =
+        columns_cell(&rows->columns, record, rows->columns.tank, room, TANK_NAME_MAX);
+    return tank.at ? hw_text_trimmed(tank) : tank;
+}
+
 /* True when the row names another tank than --tank, whose values would then be taken for it. */
 static bool is_other_tank(const struct rows *rows, const struct csv_record *record)
 {
-    struct csv_cell cell;
-    size_t at = 0;
-    if (!rows->args->tank || rows->columns.tank == NO_COLUMN) {
+    const char *tank = rows->args->tank;
+    if (!tank || rows->columns.tank == NO_COLUMN) {
         return false;
     }
-    for (long i = 0; csv_next_cell(record, rows->in_separator, &at, &cell); i++) {
-        if (i == rows->columns.tank) {
-            return !is_empty(cell.text) &&
-                   !(cell.text.n == strlen(rows->args->tank) &&
-                     memcmp(cell.text.at, rows->args->tank, cell.text.n) == 0);
-        }
-    }
-    return false;
+    char room[TANK_NAME_MAX];
+    struct hw_text own = tank_of(rows, record, room);
+    return !own.at || (own.n > 0 && !(own.n == strlen(tank) && memcmp(own.at, tank, own.n) == 0));
 }
 
 /* A line of a logbook needs a time: that of the row, or of --when where the row has none. */
@@ -160,15 +166,11 @@ enum hw_problem rows_find_uncertain(const struct hw_question *question, size_t *
     return HW_FINE;
 }
 
-/* Any question: settled whole. */
-static enum hw_problem ask_whole(struct rows *rows, const struct hw_text fed[], size_t *which)
+/* Any question: settled whole, over what options and a tank have written. */
+static enum hw_problem ask_whole(struct rows *rows, struct hw_written written[],
+                                 const struct hw_text fed[], size_t *which)
 {
     const struct hw_calc *calc = rows->calc;
-    struct hw_written written[HW_INPUTS];
-    for (size_t i = 0; i < calc->n_inputs; i++) {
-        written[i] = rows->base[i];
-        written[i].from = written[i].text.at ? written[i].from : HW_ABSENT;
-    }
     for (size_t k = 0; k < rows->columns.n_feed; k++) {
         const struct feed *feed = &rows->columns.feed[k];
         bool empty = is_empty(fed[k]);
@@ -195,6 +197,34 @@ static enum hw_problem ask_whole(struct rows *rows, const struct hw_text fed[], 
     return problem;
 }
 
+/* Any question, with what the options give and, where each row has a tank of its own, what the file
+ * tells of its water. NULL or a problem's code. */
+static const char *ask_with_tank(struct rows *rows, struct row *row, const struct hw_text fed[],
+                                 enum hw_problem *problem, size_t *which)
+{
+    const struct hw_calc *calc = rows->calc;
+    struct hw_written written[HW_INPUTS];
+    struct hw_text left[HW_INPUTS] = {{NULL, 0}};
+    char room[TANK_NAME_MAX];
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        written[i] = rows->base[i];
+        written[i].from = written[i].text.at ? written[i].from : HW_ABSENT;
+    }
+    struct tank_take take = {calc, written, left};
+    struct hw_text tank = tank_of(rows, &row->record, room);
+    const char *code = rows->by_tank && tank.n > 0 ? tank_rows_take(tank, &take) : NULL;
+    if (code) {
+        return code;
+    }
+    *problem = ask_whole(rows, written, fed, which);
+    size_t conflict = *problem == HW_FINE ? tank_conflict(&rows->question, left) : calc->n_inputs;
+    if (conflict < calc->n_inputs) {
+        *which = conflict;
+        return "tank-tells";
+    }
+    return NULL;
+}
+
 /* Commas for points in cells that are numbers, and points for commas: one in the place of the other
  * is no number then. A cell that is longer than any number stays as it is. */
 static void swap_decimals(struct rows *rows, struct hw_text fed[HW_INPUTS])
@@ -213,26 +243,37 @@ static void swap_decimals(struct rows *rows, struct hw_text fed[HW_INPUTS])
     }
 }
 
+static void ask(struct rows *rows, struct row *row, const struct hw_text fed[])
+{
+    enum hw_problem problem = HW_FINE;
+    size_t which = rows->calc->n_inputs;
+    if (rows->plain) {
+        problem = ask_plain(rows, fed, &which);
+    } else {
+        row->problem = ask_with_tank(rows, row, fed, &problem, &which);
+    }
+    if (problem != HW_FINE) {
+        bool swapped = rows->args->decimal_comma && problem == HW_PROBLEM_COMMA;
+        row->problem = swapped ? "decimal-point" : hw_problem_code(problem);
+    }
+    if (!row->problem) {
+        row->place = (long)rows->n_asked++;
+    } else if (which < rows->calc->n_inputs) {
+        row->problem_input = rows->calc->inputs[which].name;
+    }
+}
+
 void rows_take(struct rows *rows, struct csv_record record)
 {
     struct hw_text fed[HW_INPUTS] = {{NULL, 0}};
     struct row *row = &rows->row[rows->n_rows++];
-    size_t which = 0;
     *row = (struct row){.record = record, .number = ++rows->number, .place = NOT_ASKED};
     row->problem = split(rows, row, fed);
     if (rows->args->decimal_comma) {
         swap_decimals(rows, fed);
     }
     if (!row->problem) {
-        enum hw_problem problem =
-            rows->plain ? ask_plain(rows, fed, &which) : ask_whole(rows, fed, &which);
-        if (problem == HW_FINE) {
-            row->place = (long)rows->n_asked++;
-        } else {
-            bool swapped = rows->args->decimal_comma && problem == HW_PROBLEM_COMMA;
-            row->problem = swapped ? "decimal-point" : hw_problem_code(problem);
-            row->problem_input = rows->calc->inputs[which].name;
-        }
+        ask(rows, row, fed);
     }
     if (rows->n_rows == HW_BLOCK) {
         rows_finish_block(rows);

@@ -301,6 +301,9 @@ static void tell_once(struct rows *rows, const struct row *row, enum telling wha
     } else if (what == TELL_COMMA) {
         complain("%s: row %zu has a decimal comma: add --decimal comma if they all have", name,
                  row->number);
+    } else if (what == TELL_TANK) {
+        complain("%s: row %zu names a tank that is not in %s", name, row->number,
+                 rows->args->tanks);
     } else {
         complain("%s: row %zu runs over %zu lines: a quote that opens there takes in the rows after"
                  " it",
@@ -321,6 +324,9 @@ static void tell_of_file(struct rows *rows, const struct row *row)
         tell_once(rows, row, TELL_LINES);
     } else if (row->cells > rows->columns.n) {
         tell_once(rows, row, TELL_SURPLUS);
+    }
+    if (strcmp(row->problem, "unknown-tank") == 0) {
+        tell_once(rows, row, TELL_TANK);
     }
     if (rows->in_separator != ',' && strcmp(row->problem, "decimal-comma") == 0) {
         tell_once(rows, row, TELL_COMMA);
