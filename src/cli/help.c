@@ -59,7 +59,7 @@ void help_map(void)
         }
     }
     (void)puts("ask: holdwater CALCULATION --NAME VALUE ...\n"
-               "more: holdwater help CALCULATION, help asking, units, sources, cautions\n"
+               "more: holdwater help NAME, help asking, help log, units, sources, cautions\n"
                "Not veterinary advice: ask a veterinarian, follow labels and local rules.");
 }
 

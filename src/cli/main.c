@@ -1,6 +1,7 @@
 /* main.c - finds out what is asked and has it answered. */
 #include "cli/args_read.h"
 #include "cli/help.h"
+#include "cli/help_log.h"
 #include "cli/lists.h"
 #include "cli/message.h"
 #include "cli/reply.h"
@@ -43,6 +44,22 @@ static const struct command {
 
 enum { COMMANDS = sizeof commands / sizeof commands[0] };
 
+/* Pages of the help that are of no calculation. */
+static const struct help_page {
+    const char *name;
+    void (*print)(void);
+} pages[] = {{"asking", help_asking}, {"log", help_log}, {"logbook", help_log}};
+
+static const struct help_page *page_find(const char *name)
+{
+    for (size_t i = 0; i < sizeof pages / sizeof pages[0]; i++) {
+        if (strcmp(pages[i].name, name) == 0) {
+            return &pages[i];
+        }
+    }
+    return NULL;
+}
+
 static int unknown_name(const char *name)
 {
     char shown[SHOWN_MAX];
@@ -54,6 +71,10 @@ static int unknown_name(const char *name)
     }
     for (size_t i = 0; i < COMMANDS; i++) {
         suggest_weigh(&near, commands[i].name);
+    }
+    if (page_find(name)) {
+        complain("no calculation is called '%s': type 'holdwater help %s'", name, name);
+        return EXIT_ASKED_WRONGLY;
     }
     if (topic_tell(name)) {
         return EXIT_ASKED_WRONGLY;
@@ -96,8 +117,9 @@ static int print_help(int argc, char *argv[])
         complain("help takes no word after '%s'", argv[calc ? 3 : 2]);
         return EXIT_ASKED_WRONGLY;
     }
-    if (strcmp(argv[2], "asking") == 0) {
-        help_asking();
+    const struct help_page *page = page_find(argv[2]);
+    if (page) {
+        page->print();
         return EXIT_ANSWERED;
     }
     for (size_t i = 0; !calc && i < COMMANDS; i++) {

@@ -90,18 +90,15 @@ static bool message_house_measure(const struct hw_input *input, const char *head
 }
 
 /* A reading that is told as a bound or as a guess. */
-static bool message_bound(const char *head, struct hw_text text)
+static void message_bound(const char *head, struct hw_text text)
 {
     double x = 0;
-    char sign = text.n > 0 ? text.at[0] : '\0';
-    if (!strchr("<>~", sign) || sign == '\0') {
-        return false;
-    }
+    char sign = text.at[0];
     char number[NUMBER_MAX];
     struct hw_text rest = {text.at + 1, text.n - 1};
     if (!bare(rest, &x)) {
         complain("%s: write a number, and its doubt after it, as in 0.6+-0.1", head);
-        return true;
+        return;
     }
     number_digits(number, sign == '<' ? x / 2 : x, 12);
     if (sign == '<') {
@@ -115,7 +112,6 @@ static bool message_bound(const char *head, struct hw_text text)
     } else {
         complain("%s: write the number, and its doubt after it, as in %s+-10%%", head, number);
     }
-    return true;
 }
 
 bool message_hint(const struct hw_input *input, const char *head, struct hw_text text,
@@ -134,8 +130,9 @@ bool message_hint(const struct hw_input *input, const char *head, struct hw_text
         return !column && message_fahrenheit(input, head, text);
     case HW_PROBLEM_HOUSE_MEASURE:
         return message_house_measure(input, head, text);
-    case HW_PROBLEM_NOT_A_NUMBER:
-        return message_bound(head, text);
+    case HW_PROBLEM_BOUND:
+        message_bound(head, text);
+        return true;
     default:
         return false;
     }

@@ -6,6 +6,10 @@
 const struct row_problem row_problems[] = {
     {"bad-when",
      "No time that exists, as 2031-03-05 or 2031-03-05T08:15+00:00: a logbook needs one."},
+    {"bound-or-guess",
+     "Of a reading below the first step of the kit, as <0.25, write half of the step and as much"
+     " doubt, 0.125+-0.125 with --spread. Of one told as ~1 write 1+-0.1. Above what the kit reads"
+     " dilute the sample and test again."},
     {"broken-quotes", "A quote does not end where its cell does: put quotes around the whole cell, "
                       "and double those within."},
     {"decimal-comma",
@@ -27,11 +31,9 @@ const struct row_problem row_problems[] = {
     {"near-zero", "So small a number is below the least that is taken: check the unit."},
     {"needs-unit", "Write the unit behind the number, or into the name of the column."},
     {"none-of-group", "One of these inputs must be given."},
-    {"not-a-number", "nan and inf are no readings: leave the cell empty."},
+    {"not-a-number", "Write a plain number as 0.25, and nothing after it but its unit."},
     {"not-alone", "The word none stands alone."},
-    {"not-decimal",
-     "Write a plain number as 0.25. Of a reading below the first step of the kit write "
-     "half of that step, as 0.05+-0.05 with --spread."},
+    {"not-decimal", "nan, inf and 0x8 are no readings: leave the cell empty."},
     {"not-whole", "Write a whole number."},
     {"other-tank", "The row is of another tank than --tank names."},
     {"out-of-place", "This input has no place with the choice made: leave the cell empty."},

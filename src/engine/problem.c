@@ -40,6 +40,7 @@ static const char *const codes[HW_PROBLEMS] = {
     [HW_PROBLEM_SOLVE_GIVEN] = "solved-and-given",
     [HW_PROBLEM_SOLVE_WORD] = "solve-word",
     [HW_PROBLEM_NEAR_ZERO] = "near-zero",
+    [HW_PROBLEM_BOUND] = "bound-or-guess",
 };
 
 const char *hw_problem_code(enum hw_problem problem)

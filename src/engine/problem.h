@@ -43,6 +43,7 @@ enum hw_problem {
     HW_PROBLEM_SOLVE_GIVEN,   /* solved for, and given too */
     HW_PROBLEM_SOLVE_WORD,    /* solved for, and it takes words */
     HW_PROBLEM_NEAR_ZERO,     /* not zero, and nearer to it than HW_VALUE_LEAST */
+    HW_PROBLEM_BOUND,         /* told as a bound or a guess: <0.25, >8, ~1 */
     HW_PROBLEMS
 };
 

@@ -62,6 +62,9 @@ static size_t read_decimal(struct hw_text text, double *x)
 /* What is wrong with a text that does not begin as a decimal number. */
 static enum hw_problem not_a_number(struct hw_text text)
 {
+    if (text.n > 1 && strchr("<>~", text.at[0])) {
+        return HW_PROBLEM_BOUND;
+    }
     if (text.n > 0 && (text.at[0] == '+' || text.at[0] == '-')) {
         text.at++;
         text.n--;
