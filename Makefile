@@ -272,7 +272,7 @@ format:
 
 .PHONY: sanitize coverage
 sanitize:
-	+$(Q)$(MAKE) --no-print-directory BUILD=$(BUILD)/sanitize CFLAGS='-O1 -g' \
+	+$(Q)LOG_RECORDS=25 $(MAKE) --no-print-directory BUILD=$(BUILD)/sanitize CFLAGS='-O1 -g' \
 	  CC='clang -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer' \
 	  PARTS='core engine cases scripts' test
 

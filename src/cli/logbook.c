@@ -14,18 +14,20 @@
 
 enum { RECORD_MAX = 1 << 16 };
 
-/* What stands in the file already. */
-enum state { NEW, LOGBOOK, UNENDED, FOREIGN };
+/* What stands in the file already. A pipe or a device keeps nothing that it is given. */
+enum state { NEW, LOGBOOK, UNENDED, FOREIGN, NO_FILE };
 
 static const char header[] = REPORT_LOG_HEADER;
 
-/* A file that is none of the disk, such as a pipe, is taken for new. */
 static enum state state_of(int file)
 {
     struct stat info;
     char start[sizeof header] = "";
     char last = '\n';
-    if (fstat(file, &info) != 0 || !S_ISREG(info.st_mode) || info.st_size == 0) {
+    if (fstat(file, &info) != 0 || !S_ISREG(info.st_mode)) {
+        return NO_FILE;
+    }
+    if (info.st_size == 0) {
         return NEW;
     }
     bool begins = pread(file, start, sizeof header - 1, 0) == (ssize_t)sizeof header - 1 &&
@@ -34,6 +36,15 @@ static enum state state_of(int file)
         return FOREIGN;
     }
     return last == '\n' ? LOGBOOK : UNENDED;
+}
+
+/* Waits until no other of our kind writes, so that of two that find a new file one alone heads it.
+ * Where the file system has no locks, what is written is still one write to the end of the file. */
+static void lock_whole(int file)
+{
+    struct flock whole = {.l_type = F_WRLCK, .l_whence = SEEK_SET};
+    while (fcntl(file, F_SETLKW, &whole) != 0 && errno == EINTR) {
+    }
 }
 
 /* One buffer holds all of it: it goes out in one write. */
@@ -48,7 +59,7 @@ static bool write_record(const struct report *report, FILE *out, enum state stat
     }
     report_log(report, out);
     bool fine = fflush(out) == 0 && !ferror(out);
-    bool kept = fine && (fsync(fileno(out)) == 0 || errno == EINVAL); /* a pipe keeps nothing */
+    bool kept = fine && (fsync(fileno(out)) == 0 || errno == EINVAL); /* a disk without it */
     int cause = errno;
     bool closed = fclose(out) == 0;
     errno = kept ? errno : cause;
@@ -60,16 +71,25 @@ bool logbook_append(const struct report *report)
     const char *name = report->args->log;
     char shown[SHOWN_MAX];
     (void)show_text((struct hw_text){name, strlen(name)}, shown);
-    int file = open(name, O_RDWR | O_APPEND | O_CREAT | O_CLOEXEC, 0666);
+    int file = open(name, O_RDWR | O_APPEND | O_CREAT | O_CLOEXEC | O_NONBLOCK, 0666);
     FILE *out = file < 0 ? NULL : fdopen(file, "a+");
-    enum state state = file < 0 ? NEW : state_of(file);
-    if (state == FOREIGN) {
-        complain("%s is no logbook: its first line is not %.*s", shown, (int)sizeof header - 2,
-                 header);
+    if (!out) {
+        complain("could not write to the logbook %s: %s", shown, strerror(errno));
+        return false;
+    }
+    lock_whole(file);
+    enum state state = state_of(file);
+    if (state == FOREIGN || state == NO_FILE) {
+        if (state == NO_FILE) {
+            complain("%s keeps nothing: a logbook is a file", shown);
+        } else {
+            complain("%s is no logbook: its first line is not %.*s", shown, (int)sizeof header - 2,
+                     header);
+        }
         (void)fclose(out);
         return false;
     }
-    if (!out || !write_record(report, out, state)) {
+    if (!write_record(report, out, state)) {
         complain("could not write to the logbook %s: %s", shown, strerror(errno));
         return false;
     }

@@ -31,6 +31,7 @@ for rows in miller.json sqlite.json; do
 done
 
 # Each result taken apart is a number.
+# shellcheck disable=SC2016 # $results is a field
 mlr --icsv --ojsonl put -q 'for (entry in splitax($results, "; ")) {
     emit {"value": sub(sub(entry, "^[a-z0-9_]*=", ""), " .*", "")}
 }' log.csv >values.jsonl
