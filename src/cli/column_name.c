@@ -81,6 +81,21 @@ static const struct hw_unit *spelt_unit(enum hw_kind kind, const char *text, siz
     return hw_unit_find(kind, text, n);
 }
 
+const struct hw_unit *column_unit_within(enum hw_kind kind, struct hw_text name)
+{
+    const struct hw_unit *found = NULL;
+    for (size_t i = 0; i < name.n;) {
+        size_t n = 0;
+        while (i + n < name.n && !strchr(" _()[],;", name.at[i + n])) {
+            n++;
+        }
+        const struct hw_unit *unit = n > 0 && i > 0 ? spelt_unit(kind, name.at + i, n) : NULL;
+        found = unit ? unit : found;
+        i += n + 1;
+    }
+    return found;
+}
+
 bool column_tells(const char *word, enum hw_kind kind, struct hw_text name,
                   const struct hw_unit **unit)
 {

@@ -20,6 +20,10 @@ bool column_match(const struct hw_calc *calc, struct hw_text name, size_t *input
 bool column_tells(const char *word, enum hw_kind kind, struct hw_text name,
                   const struct hw_unit **unit);
 
+/* The last word of a name, not its first, that is a unit of the kind, or NULL: of 'Water temp (F)'
+ * the degree Fahrenheit. */
+const struct hw_unit *column_unit_within(enum hw_kind kind, struct hw_text name);
+
 /* True when text[0..n) is the word, case and what stands between its parts aside. */
 bool column_folds_to(const char *word, const char *text, size_t n);
 #endif

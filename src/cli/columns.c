@@ -8,7 +8,7 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { MAP_MAX = 2 * SHOWN_MAX + OPTION_MAX };
+enum { MAP_MAX = 2 * SHOWN_MAX + COLUMN_NAME_MAX };
 
 static bool same_text(struct hw_text a, struct hw_text b)
 {
@@ -54,13 +54,24 @@ static bool add_feed(const struct args *args, struct columns *columns, const str
 }
 
 /* What is to be typed can be typed: a name that cannot be shown as it is, or that would end its
- * quotes, is not. */
-static void map_text(struct hw_text name, const char *input, char shown[SHOWN_MAX],
+ * quotes, is not. A unit that the name shows goes with the input. */
+static void map_text(struct hw_text name, const struct hw_input *input, char shown[SHOWN_MAX],
                      char map[MAP_MAX])
 {
     bool exact = show_text(name, shown) && !strchr(shown, '\'');
     const char *quote = exact ? "'" : "";
-    (void)snprintf(map, MAP_MAX, "--map %s%s=%s%s", quote, exact ? shown : "COLUMN", input, quote);
+    const struct hw_unit *unit = column_unit_within(input->kind, name);
+    char to[COLUMN_NAME_MAX];
+    column_name(input->name, "", unit ? unit->name : "", to);
+    (void)snprintf(map, MAP_MAX, "--map %s%s=%s%s", quote, exact ? shown : "COLUMN", to, quote);
+}
+
+/* Whether what a name does not show is to be added: "" or how. */
+static const char *unit_wanted(struct hw_text name, const struct hw_input *input)
+{
+    bool has_units = input->unit[0] != '\0' && !input->words;
+    return has_units && !column_unit_within(input->kind, name) ? ", with its unit as in temp_F"
+                                                               : "";
 }
 
 /* Where the near miss comes from elsewhere: "an option gives for every row"; or NULL. */
@@ -87,19 +98,40 @@ static bool judge_like(const struct args *args, struct hw_text name, size_t inpu
     const char *other = elsewhere(args, input);
     char shown[SHOWN_MAX];
     char map[MAP_MAX];
-    map_text(name, args->calc->inputs[input].name, shown, map);
+    const struct hw_input *its = &args->calc->inputs[input];
+    map_text(name, its, shown, map);
     if (!other) {
-        complain("column '%s' is not understood and feeds nothing: %s if it should", shown, map);
+        complain("column '%s' is not understood and feeds nothing: %s if it should%s", shown, map,
+                 unit_wanted(name, its));
         return true;
     }
-    complain("column '%s' looks like %s, which %s", shown, args->calc->inputs[input].name, other);
-    complain("if it is, write %s, with the unit as in temp_F; if not, rename the column", map);
+    complain("column '%s' looks like %s, which %s", shown, its->name, other);
+    complain("if it is, write %s%s; if not, rename the column", map, unit_wanted(name, its));
     return false;
 }
 
-/* A column that nearly has the name of an input, such as 'Salinity (ppt)', feeds nothing: that is
- * said, because the keeper may think otherwise. Columns of results, which begin alike, are
- * known. False where it may not be passed over. */
+static bool is_letter(char c)
+{
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
+/* Where a word stands in a name by itself, or NO_COLUMN. */
+static long place_of(const char *word, struct hw_text name)
+{
+    size_t n = strlen(word);
+    for (size_t i = 0; i + n <= name.n; i++) {
+        bool apart = (i == 0 || !is_letter(name.at[i - 1])) &&
+                     (i + n == name.n || !is_letter(name.at[i + n]));
+        if (apart && column_folds_to(word, name.at + i, n)) {
+            return (long)i;
+        }
+    }
+    return NO_COLUMN;
+}
+
+/* A column that nearly has the name of an input, such as 'Salinity (ppt)' or 'Water temp (F)', feeds
+ * nothing: that is said, because the keeper may think otherwise. Columns of results, which begin
+ * alike, are known. False where it may not be passed over: where it begins with the input's name. */
 static bool judge_near_miss(const struct args *args, struct hw_text name)
 {
     const struct hw_calc *calc = args->calc;
@@ -110,10 +142,8 @@ static bool judge_near_miss(const struct args *args, struct hw_text name)
         }
     }
     for (size_t i = 0; i < calc->n_inputs; i++) {
-        size_t n = strlen(calc->inputs[i].name);
-        bool begins = name.n > n && column_folds_to(calc->inputs[i].name, name.at, n);
-        if (begins && !((name.at[n] >= 'a' && name.at[n] <= 'z') ||
-                        (name.at[n] >= 'A' && name.at[n] <= 'Z'))) {
+        long at = place_of(calc->inputs[i].name, name);
+        if (at == 0 || (at > 0 && !mapped(args, i) && !elsewhere(args, i))) {
             return judge_like(args, name, i);
         }
     }
@@ -297,4 +327,35 @@ struct hw_text columns_when(const struct columns *columns, const struct csv_reco
     room[date.n] = 'T';
     memcpy(room + date.n + 1, hour.at, hour.n);
     return (struct hw_text){room, date.n + 1 + hour.n};
+}
+
+/* The first column with one of these names, as it is written; "" when there is none that can be
+ * typed. */
+static void find_named(const struct columns *columns, const char *const words[],
+                       char shown[SHOWN_MAX])
+{
+    struct csv_cell cell;
+    for (size_t at = 0; csv_next_cell(&columns->header, columns->separator, &at, &cell);) {
+        struct hw_text name = hw_text_trimmed(cell.text);
+        for (size_t i = 0; words[i]; i++) {
+            if (column_folds_to(words[i], name.at, name.n) && show_text(name, shown)) {
+                return;
+            }
+        }
+    }
+    shown[0] = '\0';
+}
+
+void columns_hint_when(const struct columns *columns, char text[COLUMNS_HINT])
+{
+    static const char *const dates[] = {"date", "day", NULL};
+    static const char *const times[] = {"time", "hour", "clock", NULL};
+    char date[SHOWN_MAX];
+    char time[SHOWN_MAX];
+    find_named(columns, dates, date);
+    find_named(columns, times, time);
+    bool any = date[0] != '\0' || time[0] != '\0';
+    bool both = date[0] != '\0' && time[0] != '\0';
+    (void)snprintf(text, COLUMNS_HINT, "%s%s%s%s%s", any ? "--map '" : "", date, both ? "+" : "",
+                   time, any ? "=when'" : "");
 }

@@ -4,7 +4,7 @@
 #include "cli/args.h"
 #include "cli/csv.h"
 
-enum { NO_COLUMN = -1, COLUMNS_WHEN = 2 * 80 + 1 };
+enum { NO_COLUMN = -1, COLUMNS_WHEN = 2 * 80 + 1, COLUMNS_HINT = 160 };
 
 /* A column that feeds an input (the first entry of its name). */
 struct feed {
@@ -36,6 +36,10 @@ struct hw_text columns_cell(const struct columns *columns, const struct csv_reco
  * NULL when that is longer than any time. */
 struct hw_text columns_when(const struct columns *columns, const struct csv_record *record,
                             char room[COLUMNS_WHEN]);
+
+/* What to type so that the columns that look like a date and a time tell when: "--map
+ * 'Date+Time=when'"; "" where none looks so. */
+void columns_hint_when(const struct columns *columns, char text[COLUMNS_HINT]);
 
 /* True when a column feeds the input or another entry of its name. */
 bool columns_feed(const struct columns *columns, const struct hw_calc *calc, size_t input);

@@ -52,17 +52,37 @@ static bool next_record(struct rows *rows, struct csv_record *record, bool *fine
 
 /* --- The run ---------------------------------------------------------------------------------- */
 
-/* False with what to type when no separator was named and the header shows another. */
-static bool separator_fits(const struct rows *rows, const struct csv_record *header)
+/* True when a number with a decimal comma stands in what was read of the file. */
+static bool shows_decimal_comma(const struct input *input)
+{
+    for (size_t i = 1; i + 1 < input->end; i++) {
+        const char *at = input->text + i;
+        if (*at == ',' && at[-1] >= '0' && at[-1] <= '9' && at[1] >= '0' && at[1] <= '9') {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* When no separator was named and the header shows another than a comma: takes it where decimal
+ * commas are told, for no comma separates then; else false with what to type. */
+static bool separator_fits(struct rows *rows, const struct csv_record *header)
 {
     bool semicolon = memchr(header->at, ';', header->n) != NULL;
     bool tab = memchr(header->at, '\t', header->n) != NULL;
     if (rows->args->separator != 0 || memchr(header->at, ',', header->n) || (!semicolon && !tab)) {
         return true;
     }
-    complain("%s looks separated by %s: add --separator %s%s", input_name(&rows->input),
-             semicolon ? "semicolons" : "tabs", semicolon ? "semicolon" : "tab",
-             semicolon ? ", and --decimal comma if its numbers have one" : "");
+    if (rows->args->decimal_comma && semicolon != tab) {
+        rows->in_separator = semicolon ? ';' : '\t';
+        return true;
+    }
+    bool comma = shows_decimal_comma(&rows->input) && semicolon != tab;
+    complain("%s looks separated by %s%s: add %s", input_name(&rows->input),
+             semicolon ? "semicolons" : "tabs", comma ? ", with decimal commas" : "",
+             comma       ? "--decimal comma"
+             : semicolon ? "--separator semicolon"
+                         : "--separator tab");
     return false;
 }
 
@@ -87,8 +107,15 @@ static bool read_header(struct rows *rows)
         complain("%s has line ends of CR alone: save it with LF or CRLF", input_name(&rows->input));
         return false;
     }
+    size_t begin = (size_t)(record.at - rows->input.text);
     if (!separator_fits(rows, &record)) {
         return false;
+    }
+    if (rows->in_separator != ',' && rows->args->separator == 0) {
+        rows->input.begin = begin; /* once more: what stands in quotes hangs on the separator */
+        if (!next_record(rows, &record, &fine)) {
+            return false;
+        }
     }
     memcpy(rows->header, record.at, record.n);
     record.at = rows->header;
@@ -192,8 +219,12 @@ static int prepare(struct rows *rows)
         return EXIT_ASKED_WRONGLY;
     }
     if (rows->args->format == FORMAT_LOG && rows->columns.when == NO_COLUMN && !rows->args->when) {
-        complain("a logbook needs a time for each row: a column when, --map COLUMN=when, --map"
-                 " DATE+TIME=when, or --when TIME for all");
+        char hint[COLUMNS_HINT];
+        columns_hint_when(&rows->columns, hint);
+        complain("a logbook needs a time for each row: %s, or --when TIME for all",
+                 hint[0] != '\0'
+                     ? hint
+                     : "a column when, --map COLUMN=when, --map DATE+TIME=when for two");
         return EXIT_ASKED_WRONGLY;
     }
     hw_batch_fill(&rows->batch, &rows->constant, HW_BLOCK);
@@ -220,6 +251,17 @@ static int status_of(const struct rows *rows, bool fine)
     return rows->bad > 0 ? EXIT_UNANSWERED : EXIT_ANSWERED;
 }
 
+/* As the file has it, so that a program that took it takes the answer, too. Between tabs and in csv a
+ * semicolon stands where numbers have commas. */
+static char out_separator(const struct rows *rows)
+{
+    if (rows->args->format == FORMAT_TSV) {
+        return '\t';
+    }
+    bool commas = rows->in_separator == '\t' && rows->args->decimal_comma;
+    return rows->in_separator == ';' || commas ? ';' : ',';
+}
+
 int rows_run(const struct args *args)
 {
     static struct rows rows;
@@ -228,12 +270,11 @@ int rows_run(const struct args *args)
     rows.args = args;
     rows.calc = args->calc;
     rows.in_separator = args->separator ? args->separator : ',';
-    rows.out_separator = args->format == FORMAT_TSV ? '\t' : rows.in_separator == ';' ? ';' : ',';
-    rows.comma_out = args->decimal_comma && rows.out_separator != ',';
     if (!input_open(&rows.input, args->rows) || !stream_apart(rows.input.descriptor) ||
         !read_header(&rows)) {
         return EXIT_ASKED_WRONGLY;
     }
+    rows.out_separator = out_separator(&rows);
     int status = prepare(&rows);
     if (status != EXIT_ANSWERED) {
         return status;

@@ -32,7 +32,6 @@ struct rows {
     bool by_tank;                /* each row has the water of its own tank */
     bool plain;                  /* columns feed only numbers on which nothing else hangs */
     char in_separator, out_separator;
-    bool comma_out; /* numbers that are added have a decimal comma */
 
     struct row row[HW_BLOCK];
     size_t n_rows, n_asked;

@@ -43,19 +43,26 @@ static void put_word(struct rows *rows, const char *word)
     put(rows, word, strlen(word));
 }
 
+/* A number in the decimals of the rows; in quotes where a comma would end its cell. */
 static void put_number(struct rows *rows, double value)
 {
-    if (OUT_SIZE - rows->written < HW_DECIMAL_MAX) {
+    if (OUT_SIZE - rows->written < HW_DECIMAL_MAX + 2) {
         rows_flush(rows);
     }
     int digits = rows->args->digits ? rows->args->digits : 6;
     char *at = rows->text + rows->written;
     size_t n = hw_decimal_write(at, value, digits);
-    char *point = rows->comma_out ? memchr(at, '.', n) : NULL;
-    if (point) {
-        *point = ',';
-    }
+    char *point = rows->args->decimal_comma ? memchr(at, '.', n) : NULL;
     rows->written += n;
+    if (!point) {
+        return;
+    }
+    *point = ',';
+    if (rows->out_separator == ',') {
+        memmove(at + 1, at, n);
+        at[0] = at[n + 1] = '"';
+        rows->written += 2;
+    }
 }
 
 /* --- The header ------------------------------------------------------------------------------- */
