@@ -129,6 +129,19 @@ static long place_of(const char *word, struct hw_text name)
     return NO_COLUMN;
 }
 
+/* True for the name of an input of any calculation: new_ph is no pH of the tank. */
+static bool known_elsewhere(struct hw_text name)
+{
+    const struct hw_unit *unit = NULL;
+    size_t input = 0;
+    for (size_t i = 0; hw_calcs[i]; i++) {
+        if (column_match(hw_calcs[i], name, &input, &unit)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* A column that nearly has the name of an input, such as 'Salinity (ppt)' or 'Water temp (F)', feeds
  * nothing: that is said, because the keeper may think otherwise. Columns of results, which begin
  * alike, are known. False where it may not be passed over: where it begins with the input's name. */
@@ -143,7 +156,9 @@ static bool judge_near_miss(const struct args *args, struct hw_text name)
     }
     for (size_t i = 0; i < calc->n_inputs; i++) {
         long at = place_of(calc->inputs[i].name, name);
-        if (at == 0 || (at > 0 && !mapped(args, i) && !elsewhere(args, i))) {
+        bool lacks = calc->inputs[i].need == HW_REQUIRED && calc->inputs[i].when_words == 0 &&
+                     !mapped(args, i) && !elsewhere(args, i);
+        if (at == 0 || (at > 0 && lacks && !known_elsewhere(name))) {
             return judge_like(args, name, i);
         }
     }

@@ -61,22 +61,49 @@ static double alkalinity_at(const struct water *w, double h)
     return other_alkalinity(w, h) + carbonate;
 }
 
+/* How much of it falls for each 1/e that h rises by: -d(alkalinity)/d(ln h), above 0. */
+static double alkalinity_fall(const struct water *w, double h)
+{
+    double borate = w->kb / (w->kb + h);
+    double ammonia = w->kn / (w->kn + h);
+    double fall = w->boron * borate * (1.0 - borate) + w->kw / h + h +
+                  w->nitrogen * ammonia * (1.0 - ammonia);
+    if (isnan(w->carbon)) {
+        return fall + w->free_carbon * w->k1 / h * (1.0 + 4.0 * w->k2 / h);
+    }
+    /* Shares of dissolved carbon that are CO2, bicarbonate and carbonate. */
+    double all = h * h + w->k1 * h + w->k1 * w->k2;
+    double co2 = h * h / all;
+    double bicarbonate = w->k1 * h / all;
+    double carbonate = w->k1 * w->k2 / all;
+    return fall + w->carbon * (co2 * bicarbonate + bicarbonate * carbonate + 4.0 * co2 * carbonate);
+}
+
+/* Newton's steps in ln h, each within what is left of pH 3 to 12; one that leads out, or farther than
+ * a hundredfold, is halfway in pH instead. Four to eight are enough. */
 static int solve(const struct water *w, double *ph)
 {
+    const double farthest = 4.6;
     double acid = 1e-3;
     double base = 1e-12;
     if (!(alkalinity_at(w, acid) < w->alkalinity && alkalinity_at(w, base) > w->alkalinity)) {
         return HW_STATUS_NONE;
     }
+    double h = 1e-8;
     for (int i = 0; i < 60; i++) {
-        double middle = sqrt(acid * base); /* halfway in pH */
-        if (alkalinity_at(w, middle) < w->alkalinity) {
-            acid = middle;
-        } else {
-            base = middle;
+        double over = alkalinity_at(w, h) - w->alkalinity;
+        double step = over / alkalinity_fall(w, h);
+        acid = over < 0 ? h : acid;
+        base = over < 0 ? base : h;
+        double next = fabs(step) < farthest ? h * hw_exp(step) : acid;
+        next = next > base && next < acid ? next : sqrt(acid * base);
+        bool settled = fabs(next - h) <= 4e-16 * h;
+        h = next;
+        if (settled) {
+            break;
         }
     }
-    *ph = w->meter_over_total - hw_log10(base);
+    *ph = w->meter_over_total - hw_log10(h);
     return HW_STATUS_OK;
 }
 
