@@ -91,7 +91,7 @@ int hw_carbonate_carbon(double ph, double alkalinity, double tan, double temp, d
  * Status
  *   As hw_carbonate_carbon; HW_STATUS_NONE: outside 3 to 12 on the total scale
  * Notes
- *  1. The pH at which Anc + carbon c = TA, by 60 halvings of 3 to 12.
+ *  1. The pH at which Anc + carbon c = TA, by Newton's steps within 3 to 12.
  * Source
  *   As hw_carbonate_carbon.
  */
@@ -108,7 +108,7 @@ int hw_carbonate_ph(double alkalinity, double carbon, double tan, double temp, d
  * Status
  *   As hw_ph_offset of the meter; HW_STATUS_RANGE
  * Notes
- *  1. The pH at which Anc + K0 f air K1/h (1 + 2 K2/h) = TA, by the same halving.
+ *  1. The pH at which Anc + K0 f air K1/h (1 + 2 K2/h) = TA, by the same steps.
  *  2. Hours with strong air; a closed room holds 800 to 1200 uatm and keeps pH 0.25 to 0.4 lower.
  * Source
  *   Constants: hw_carbonate_constants.

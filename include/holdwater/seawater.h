@@ -69,7 +69,7 @@ int hw_seawater_density_at(double temp, double salinity, double *density);
  *   HW_STATUS_NONE: below HW_SEAWATER_SALINITY_READ_MIN or above HW_SEAWATER_SALINITY_MAX;
  *   HW_STATUS_RANGE
  * Notes
- *  1. The inverse of hw_seawater_density_at, found by halving between 0 and
+ *  1. The inverse of hw_seawater_density_at, found by false position between 0 and
  *     HW_SEAWATER_SALINITY_MAX: density rises by more than 0.7 kg/m3 per unit of salinity
  *     everywhere.
  *  2. Below the density of pure water the straight line of the slope at 0 goes on: so that an

@@ -17,7 +17,7 @@ void step_carbon(const char *symbol, double carbon, double ph, const struct carb
 void step_air(const char *symbol, double air, double ph, double carbon,
               const struct carbonate_water *water, struct hw_steps *steps);
 
-/* The two steps of a pH that was found by halving: itself, and the proof of it, the alkalinity of
+/* The two steps of a pH that was found by trial: itself, and the proof of it, the alkalinity of
  * the water at this pH, which is the alkalinity that it has. */
 struct carbonate_symbols {
     const char *ph, *proof;

@@ -1,5 +1,5 @@
 /* salinity_work.c - the working of a salinity answer: the published formulas again, as text, with
- * the numbers of one row. What the core finds by halving is shown as the straight line between two
+ * the numbers of one row. What the core finds by trial is shown as the straight line between two
  * trial salinities close by, or as a ratio with the salinity that it gives. Where densities are
  * subtracted they are written with more digits. */
 #include "calc/salinity_reading.h"

@@ -2,7 +2,7 @@
 extension to low salinity.
 
 gsw finds the factor of the extension and its conductivities by a fixed number of Newton steps, the
-core by halving a bracket to the last bit; what is allowed, 1e-9, is the accuracy of those steps, and
+core by closing a bracket to the last bit; what is allowed, 1e-9, is the accuracy of those steps, and
 far below what any instrument resolves. Where gsw has no salinity (below 0, in the dip of the equation
 near zero conductivity) there is nothing to compare. Where the core has none, the salinity is to be
 above 45, where its range ends."""

@@ -1,6 +1,6 @@
 """Salinity from density and from refractive index, solved again with 50 digits by mpmath.
 
-The core solves EOS-80 for salinity by halving; here a step of Newton at high precision tells how far
+The core solves EOS-80 for salinity by false position; here a step of Newton at high precision tells how far
 that is from the root (the error of the step is the square of it), from coefficients written anew. A density of 1000 kg/m3 has a last bit of 1.1e-13, which is
 1.5e-13 in salinity; the formula rounds a few times on the way: 1e-12 is allowed. An index has a last
 bit of 2.2e-16, 1.2e-12 in salinity: 5e-12 is allowed."""
