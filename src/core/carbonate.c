@@ -84,24 +84,22 @@ static double alkalinity_fall(const struct water *w, double h)
 static int solve(const struct water *w, double *ph)
 {
     const double farthest = 4.6;
+    const double near = 1e-8; /* an error so small is squared by a last step */
     double acid = 1e-3;
     double base = 1e-12;
     if (!(alkalinity_at(w, acid) < w->alkalinity && alkalinity_at(w, base) > w->alkalinity)) {
         return HW_STATUS_NONE;
     }
     double h = 1e-8;
-    for (int i = 0; i < 60; i++) {
+    double step = farthest;
+    for (int i = 0; i < 60 && fabs(step) > near; i++) {
         double over = alkalinity_at(w, h) - w->alkalinity;
-        double step = over / alkalinity_fall(w, h);
         acid = over < 0 ? h : acid;
         base = over < 0 ? base : h;
+        step = over / alkalinity_fall(w, h);
         double next = fabs(step) < farthest ? h * hw_exp(step) : acid;
-        next = next > base && next < acid ? next : sqrt(acid * base);
-        bool settled = fabs(next - h) <= 4e-16 * h;
-        h = next;
-        if (settled) {
-            break;
-        }
+        bool within = fabs(step) <= near || (next > base && next < acid);
+        h = within ? next : sqrt(acid * base);
     }
     *ph = w->meter_over_total - hw_log10(h);
     return HW_STATUS_OK;
