@@ -6,6 +6,7 @@
 
 #include <errno.h>
 #include <fcntl.h>
+#include <poll.h>
 #include <stdio.h>
 #include <string.h>
 #include <unistd.h>
@@ -58,6 +59,16 @@ bool input_open(struct input *input, const char *name)
     return true;
 }
 
+/* True once there is something to read from a descriptor that whoever opened it does not let wait. */
+static bool waits(int descriptor)
+{
+    int cause = errno;
+    struct pollfd wanted = {.fd = descriptor, .events = POLLIN};
+    bool fine = (cause == EAGAIN || cause == EWOULDBLOCK) && poll(&wanted, 1, -1) >= 0;
+    errno = cause;
+    return fine;
+}
+
 bool input_fill(struct input *input)
 {
     if (input->begin > 0 && sizeof input->text - input->end < READ_SIZE) {
@@ -70,7 +81,7 @@ bool input_fill(struct input *input)
     do {
         got =
             read(input->descriptor, input->text + input->end, room < READ_SIZE ? room : READ_SIZE);
-    } while (got < 0 && errno == EINTR);
+    } while (got < 0 && (errno == EINTR || waits(input->descriptor)));
     if (got < 0) {
         complain("cannot read %s: %s", input_name(input), strerror(errno));
         return false;

@@ -28,6 +28,21 @@ void stream_begin(void)
 
 enum { MESSAGE_MAX = 8192 };
 
+/* Control characters, of a file's name, say: a terminal would act on them. Those of two bytes are
+ * U+0080 to U+009F. */
+static void mask_controls(char *text)
+{
+    for (char *c = text; *c != '\0'; c++) {
+        unsigned char here = (unsigned char)c[0];
+        unsigned char next = (unsigned char)c[1];
+        if (here < ' ' || here == 127) {
+            *c = '?';
+        } else if (here == 0xC2 && next >= 0x80 && next <= 0x9F) {
+            c[0] = c[1] = '?';
+        }
+    }
+}
+
 void complain(const char *format, ...)
 {
     char text[MESSAGE_MAX];
@@ -36,9 +51,7 @@ void complain(const char *format, ...)
     stream_flush();
     (void)vsnprintf(text, sizeof text, format, values);
     va_end(values);
-    for (char *c = text; *c != '\0'; c++) {
-        *c = (unsigned char)*c < ' ' || *c == 127 ? '?' : *c; /* of a file's name, say */
-    }
+    mask_controls(text);
     (void)fprintf(stderr, "holdwater: %s\n", text);
 }
 

@@ -30,7 +30,8 @@ const char *tank_file_name(const struct args *args)
                      : home   ? home
                               : "",
                      absolute ? "" : "/.config");
-    return n > 0 && (size_t)n < sizeof path ? path : "";
+    bool fits = n > 0 && (size_t)n < sizeof path;
+    return fits ? path : "(the name of the home folder is too long for any file in it)";
 }
 
 /* Reads the whole text. */

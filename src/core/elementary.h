@@ -24,8 +24,14 @@
 
 #include "core/no_answer.h"
 
+#include <float.h>
 #include <stdint.h>
 #include <string.h>
+
+/* Wider registers, as of the x87, round twice: other digits, and equal numbers that differ. */
+#if FLT_EVAL_METHOD < 0 || FLT_EVAL_METHOD > 1
+#error "double arithmetic is not in double: build with -msse2 -mfpmath=sse"
+#endif
 
 #define HW_EXP10_LIMIT 300.0
 #define HW_EXP_LIMIT   700.0

@@ -104,6 +104,14 @@ static void place_extreme(const struct ends ends[], size_t n, const struct effec
     }
 }
 
+/* sqrt(a^2 + b^2) without overflow; that of libm differs in the last bit from one to the next. */
+static double root_of_squares(double a, double b)
+{
+    double large = fmax(fabs(a), fabs(b));
+    double small = fmin(fabs(a), fabs(b));
+    return large > 0 ? large * sqrt(1 + (small / large) * (small / large)) : 0;
+}
+
 /* Low, high and shares of one result. */
 static void add_up(const struct ends ends[], size_t n, const struct effect effects[], double middle,
                    struct hw_spread *spread, size_t result)
@@ -113,8 +121,8 @@ static void add_up(const struct ends ends[], size_t n, const struct effect effec
     bool no_gain = false;
     bool no_loss = false;
     for (size_t k = 0; k < n; k++) {
-        gain = hypot(gain, effects[k].gain);
-        loss = hypot(loss, effects[k].loss);
+        gain = root_of_squares(gain, effects[k].gain);
+        loss = root_of_squares(loss, effects[k].loss);
         no_gain = no_gain || effects[k].no_gain;
         no_loss = no_loss || effects[k].no_loss;
     }
