@@ -170,9 +170,9 @@ int hw_ahead_meals(double rate, int meals, double *even, double *meal);
  *     just after the meal, q = exp(-k T), T = 24 / meals.
  *  2. A change is C + share (fresh - C). One that is due at the last hour itself is not yet made.
  *  3. The meals are exact; C is integrated by equal steps of Runge and Kutta's fourth order from
- *     one meal or change to the next: six in an hour or more, 20 for the time that the filter needs
- *     for its own half, 60 in an hour at most but for filters of which none is known. Good to 1e-8
- *     of C for filters that need an hour or more for that.
+ *     one meal or change to the next: eight in an hour or more, 40 in the time half / vmax, but 60
+ *     in an hour at most, and one in that time where it is shorter still. Good to 1e-8 of the peak
+ *     where half / vmax is an hour or more.
  *  4. Not modelled: growth, loss and inhibition of the filter, ammonia that leaves to the air,
  *     nitrite, pH, oxygen.
  * Source

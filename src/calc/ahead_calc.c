@@ -14,7 +14,7 @@ enum {
 };
 /* clang-format on */
 
-enum { AHEAD_GIVERS = 1 };        /* the group of feed, biomass and rise */
+enum { AHEAD_GIVERS = 1 };       /* the group of feed, biomass and rise */
 enum { AHEAD_READING_MAX = 50 }; /* mg/L, as verdict takes them */
 
 /* clang-format off */
@@ -101,9 +101,9 @@ static const struct hw_input inputs[AHEAD_INPUTS] = {
 
 static const struct hw_result results[AHEAD_RESULTS] = {
     [AHEAD_TAN_THEN] = {.name = "tan_then", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .digits = 3, .help = "total ammonia at that hour, as N"},
+     .digits = 3, .safe = -1, .help = "total ammonia at that hour, as N"},
     [AHEAD_PEAK] = {.name = "peak", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
-     .help = "the highest total on the way, as N"},
+     .safe = -1, .help = "the highest total on the way, as N"},
     [AHEAD_PEAK_HOUR] = {.name = "peak_hour", .unit = "h", .kind = HW_TIME, .digits = 3,
      .help = "from now until it is so high"},
     [AHEAD_HOURS_TO_LIMIT] = {.name = "hours_to_limit", .unit = "h", .kind = HW_TIME,
@@ -111,7 +111,7 @@ static const struct hw_result results[AHEAD_RESULTS] = {
     [AHEAD_SETTLES] = {.name = "settles", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 2,
      .sometimes = true, .help = "mean at which the filter holds it, no changes"},
     [AHEAD_FREE_PEAK] = {.name = "free_peak", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .digits = 3, .sometimes = true, .help = "free ammonia at the highest, as N"},
+     .digits = 3, .safe = -1, .sometimes = true, .help = "free ammonia at the highest, as N"},
     [AHEAD_SETTLES_LOW] = {.name = "settles_low", .unit = "mg/L", .kind = HW_CONCENTRATION,
      .digits = 2, .sometimes = true, .detail = true, .help = "the same, least of what filters do"},
     [AHEAD_SETTLES_HIGH] = {.name = "settles_high", .unit = "mg/L", .kind = HW_CONCENTRATION,
@@ -122,16 +122,29 @@ static const struct hw_result results[AHEAD_RESULTS] = {
 };
 /* clang-format on */
 
-static const char *const sources[] = {
-    "saturating-filter", "prompt-share", "meal-peak",          "ahead-steps",
-    "ahead-ripple",      "ahead-range",  "flounder-excretion", "feed-nitrogen",
-    "protein-figures",   "conservation", "half-saturation",    "khoo1977",
-    "epa1989",           "epa2013",      "iupac-weights",      "common-practice",
-    "our-arithmetic",    NULL};
+static const char *const sources[] = {"saturating-filter",
+                                      "prompt-share",
+                                      "meal-peak",
+                                      "ahead-steps",
+                                      "ahead-ripple",
+                                      "ahead-range",
+                                      "flounder-excretion",
+                                      "feed-nitrogen",
+                                      "protein-figures",
+                                      "conservation",
+                                      "half-saturation",
+                                      "khoo1977",
+                                      "epa1989",
+                                      "epa2013",
+                                      "iupac-weights",
+                                      "common-practice",
+                                      "our-arithmetic",
+                                      NULL};
 
 static uint64_t filter_notes(const struct ahead_days *days, const double in[])
 {
     bool filter = !isnan(in[AHEAD_CLEARED_FROM]);
+    bool less = in[AHEAD_LEFT] < 100;
     double a_day = 24 * (days->filter.from - days->filter.to) / days->filter.hours;
     bool rests = !isnan(days->rest.level);
     bool high = isnan(days->rest.high) || above(days->rest.high, days->limit);
@@ -143,7 +156,8 @@ static uint64_t filter_notes(const struct ahead_days *days, const double in[])
            note_if(over, HW_AHEAD_NOTE_SETTLES_OVER_LIMIT) |
            note_if(rests && high && !over, HW_AHEAD_NOTE_SETTLES_UNSURE) |
            note_if(!filter, HW_AHEAD_NOTE_FILTER_UNSAID) |
-           note_if(filter && in[AHEAD_LEFT] < 100, HW_AHEAD_NOTE_LEFT_OF_FILTER) |
+           note_if(filter && less, HW_AHEAD_NOTE_LEFT_OF_FILTER) |
+           note_if(!filter && less, HW_AHEAD_NOTE_LEFT_OF_NOTHING) |
            note_if(rests, HW_AHEAD_NOTE_SETTLES_RANGE);
 }
 

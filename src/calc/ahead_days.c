@@ -72,8 +72,8 @@ static void find_limit(const double in[], struct ahead_days *days)
 
 static void find_free(const double in[], struct ahead_days *days)
 {
-    int status = hw_ammonia_pk(HW_AMMONIA_KHOO1977, HW_PH_METER, in[AHEAD_TEMP],
-                               in[AHEAD_SALINITY], &days->pk);
+    int status = hw_ammonia_pk(HW_AMMONIA_KHOO1977, HW_PH_METER, in[AHEAD_TEMP], in[AHEAD_SALINITY],
+                               &days->pk);
     days->free_peak = free_at(in[AHEAD_PH], days->pk, days->outlook.peak);
     days->fit_stretched = !isnan(days->free_peak) && status > 0;
 }
@@ -126,10 +126,10 @@ static void step_meals(const struct ahead_days *days, const double in[], struct 
     if (!isnan(in[AHEAD_FEED])) {
         hw_step(steps, "prompt_of_each_meal", days->tank.meal, "mg/L", "prompt-share",
                 "%.10g * 0.30/0.575 / %d", days->rise_per_day, days->tank.meals);
-        hw_step(steps, "even_an_hour", days->tank.even, "", "prompt-share",
+        hw_step(steps, "even", days->tank.even, "mg/L/h", "prompt-share",
                 "%.10g/24 * (1 - 0.30/0.575)", days->rise_per_day);
     } else {
-        hw_step(steps, "even_an_hour", days->tank.even, "", "", "%.10g/24", days->rise_per_day);
+        hw_step(steps, "even", days->tank.even, "mg/L/h", "", "%.10g/24", days->rise_per_day);
     }
 }
 
@@ -180,8 +180,8 @@ static void step_balance(const struct ahead_days *days, const double in[], struc
             days->tank.even, in[AHEAD_HOURS], o->given - even);
     hw_step(steps, "filter_took", o->cleared, "mg/L", "ahead-steps", "%.10g", o->cleared);
     hw_step(steps, "changes_brought", o->changed, "mg/L", "ahead-steps", "%.10g", o->changed);
-    hw_step(steps, "tan_then", o->then, "mg/L", "conservation",
-            "%.10g + %.10g - (%.10g) + (%.10g)", days->start, o->given, o->cleared, o->changed);
+    hw_step(steps, "tan_then", o->then, "mg/L", "conservation", "%.10g + %.10g - (%.10g) + (%.10g)",
+            days->start, o->given, o->cleared, o->changed);
 }
 
 void ahead_work(const double in[], struct hw_steps *steps)

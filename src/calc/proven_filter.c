@@ -57,28 +57,31 @@ struct proven_rest proven_rest(const struct proven_filter *filter, double rate)
     return rest;
 }
 
-static double carried_by(const struct proven_filter *filter, double half, double limit)
+double proven_carried(const struct proven_filter *filter, double limit)
 {
     double rate = NAN;
-    hw_ahead_carried(limit, vmax_by(filter, half), half, &rate);
+    hw_ahead_carried(limit, filter->vmax, filter->half, &rate);
     return rate;
 }
 
-double proven_carried(const struct proven_filter *filter, double limit)
+struct proven_filter proven_least(const struct proven_filter *filter, double limit)
 {
-    return carried_by(filter, filter->half, limit);
-}
-
-double proven_carried_least(const struct proven_filter *filter, double limit)
-{
-    return fmin(carried_by(filter, filter->half, limit),
-                fmin(carried_by(filter, at_low_end(), limit),
-                     carried_by(filter, at_high_end(), limit)));
+    const double ends[] = {at_low_end(), at_high_end()};
+    struct proven_filter least = *filter;
+    for (size_t i = 0; i < sizeof ends / sizeof ends[0]; i++) {
+        struct proven_filter by_end = *filter;
+        by_end.half = ends[i];
+        by_end = proven_filter(&by_end);
+        if (proven_carried(&by_end, limit) < proven_carried(&least, limit)) {
+            least = by_end;
+        }
+    }
+    return least;
 }
 
 void step_vmax(const struct proven_filter *filter, struct hw_steps *steps)
 {
-    hw_step(steps, "vmax", filter->vmax, "", "saturating-filter",
+    hw_step(steps, "vmax", filter->vmax, "mg/L/h", "saturating-filter",
             "((%.10g - %.10g) + %.10g*log(%.10g/%.10g))/%.10g * %.10g/100", filter->from,
             filter->to, filter->half, filter->from, filter->to, filter->hours, 100 * filter->left);
 }
@@ -100,10 +103,10 @@ void step_rest(const struct proven_filter *filter, double rise_per_day, struct h
     }
     for (size_t i = 0; i < sizeof halves / sizeof halves[0]; i++) {
         double level = rest_by(filter, halves[i], rise_per_day / 24);
-        const char *symbol = i == 0                ? "settles"
-                             : level == rest.low   ? "settles_low"
-                             : level == rest.high  ? "settles_high"
-                                                   : "settles_between";
+        const char *symbol = i == 0               ? "settles"
+                             : level == rest.low  ? "settles_low"
+                             : level == rest.high ? "settles_high"
+                                                  : "settles_between";
         if (!isnan(level)) {
             step_rest_by(filter, symbol, level, halves[i], rise_per_day, steps);
         }

@@ -18,19 +18,21 @@ struct proven_filter proven_filter(const struct proven_filter *challenge);
 bool proves_nothing(const struct proven_filter *filter);
 
 /* Where a load, mg/L an hour, rests: by `half`; the least and the most of that and of both ends of
- * what was read of filters. NaN where it never rests; the first NaN, all NaN. */
+ * what was read of filters. NaN where it never rests: with `level` all are. */
 struct proven_rest {
     double level, low, high;
 };
 
 struct proven_rest proven_rest(const struct proven_filter *filter, double rate);
 
-/* The load, mg/L an hour, that rests at a limit; by `half`, or the least of that and of both ends.
- * NaN without a filter or a limit. */
+/* The load, mg/L an hour, that rests at a limit. NaN without a filter or a limit. */
 double proven_carried(const struct proven_filter *filter, double limit);
-double proven_carried_least(const struct proven_filter *filter, double limit);
 
-/* Steps: `vmax`, `settles` and its two ends of a load per day, a feed that is carried. */
+/* The same filter, by that of `half` and both ends of what was read of filters by which it carries
+ * the least. */
+struct proven_filter proven_least(const struct proven_filter *filter, double limit);
+
+/* Steps: `vmax`; `settles` and its two ends by what comes in a day. */
 void step_vmax(const struct proven_filter *filter, struct hw_steps *steps);
 void step_rest(const struct proven_filter *filter, double rise_per_day, struct hw_steps *steps);
 #endif

@@ -270,7 +270,7 @@ static void change(struct walk *w)
 static double steps_in_an_hour(const struct hw_ahead_tank *tank)
 {
     double quick = tank->vmax / tank->half;
-    return fmax(fmin(fmax(8.0, 20.0 * quick), 60.0), quick);
+    return fmax(fmin(fmax(8.0, 40.0 * quick), 60.0), quick);
 }
 
 static void walk(struct walk *w, double start, double hours)
