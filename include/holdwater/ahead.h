@@ -39,7 +39,7 @@ extern "C" {
 #define HW_AHEAD_CHALLENGE_MIN 1.0
 #define HW_AHEAD_CHALLENGE_MAX 336.0
 #define HW_AHEAD_HOURS_MIN     0.0
-#define HW_AHEAD_HOURS_MAX     1000.0
+#define HW_AHEAD_HOURS_MAX     744.0
 #define HW_AHEAD_EVERY_MIN     1.0
 #define HW_AHEAD_EVERY_MAX     1000.0
 #define HW_AHEAD_MEALS_MIN     1

@@ -101,7 +101,7 @@ static const struct hw_input inputs[AHEAD_INPUTS] = {
 
 static const struct hw_result results[AHEAD_RESULTS] = {
     [AHEAD_TAN_THEN] = {.name = "tan_then", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .digits = 3, .safe = -1, .help = "total ammonia at that hour, as N"},
+     .digits = 3, .help = "total ammonia at that hour, as N"},
     [AHEAD_PEAK] = {.name = "peak", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 3,
      .safe = -1, .help = "the highest total on the way, as N"},
     [AHEAD_PEAK_HOUR] = {.name = "peak_hour", .unit = "h", .kind = HW_TIME, .digits = 3,
@@ -111,7 +111,7 @@ static const struct hw_result results[AHEAD_RESULTS] = {
     [AHEAD_SETTLES] = {.name = "settles", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 2,
      .sometimes = true, .help = "mean at which the filter holds it, no changes"},
     [AHEAD_FREE_PEAK] = {.name = "free_peak", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .digits = 3, .safe = -1, .sometimes = true, .help = "free ammonia at the highest, as N"},
+     .digits = 3, .sometimes = true, .help = "free ammonia at the highest, as N"},
     [AHEAD_SETTLES_LOW] = {.name = "settles_low", .unit = "mg/L", .kind = HW_CONCENTRATION,
      .digits = 2, .sometimes = true, .detail = true, .help = "the same, least of what filters do"},
     [AHEAD_SETTLES_HIGH] = {.name = "settles_high", .unit = "mg/L", .kind = HW_CONCENTRATION,

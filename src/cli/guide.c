@@ -151,13 +151,13 @@ const struct example examples[] = {
     {"binder", "with ionic copper in the water there is no dose",
      "holdwater binder --volume 75L --tan 1.2 --agent hydroxymethanesulfonate --medicine "
      "copper-ionic"},
-    {"ahead", "birch gets 2 g a day; its filter cleared 2 mg/L in a day: three days ahead",
+    {"ahead", "birch gets 2 g a day; its filter cleared 2 mg/L in a day: and tomorrow?",
      "holdwater ahead --volume 110L --tan 0.1 --feed 2g/d --protein 45% --meals 2 --cleared-from 2 "
-     "--cleared-to 0 --cleared-in 24h --hours 72 --ph 8.1 --temp 25 --salinity 34"},
+     "--cleared-to 0 --cleared-in 24h --hours 24 --ph 8.1 --temp 25 --salinity 34"},
     {"ahead", "no filter, your own reading of the rise, half changed each day: the curve",
      "holdwater ahead --volume 75L --tan 0.2 --rise 0.42 --share 50% --limit 0.5 --hours 0:72:3"},
     {"ahead", "what daily change keeps it below 0.5 mg/L?",
-     "holdwater ahead --volume 75L --tan 0.2 --rise 0.25 --hours 7d --solve share --for "
+     "holdwater ahead --volume 75L --tan 0.2 --rise 0.25 --hours 5d --solve share --for "
      "peak=0.5mg/L"},
     {"ahead", "a medicine left 40 % of the filter: how much food for 0.5 mg/L?",
      "holdwater ahead --volume 110L --tan 0.1 --protein 45% --cleared-from 2 --cleared-to 0 "

@@ -176,33 +176,47 @@ static struct moment on_the_way(const struct hw_ahead_tank *tank, const struct m
     return then;
 }
 
-static bool falls(const struct moment *moment, double limit)
+static double how_steep(const struct moment *moment, double limit)
 {
     (void)limit;
-    return moment->slope < 0.0;
+    return moment->slope;
 }
 
-static bool is_there(const struct moment *moment, double limit)
+static double how_far(const struct moment *moment, double limit)
 {
-    return moment->level >= limit;
+    return limit - moment->level;
 }
 
-/* The first moment of a step that is so, when its end is. Halved 50 times it is exact. */
-static struct moment first_that(const struct walk *w, const struct moment *from, double hours,
-                                bool (*is_so)(const struct moment *moment, double limit))
+/* Where in a step a measure comes to zero that is above it at the start and not at the end. False
+ * position by the Illinois rule: what is so nearly a straight line is exact after a few rounds. */
+static struct moment crossing(const struct walk *w, const struct moment *from,
+                              const struct moment *to,
+                              double (*measure)(const struct moment *moment, double limit))
 {
+    struct moment found = *to;
     double lo = 0.0;
-    double hi = hours;
-    for (int i = 0; i < 50; i++) {
-        double middle = lo + (hi - lo) / 2.0;
-        struct moment then = on_the_way(w->tank, from, middle);
-        if (is_so(&then, w->limit)) {
-            hi = middle;
+    double hi = to->hour - from->hour;
+    double over = measure(from, w->limit);
+    double under = measure(to, w->limit);
+    bool from_below = false;
+    for (int i = 0; i < 12; i++) {
+        double at = (hi * over - lo * under) / (over - under);
+        struct moment then = on_the_way(w->tank, from, at);
+        double now = measure(&then, w->limit);
+        bool below = now > 0.0;
+        if (below) {
+            lo = at;
+            over = now;
+            under = from_below ? under / 2.0 : under;
         } else {
-            lo = middle;
+            hi = at;
+            under = now;
+            over = from_below ? over : over / 2.0;
+            found = then;
         }
+        from_below = below;
     }
-    return on_the_way(w->tank, from, hi);
+    return found;
 }
 
 /* A highest point, which counts when it is higher than those before. */
@@ -218,17 +232,14 @@ static void note_high(struct walk *w, const struct moment *moment)
 }
 
 /* What lies in one step: a highest point, or where it comes to the limit. */
-static void look_between(struct walk *w, const struct moment *from, double hours,
-                         const struct moment *to)
+static void look_between(struct walk *w, const struct moment *from, const struct moment *to)
 {
-    struct moment top = *to;
-    if (from->slope > 0.0 && to->slope < 0.0) {
-        top = first_that(w, from, hours, falls);
-    }
+    bool over_the_top = from->slope > 0.0 && to->slope < 0.0;
+    struct moment top = over_the_top ? crossing(w, from, to, how_steep) : *to;
     if (top.level >= w->limit) {
-        w->reached = first_that(w, from, top.hour - from->hour, is_there).hour;
+        w->reached = crossing(w, from, &top, how_far).hour;
     }
-    if (from->slope > 0.0 && to->slope < 0.0) {
+    if (over_the_top) {
         note_high(w, &top);
     }
 }
@@ -250,7 +261,7 @@ static void walk_to(struct walk *w, double hour)
         double given =
             tank->even + k * (w->now.gut.second + 4.0 * middle.second + end.second) / 6.0;
         w->outlook.cleared += step * given - (level - w->now.level);
-        look_between(w, &w->now, step, &next);
+        look_between(w, &w->now, &next);
         w->now = next;
     }
     w->now.hour = hour;

@@ -136,13 +136,13 @@ static void saw_tooth(void **state)
         c = before * 0.7 + 0.3 * 0.12;
         assert_close(level(&tank, 0.05, 36 * n + 1e-6).then, c, 1e-7, 0);
     }
-    struct hw_ahead_outlook o = level(&tank, 0.05, 1000);
+    struct hw_ahead_outlook o = level(&tank, 0.05, 744);
     assert_close(o.peak, 0.0175 * 36 / 0.3 + 0.12, 0, 1e-3);
-    assert_close(o.peak_hour, 972, 0, 1e-12);
+    assert_close(o.peak_hour, 720, 0, 1e-12);
     tank.share = 0.9;
-    assert_close(level(&tank, 0.05, 1000).peak, 0.0175 * 36 / 0.9 + 0.12, 0, 1e-12);
+    assert_close(level(&tank, 0.05, 744).peak, 0.0175 * 36 / 0.9 + 0.12, 0, 1e-12);
     /* of tips that are as high as one another the first counts */
-    assert_close(level(&tank, 0.12 + 0.07, 1000).peak_hour, 36, 0, 1e-12);
+    assert_close(level(&tank, 0.12 + 0.07, 744).peak_hour, 36, 0, 1e-12);
     assert_close(reach(&tank, 0.05, 0.8, 100), 36 + (0.8 - (0.1 * 0.68 + 0.108)) / 0.0175, 0,
                  1e-12);
     /* new water that holds more than the tank lifts it at once */

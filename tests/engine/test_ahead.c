@@ -286,13 +286,35 @@ static void every_edge(void **state)
     check_edges(ahead(), &published, 1);
 }
 
+/* What cannot be asked. */
+static void asked_wrongly(void **state)
+{
+    (void)state;
+    static const struct {
+        enum hw_problem problem;
+        const char *line;
+    } rows[] = {
+        {HW_PROBLEM_MISSING, TANK "feed=2g/d"},
+        {HW_PROBLEM_OUT_OF_PLACE, RISE ";protein=45%"},
+        {HW_PROBLEM_NONE_OF_GROUP, "volume=110L;tan=0.1;hours=30"},
+        {HW_PROBLEM_MANY_OF_GROUP, RISE ";biomass=60g"},
+        {HW_PROBLEM_MISSING, RISE ";cleared_from=2;cleared_in=24"},
+        {HW_PROBLEM_OUT_OF_PLACE, RISE ";cleared_in=24"},
+    };
+    struct hw_question question;
+    size_t which = 0;
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        assert_int_equal(ask_settle(ahead(), rows[i].line, &question, &which), rows[i].problem);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(by_hand),          cmocka_unit_test(least_left),
         cmocka_unit_test(range_of_filters), cmocka_unit_test(with_its_neighbours),
         cmocka_unit_test(absent_results),   cmocka_unit_test(every_note),
-        cmocka_unit_test(every_edge),
+        cmocka_unit_test(every_edge),       cmocka_unit_test(asked_wrongly),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return hw_report_checks(failed);

@@ -380,10 +380,10 @@ static void statuses(void **state)
                      HW_PROBLEM_NONE_OF_GROUP);
     assert_int_equal(ask_settle(bioload(), BIRCH ";rise=0.3", &question, &which),
                      HW_PROBLEM_MANY_OF_GROUP);
-    assert_int_equal(ask_settle(bioload(), BIRCH ";basis=nh4", &question, &which),
+    assert_int_equal(ask_settle(bioload(), BIRCH ";cleared_to=0", &question, &which),
                      HW_PROBLEM_OUT_OF_PLACE);
-    assert_int_equal(ask_settle(bioload(), BIRCH ";left=50%", &question, &which),
-                     HW_PROBLEM_OUT_OF_PLACE);
+    assert_int_equal(ask_settle(bioload(), BIRCH ";cleared_from=2", &question, &which),
+                     HW_PROBLEM_MISSING);
     check(ask_settle(bioload(), "volume=110L;rise=0", &question, &which) != HW_FINE);
 }
 
