@@ -43,15 +43,19 @@ static double at_high_end(void)
     return hw_limits[HW_LIMIT_HALF_HIGH].value;
 }
 
+/* The sharper a filter is, the lower is its highest rate by one challenge: where the load rests
+ * with the sharp end it does with the blunt one. */
 struct proven_rest proven_rest(const struct proven_filter *filter, double rate)
 {
     struct proven_rest rest = {rest_by(filter, filter->half, rate), NAN, NAN};
     double sharp = rest_by(filter, at_low_end(), rate);
     double blunt = rest_by(filter, at_high_end(), rate);
-    if (!isnan(rest.level)) {
-        rest.low = fmin(rest.level, fmin(sharp, blunt)); /* of no number and a number, the number */
+    if (isnan(rest.level)) {
+        return rest;
     }
-    if (!isnan(rest.level) && !isnan(sharp) && !isnan(blunt)) {
+    /* of no number and a number fmin takes the number */
+    rest.low = fmin(rest.level, fmin(sharp, blunt));
+    if (!isnan(sharp)) {
         rest.high = fmax(rest.level, fmax(sharp, blunt));
     }
     return rest;

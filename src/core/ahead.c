@@ -249,15 +249,16 @@ static void walk_to(struct walk *w, double hour)
 {
     const struct hw_ahead_tank *tank = w->tank;
     double from_hour = w->now.hour;
-    double n = ceil((hour - from_hour) * w->steps);
-    double step = (hour - from_hour) / n;
+    long n = (long)ceil((hour - from_hour) * w->steps);
+    double step = (hour - from_hour) / (double)n;
     double kept = exp(-k * step / 2.0);
     w->now.slope = slope(tank, w->now.level, w->now.gut.second);
-    for (double i = 1.0; i <= n && isnan(w->reached); i++) {
+    for (long i = 1; i <= n && isnan(w->reached); i++) {
         struct gut middle = later(w->now.gut, step / 2.0, kept);
         struct gut end = later(middle, step / 2.0, kept);
         double level = stepped(tank, &w->now, step, middle.second, end.second);
-        struct moment next = {from_hour + i * step, level, slope(tank, level, end.second), end};
+        struct moment next = {from_hour + (double)i * step, level, slope(tank, level, end.second),
+                              end};
         double given =
             tank->even + k * (w->now.gut.second + 4.0 * middle.second + end.second) / 6.0;
         w->outlook.cleared += step * given - (level - w->now.level);
