@@ -9,6 +9,7 @@
 #ifndef HOLDWATER_HOLDWATER_H
 #define HOLDWATER_HOLDWATER_H
 
+#include "holdwater/ahead.h"
 #include "holdwater/ammonia.h"
 #include "holdwater/bag.h"
 #include "holdwater/bath.h"

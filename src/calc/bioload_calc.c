@@ -2,6 +2,7 @@
  * water. */
 #include "calc/bioload_day.h"
 #include "calc/list.h"
+#include "holdwater/ahead.h"
 #include "holdwater/ammonia.h"
 #include "holdwater/ph.h"
 #include "tables.h"
@@ -10,8 +11,9 @@
 
 /* clang-format off */
 enum {
-    BIOLOAD_PRODUCTION, BIOLOAD_RISE_PER_DAY, BIOLOAD_LOAD_SHARE, BIOLOAD_HOURS_TO_LIMIT,
-    BIOLOAD_SHARE_A_DAY, BIOLOAD_ALKALINITY_USED, BIOLOAD_RESULTS
+    BIOLOAD_PRODUCTION, BIOLOAD_RISE_PER_DAY, BIOLOAD_SETTLES, BIOLOAD_SETTLES_LOW,
+    BIOLOAD_SETTLES_HIGH, BIOLOAD_LOAD_SHARE, BIOLOAD_HOURS_TO_LIMIT, BIOLOAD_SHARE_A_DAY,
+    BIOLOAD_FEED_FOR_LIMIT, BIOLOAD_ALKALINITY_USED, BIOLOAD_RESULTS
 };
 /* clang-format on */
 
@@ -33,8 +35,10 @@ static const struct hw_input inputs[BIOLOAD_INPUTS] = {
      .help = "rise of total ammonia in a day without a filter"},
     [BIOLOAD_BASIS] = {.name = "basis", .unit = "", .kind = HW_CHOICE, .hi = HW_NITROGEN_NH4,
      .words = basis_words, .need = HW_PRESET, .preset = HW_NITROGEN_N,
-     .when_input = BIOLOAD_RISE, .when_words = HW_WHEN_GIVEN,
-     .help = "what rise counts (the kit's leaflet says)"},
+     .help = "what rise and cleared_... count (see leaflet)"},
+    [BIOLOAD_KIT_STEP] = {.name = "kit_step", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .lo = 0.001, .hi = 5, .need = HW_PRESET, .preset = 0.25, .beyond = "no kit is coarser",
+     .help = "step of the kit: cleared_to is half at least"},
     [BIOLOAD_RATION] = {.name = "ration", .unit = "%", .kind = HW_SHARE, .lo = 100 *
      HW_BIOLOAD_RATION_SHARE_MIN, .hi = 100 * HW_BIOLOAD_RATION_SHARE_MAX, .need = HW_PRESET,
      .preset = 2, .beyond = "no fish eats more than a fifth of itself",
@@ -53,10 +57,24 @@ static const struct hw_input inputs[BIOLOAD_INPUTS] = {
     [BIOLOAD_CAPACITY] = {.name = "capacity", .unit = "mg/d", .kind = HW_MASS_PER_DAY, .lo = 0.1,
      .hi = 1e8, .need = HW_OPTIONAL, .beyond = "check the unit, less is no filter",
      .help = "nitrogen the filter can clear, capacity of verdict"},
+    [BIOLOAD_CLEARED_FROM] = {.name = "cleared_from", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .lo = 0.01, .hi = 50, .need = HW_OPTIONAL, .beyond = "no filter is challenged with more",
+     .help = "ammonia at the start of the filter's challenge"},
+    [BIOLOAD_CLEARED_TO] = {.name = "cleared_to", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .hi = 50, .when_input = BIOLOAD_CLEARED_FROM, .when_words = HW_WHEN_GIVEN,
+     .beyond = "that is no challenge", .help = "ammonia at its end"},
+    [BIOLOAD_CLEARED_IN] = {.name = "cleared_in", .unit = "h", .kind = HW_TIME,
+     .lo = HW_AHEAD_CHALLENGE_MIN, .hi = HW_AHEAD_CHALLENGE_MAX,
+     .when_input = BIOLOAD_CLEARED_FROM, .when_words = HW_WHEN_GIVEN,
+     .beyond = "no kit tells sooner, longer is not one challenge",
+     .help = "hours from its start to its end"},
+    [BIOLOAD_HALF] = {.name = "half", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .lo = HW_AHEAD_HALF_MIN, .hi = HW_AHEAD_HALF_MAX, .need = HW_PRESET, .preset = 1,
+     .beyond = HW_FIGURE_HALF_LOW " to " HW_FIGURE_HALF_HIGH " mg/L was found",
+     .help = "ammonia as N at which the filter works at half"},
     [BIOLOAD_LEFT] = {.name = "left", .unit = "%", .kind = HW_SHARE, .hi = 100,
-     .need = HW_PRESET, .preset = 100, .when_input = BIOLOAD_CAPACITY,
-     .when_words = HW_WHEN_GIVEN, .beyond = "100 % is all of it",
-     .help = "share of that capacity left, as after a medicine"},
+     .need = HW_PRESET, .preset = 100, .beyond = "100 % is all of it",
+     .help = "share of the filter left, as after a medicine"},
     [BIOLOAD_PH] = {.name = "ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN, .hi = HW_PH_MAX,
      .need = HW_OPTIONAL, .beyond = "check the reading",
      .help = "tank pH by a meter set in fresh-water buffers"},
@@ -77,6 +95,12 @@ static const struct hw_result results[BIOLOAD_RESULTS] = {
      .digits = 3, .help = "ammonia given off in a day, as N"},
     [BIOLOAD_RISE_PER_DAY] = {.name = "rise_per_day", .unit = "mg/L/d", .kind = HW_RISE_PER_DAY,
      .digits = 3, .help = "rise of total ammonia with no filter, as N"},
+    [BIOLOAD_SETTLES] = {.name = "settles", .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 2,
+     .sometimes = true, .help = "mean at which the filter holds it, as N"},
+    [BIOLOAD_SETTLES_LOW] = {.name = "settles_low", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 2, .sometimes = true, .detail = true, .help = "the same, least of what filters do"},
+    [BIOLOAD_SETTLES_HIGH] = {.name = "settles_high", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .digits = 2, .sometimes = true, .detail = true, .help = "the same, most of what filters do"},
     [BIOLOAD_LOAD_SHARE] = {.name = "load_share", .unit = "%", .kind = HW_SHARE, .digits = 3,
      .sometimes = true, .help = "of the filter's capacity: stay below " HW_FIGURE_LOAD_SHARE
      " %"},
@@ -84,17 +108,33 @@ static const struct hw_result results[BIOLOAD_RESULTS] = {
      .digits = 2, .safe = -1, .sometimes = true, .help = "from none to the limit with no filter"},
     [BIOLOAD_SHARE_A_DAY] = {.name = "share_a_day", .unit = "%", .kind = HW_SHARE, .digits = 3,
      .safe = 1, .sometimes = true, .help = "water to change daily if there is no filter"},
+    [BIOLOAD_FEED_FOR_LIMIT] = {.name = "feed_for_limit", .unit = "g/d",
+     .kind = HW_MASS_PER_DAY, .digits = 2, .safe = -1, .sometimes = true, .detail = true,
+     .help = "food that rests at the limit: stay well below"},
     [BIOLOAD_ALKALINITY_USED] = {.name = "alkalinity_used", .unit = "meq/L/d",
      .kind = HW_ALKALINITY_PER_DAY, .digits = 3, .detail = true,
      .help = "alkalinity that the filter uses in a day"},
 };
 /* clang-format on */
 
-static const char *const sources[] = {
-    "feed-nitrogen",      "protein-nitrogen", "protein-figures", "gilthead-excretion",
-    "flounder-excretion", "meal-peak",        "piper-fasting",   "half-saturation",
-    "conservation",       "nitrification",    "epa1989",         "epa2013",
-    "iupac-weights",      "common-practice",  "our-arithmetic",  NULL};
+static const char *const sources[] = {"feed-nitrogen",
+                                      "protein-nitrogen",
+                                      "protein-figures",
+                                      "gilthead-excretion",
+                                      "flounder-excretion",
+                                      "meal-peak",
+                                      "piper-fasting",
+                                      "half-saturation",
+                                      "saturating-filter",
+                                      "ahead-ripple",
+                                      "conservation",
+                                      "nitrification",
+                                      "epa1989",
+                                      "epa2013",
+                                      "iupac-weights",
+                                      "common-practice",
+                                      "our-arithmetic",
+                                      NULL};
 
 /* The filter's own capacity, more often in the wrong unit than so large. */
 static bool capacity_high(const double in[])
@@ -108,10 +148,33 @@ static uint64_t load_notes(const struct bioload_day *day, const double in[])
     bool quarter = above_limit(day->share, HW_LIMIT_LOAD_SHARE);
     return note_if(over, HW_BIOLOAD_NOTE_LOAD_OVER) |
            note_if(capacity_high(in), HW_BIOLOAD_NOTE_CAPACITY_HIGH) |
-           note_if(day->left < in[BIOLOAD_CAPACITY], HW_BIOLOAD_NOTE_LEFT_OWN) |
            note_if(quarter && !over, HW_BIOLOAD_NOTE_LOAD_QUARTER) |
-           note_if(isnan(in[BIOLOAD_CAPACITY]), HW_BIOLOAD_NOTE_CAPACITY_UNSAID) |
+           note_if(isnan(in[BIOLOAD_CAPACITY]) && isnan(in[BIOLOAD_CLEARED_FROM]),
+                   HW_BIOLOAD_NOTE_CAPACITY_UNSAID) |
            note_if(!isnan(in[BIOLOAD_CAPACITY]) && !quarter && !over, HW_BIOLOAD_NOTE_LOAD_MEANS);
+}
+
+/* Of the filter that a challenge tells. */
+static uint64_t filter_notes(const struct bioload_day *day, const double in[])
+{
+    bool filter = !isnan(in[BIOLOAD_CLEARED_FROM]);
+    bool known = filter || !isnan(in[BIOLOAD_CAPACITY]);
+    bool less = in[BIOLOAD_LEFT] < 100;
+    double a_day = 24 * (day->filter.from - day->filter.to) / day->filter.hours;
+    bool rests = !isnan(day->rest.level);
+    bool over = above(day->rest.level, day->limit);
+    bool high = isnan(day->rest.high) || above(day->rest.high, day->limit);
+    return note_if(above_limit(a_day, HW_LIMIT_CLEARS_FAST), HW_BIOLOAD_NOTE_CLEARS_FAST) |
+           note_if(below_limit(in[BIOLOAD_CLEARED_IN], HW_LIMIT_VERDICT_HOURS),
+                   HW_BIOLOAD_NOTE_HOURS_FEW) |
+           note_if(filter && !rests, HW_BIOLOAD_NOTE_NEVER_SETTLES) |
+           note_if(over, HW_BIOLOAD_NOTE_SETTLES_OVER_LIMIT) |
+           note_if(rests && high && !over, HW_BIOLOAD_NOTE_SETTLES_UNSURE) |
+           note_if(filter, HW_BIOLOAD_NOTE_MODEL_READ) |
+           note_if(!filter, HW_BIOLOAD_NOTE_PEAK_AFTER_MEAL) |
+           note_if(rests, HW_BIOLOAD_NOTE_SETTLES_RANGE) |
+           note_if(less && known, HW_BIOLOAD_NOTE_LEFT_OWN) |
+           note_if(less && !known, HW_BIOLOAD_NOTE_LEFT_OF_NOTHING);
 }
 
 /* What stands in for a limit that is not there: all that is missing is told. */
@@ -176,8 +239,11 @@ static uint64_t notes_of(const struct bioload_day *day, const double in[])
     if (!day->by_rise && isnan(in[BIOLOAD_PROTEIN])) {
         return note_bit(HW_BIOLOAD_NOTE_PROTEIN_UNSAID);
     }
-    return load_notes(day, in) | limit_notes(day, in) | food_notes(day, in) |
-           note_if(in[BIOLOAD_DEAD] > 0, HW_BIOLOAD_NOTE_DEAD_IN_WATER) |
+    if (proves_nothing(&day->filter)) {
+        return note_bit(HW_BIOLOAD_NOTE_CHALLENGE_NO_DROP);
+    }
+    return load_notes(day, in) | filter_notes(day, in) | limit_notes(day, in) |
+           food_notes(day, in) | note_if(in[BIOLOAD_DEAD] > 0, HW_BIOLOAD_NOTE_DEAD_IN_WATER) |
            note_if(day->rise < HW_BIOLOAD_RISE_LEAST, HW_BIOLOAD_NOTE_NOTHING_GIVEN_OFF);
 }
 
@@ -187,9 +253,13 @@ static void answer(const double in[], double out[], uint64_t *notes)
     *notes |= notes_of(&day, in);
     out[BIOLOAD_PRODUCTION] = day.production;
     out[BIOLOAD_RISE_PER_DAY] = day.rise;
+    out[BIOLOAD_SETTLES] = day.rest.level;
+    out[BIOLOAD_SETTLES_LOW] = day.rest.low;
+    out[BIOLOAD_SETTLES_HIGH] = day.rest.high;
     out[BIOLOAD_LOAD_SHARE] = day.share;
     out[BIOLOAD_HOURS_TO_LIMIT] = day.hours;
     out[BIOLOAD_SHARE_A_DAY] = 100 * day.exchanged;
+    out[BIOLOAD_FEED_FOR_LIMIT] = day.feed_for_limit;
     out[BIOLOAD_ALKALINITY_USED] = day.alkalinity;
 }
 

@@ -24,10 +24,9 @@ static double dead_protein(const double in[])
     return isnan(in[BIOLOAD_PROTEIN]) ? HW_BIOLOAD_DEAD_PROTEIN_SHARE : in[BIOLOAD_PROTEIN] / 100;
 }
 
-/* A rise that is looked for has no basis yet: it is found as nitrogen. */
 static enum hw_nitrogen_basis basis_of(const double in[])
 {
-    return isnan(in[BIOLOAD_BASIS]) ? HW_NITROGEN_N : (enum hw_nitrogen_basis)in[BIOLOAD_BASIS];
+    return (enum hw_nitrogen_basis)in[BIOLOAD_BASIS];
 }
 
 static void find_nitrogen(const double in[], struct bioload_day *day)
@@ -40,6 +39,25 @@ static void find_nitrogen(const double in[], struct bioload_day *day)
     }
     hw_bioload_from_dead(in[BIOLOAD_DEAD], dead_protein(in), &day->dead);
     day->production = day->fed + day->dead;
+}
+
+/* A filter that shows less than half a step of the kit may have left as much. */
+static void find_filter(const double in[], struct bioload_day *day)
+{
+    double half_step = in[BIOLOAD_KIT_STEP] / 2;
+    double left_over = in[BIOLOAD_CLEARED_TO] < half_step ? half_step : in[BIOLOAD_CLEARED_TO];
+    const struct proven_filter challenge = {
+        .from = nitrogen_to_n(basis_of(in), in[BIOLOAD_CLEARED_FROM]),
+        .to = nitrogen_to_n(basis_of(in), left_over),
+        .hours = in[BIOLOAD_CLEARED_IN],
+        .half = in[BIOLOAD_HALF],
+        .left = in[BIOLOAD_LEFT] / 100,
+    };
+    day->filter = proven_filter(&challenge);
+    day->rest = proven_rest(&day->filter, day->rise / 24);
+    double carried = proven_carried(&day->filter, day->limit);
+    day->feed_for_limit =
+        carried * 24 * in[BIOLOAD_VOLUME] / (1000 * in[BIOLOAD_PROTEIN] / 100 * in[BIOLOAD_FACTOR]);
 }
 
 /* What turning it all into nitrate takes. */
@@ -71,6 +89,7 @@ struct bioload_day bioload_day(const double in[])
     day.limit = isnan(in[BIOLOAD_LIMIT]) ? day.published.total_n : in[BIOLOAD_LIMIT];
     hw_bioload_hours(day.rise, day.limit, &day.hours);
     hw_bioload_change(day.rise, day.limit, &day.exchanged);
+    find_filter(in, &day);
     return day;
 }
 
@@ -105,6 +124,21 @@ static void step_nitrogen(const struct bioload_day *day, const double in[], stru
     }
 }
 
+static void step_filter(const struct bioload_day *day, const double in[], struct hw_steps *steps)
+{
+    if (isnan(in[BIOLOAD_CLEARED_FROM])) {
+        return;
+    }
+    double molar = basis_molar(basis_of(in));
+    double half_step = in[BIOLOAD_KIT_STEP] / 2;
+    hw_step(steps, "cleared_from_as_n", day->filter.from, "mg/L", "iupac-weights",
+            "%.10g * %.10g/%.10g", in[BIOLOAD_CLEARED_FROM], HW_MOLAR_N, molar);
+    hw_step(steps, "cleared_to_as_n", day->filter.to, "mg/L", "iupac-weights",
+            "%.10g * %.10g/%.10g", fmax(in[BIOLOAD_CLEARED_TO], half_step), HW_MOLAR_N, molar);
+    step_vmax(&day->filter, steps);
+    step_rest(&day->filter, day->rise, steps);
+}
+
 static void step_limit(const struct bioload_day *day, const double in[], struct hw_steps *steps)
 {
     if (isnan(day->limit)) {
@@ -114,6 +148,12 @@ static void step_limit(const struct bioload_day *day, const double in[], struct 
         long_limit_work(&day->published, "limit_used", steps);
     } else {
         hw_step(steps, "limit_used", day->limit, "mg/L", "", "%.10g", in[BIOLOAD_LIMIT]);
+    }
+    if (!isnan(day->feed_for_limit)) {
+        hw_step(steps, "feed_for_limit", day->feed_for_limit, "g/d", "saturating-filter",
+                "%.10g * %.10g / (%.10g + %.10g) * 24 * %.10g / (1000 * %.10g/100 * %.10g)",
+                day->filter.vmax, day->limit, day->filter.half, day->limit, in[BIOLOAD_VOLUME],
+                in[BIOLOAD_PROTEIN], in[BIOLOAD_FACTOR]);
     }
     if (!isnan(day->hours)) {
         hw_step(steps, "hours_to_limit", day->hours, "h", "conservation", "24 * %.10g / %.10g",
@@ -136,6 +176,7 @@ void bioload_work(const double in[], struct hw_steps *steps)
                 "100 * (%.10g + %.10g) / (%.10g * %.10g/100)", day.fed, day.dead,
                 in[BIOLOAD_CAPACITY], in[BIOLOAD_LEFT]);
     }
+    step_filter(&day, in, steps);
     step_limit(&day, in, steps);
     hw_step(steps, "alkalinity_used", day.alkalinity, "meq/L/d", "nitrification",
             "2 * %.10g / %.10g", day.rise, HW_MOLAR_N);

@@ -3,6 +3,7 @@
 #ifndef HW_BIOLOAD_DAY_H
 #define HW_BIOLOAD_DAY_H
 #include "calc/long_limit.h"
+#include "calc/proven_filter.h"
 #include "calc/shared.h"
 #include "calc/steps.h"
 #include "holdwater/bioload.h"
@@ -10,9 +11,10 @@
 /* The inputs, in the order of the table. */
 /* clang-format off */
 enum {
-    BIOLOAD_VOLUME, BIOLOAD_FEED, BIOLOAD_BIOMASS, BIOLOAD_RISE, BIOLOAD_BASIS, BIOLOAD_RATION,
-    BIOLOAD_PROTEIN, BIOLOAD_FACTOR, BIOLOAD_DEAD, BIOLOAD_CAPACITY, BIOLOAD_LEFT, BIOLOAD_PH,
-    BIOLOAD_TEMP, BIOLOAD_SALINITY, BIOLOAD_LIMIT, BIOLOAD_INPUTS
+    BIOLOAD_VOLUME, BIOLOAD_FEED, BIOLOAD_BIOMASS, BIOLOAD_RISE, BIOLOAD_BASIS, BIOLOAD_KIT_STEP,
+    BIOLOAD_RATION, BIOLOAD_PROTEIN, BIOLOAD_FACTOR, BIOLOAD_DEAD, BIOLOAD_CAPACITY,
+    BIOLOAD_CLEARED_FROM, BIOLOAD_CLEARED_TO, BIOLOAD_CLEARED_IN, BIOLOAD_HALF, BIOLOAD_LEFT,
+    BIOLOAD_PH, BIOLOAD_TEMP, BIOLOAD_SALINITY, BIOLOAD_LIMIT, BIOLOAD_INPUTS
 };
 /* clang-format on */
 
@@ -25,11 +27,14 @@ struct bioload_day {
         production; /* mg of nitrogen a day: food or the rise given, out of what rots, both */
     double starved; /* mg/d that these fish give off unfed; NaN when their mass is not given */
     double rise;    /* mg/L/d */
-    double left;    /* capacity that is left, mg/d; NaN without one */
-    double share;   /* production in it, per cent; NaN when there is none */
+    struct proven_filter filter;
+    struct proven_rest rest;     /* where the load rests with that filter */
+    double left;                 /* capacity that is left, mg/d; NaN without one */
+    double share;                /* production in it, per cent; NaN when there is none */
     struct long_limit published; /* at this pH, temperature and salinity */
     double limit;                /* mg/L: the one given, else the published one, else NaN */
     double hours, exchanged;     /* NaN without a limit, or when there is no such number */
+    double feed_for_limit;       /* g/d; NaN without filter, limit or protein */
     double alkalinity;           /* meq/L/d */
 };
 

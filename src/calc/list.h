@@ -24,4 +24,5 @@ extern const struct hw_calc hw_calc_bag;
 extern const struct hw_calc hw_calc_course;
 extern const struct hw_calc hw_calc_neutralise;
 extern const struct hw_calc hw_calc_disinfect;
+extern const struct hw_calc hw_calc_ahead;
 #endif

@@ -1,14 +1,17 @@
 /* verdict_calc.c - whether a filter passed its challenge, and what it carries. */
 #include "calc/list.h"
 #include "calc/verdict_reading.h"
+#include "holdwater/ahead.h"
+#include "holdwater/ammonia.h"
+#include "holdwater/ph.h"
 #include "tables.h"
 
 #include <math.h>
 
 /* clang-format off */
 enum {
-    VERDICT_PASSED, VERDICT_WORKING_FEED, VERDICT_CAPACITY, VERDICT_HOURS_TO_CLEAR, VERDICT_RATE,
-    VERDICT_CLEARED, VERDICT_FEED, VERDICT_RESULTS
+    VERDICT_PASSED, VERDICT_WORKING_FEED, VERDICT_CAPACITY, VERDICT_HOURS_TO_CLEAR,
+    VERDICT_FEED_FOR_LIMIT, VERDICT_RATE, VERDICT_CLEARED, VERDICT_FEED, VERDICT_RESULTS
 };
 /* clang-format on */
 
@@ -64,6 +67,20 @@ static const struct hw_input inputs[VERDICT_INPUTS] = {
     [VERDICT_STOCK_TEMP] = {.name = "stock_temp", .unit = "C", .kind = HW_TEMPERATURE,
      .hi = HW_VERDICT_COLDER_MAX, .need = HW_OPTIONAL, .beyond = "too cold or too hot for fish",
      .help = "water temperature the fish will have"},
+    [VERDICT_PH] = {.name = "ph", .unit = "", .kind = HW_PH, .lo = HW_PH_MIN, .hi = HW_PH_MAX,
+     .need = HW_OPTIONAL, .beyond = "check the reading",
+     .help = "pH the fish will have, by a meter, for the limit"},
+    [VERDICT_SALINITY] = {.name = "salinity", .tank = "salinity", .unit = "g/kg",
+     .kind = HW_SALINITY, .lo = HW_AMMONIA_SALINITY_MIN, .hi = HW_AMMONIA_SALINITY_MAX,
+     .need = HW_OPTIONAL, .beyond = "the formula is valid to here",
+     .help = "salinity of sea-salt water, for the limit"},
+    [VERDICT_LIMIT] = {.name = "limit", .unit = "mg/L", .kind = HW_CONCENTRATION, .lo = 0.01,
+     .hi = 100, .need = HW_OPTIONAL, .beyond = "no kit reads less, no fish stands more",
+     .help = "your own limit of total ammonia as N"},
+    [VERDICT_HALF] = {.name = "half", .unit = "mg/L", .kind = HW_CONCENTRATION,
+     .lo = HW_AHEAD_HALF_MIN, .hi = HW_AHEAD_HALF_MAX, .need = HW_PRESET, .preset = 1,
+     .beyond = HW_FIGURE_HALF_LOW " to " HW_FIGURE_HALF_HIGH " mg/L was found",
+     .help = "ammonia as N at which the filter works at half"},
 };
 
 static const struct hw_result results[VERDICT_RESULTS] = {
@@ -76,6 +93,9 @@ static const struct hw_result results[VERDICT_RESULTS] = {
      .digits = 3, .safe = -1, .help = "nitrogen cleared a day at challenge strength"},
     [VERDICT_HOURS_TO_CLEAR] = {.name = "hours_to_clear", .unit = "h", .kind = HW_TIME,
      .digits = 2, .safe = 1, .sometimes = true, .help = "at least, until both are gone"},
+    [VERDICT_FEED_FOR_LIMIT] = {.name = "feed_for_limit", .unit = "g/d",
+     .kind = HW_MASS_PER_DAY, .digits = 2, .safe = -1, .sometimes = true, .detail = true,
+     .help = "food that rests at the limit: stay well below"},
     [VERDICT_RATE] = {.name = "rate", .unit = "mg/L/d", .kind = HW_RISE_PER_DAY, .digits = 3,
      .detail = true, .help = "nitrogen cleared a day from a litre"},
     [VERDICT_CLEARED] = {.name = "cleared", .unit = "mg/L", .kind = HW_CONCENTRATION,
@@ -86,9 +106,13 @@ static const struct hw_result results[VERDICT_RESULTS] = {
 };
 /* clang-format on */
 
-static const char *const sources[] = {
-    "conservation", "iupac-weights",  "nitrification", "feed-nitrogen",   "half-saturation",
-    "theta",        "our-arithmetic", "dye-chemistry", "common-practice", NULL};
+static const char *const sources[] = {"conservation",    "iupac-weights",
+                                      "nitrification",   "feed-nitrogen",
+                                      "half-saturation", "theta",
+                                      "our-arithmetic",  "dye-chemistry",
+                                      "common-practice", "saturating-filter",
+                                      "ahead-ripple",    "epa1989",
+                                      "epa2013",         NULL};
 
 static uint64_t passing_notes(const struct verdict_reading *r, const double in[])
 {
@@ -114,6 +138,36 @@ static uint64_t feed_notes(const struct verdict_reading *r, const double in[])
            note_if(above(in[VERDICT_STOCK_TEMP], in[VERDICT_TEMP]), HW_VERDICT_NOTE_WARMER_STOCK) |
            note_if(isnan(in[VERDICT_TEMP]) != isnan(in[VERDICT_STOCK_TEMP]),
                    HW_VERDICT_NOTE_TEMP_HALF);
+}
+
+/* What is missing for a limit, where one is wanted: a tanks file may tell the rest unasked. */
+static uint64_t missing_notes(const double in[])
+{
+    bool temp = !isnan(in[VERDICT_TEMP]) || !isnan(in[VERDICT_STOCK_TEMP]);
+    bool asked = !isnan(in[VERDICT_PH]) || (!isnan(in[VERDICT_SALINITY]) && temp);
+    return note_if(asked && isnan(in[VERDICT_PH]), HW_VERDICT_NOTE_LIMIT_NEEDS_PH) |
+           note_if(asked && !temp, HW_VERDICT_NOTE_LIMIT_NEEDS_TEMP) |
+           note_if(asked && isnan(in[VERDICT_SALINITY]), HW_VERDICT_NOTE_LIMIT_NEEDS_SALINITY);
+}
+
+/* Of the limit, where food that rests at it is told. */
+static uint64_t limit_notes(const struct verdict_reading *r, const double in[])
+{
+    bool own = !isnan(in[VERDICT_LIMIT]);
+    const struct long_limit *published = &r->published;
+    uint64_t whose = note_if(published->salt, HW_VERDICT_NOTE_LIMIT_SALT) |
+                     note_if(published->fresh, HW_VERDICT_NOTE_LIMIT_FRESH) |
+                     note_if(published->salt && published->fresh, HW_VERDICT_NOTE_RATIO_STRICTER) |
+                     note_if(published->jump, HW_VERDICT_NOTE_CRITERIA_JUMP) |
+                     note_if(published->stretched, HW_VERDICT_NOTE_CRITERIA_STRETCHED);
+    bool unseen = isnan(published->total_n);
+    return (own ? note_bit(HW_VERDICT_NOTE_LIMIT_OWN) : whose) |
+           note_bit(HW_VERDICT_NOTE_LIMIT_FEED) | note_bit(HW_VERDICT_NOTE_LIMIT_NOT_SAFE) |
+           note_bit(HW_VERDICT_NOTE_MODEL_READ) |
+           note_if(own && above(r->limit, published->total_n),
+                   HW_VERDICT_NOTE_LIMIT_OVER_PUBLISHED) |
+           note_if(unseen && above_limit(r->limit, HW_LIMIT_ACT_TODAY),
+                   HW_VERDICT_NOTE_LIMIT_UNSEEN);
 }
 
 static uint64_t nitrate_notes(const struct verdict_reading *r, const double in[])
@@ -149,7 +203,9 @@ static uint64_t notes_of(const struct verdict_reading *r, const double in[])
                                     : HW_VERDICT_NOTE_START_UNREADABLE);
     }
     return passing_notes(r, in) | doubt_notes(r, in) | nitrate_notes(r, in) |
-           (r->passed ? feed_notes(r, in) : 0);
+           (r->passed ? feed_notes(r, in) : 0) |
+           (r->passed && isnan(r->limit) ? missing_notes(in) : 0) |
+           (isnan(r->feed_for_limit) ? 0 : limit_notes(r, in));
 }
 
 static void answer(const double in[], double out[], uint64_t *notes)
@@ -160,6 +216,7 @@ static void answer(const double in[], double out[], uint64_t *notes)
     out[VERDICT_WORKING_FEED] = r.working_feed;
     out[VERDICT_CAPACITY] = r.capacity;
     out[VERDICT_HOURS_TO_CLEAR] = r.hours_to_clear;
+    out[VERDICT_FEED_FOR_LIMIT] = r.feed_for_limit;
     out[VERDICT_RATE] = r.rate;
     out[VERDICT_CLEARED] = r.cleared;
     out[VERDICT_FEED] = r.feed;

@@ -27,6 +27,34 @@ static void count_as_n(struct verdict_reading *r, const double in[])
     r->coarse = above_limit(fmax(r->half_tan, r->half_nitrite), HW_LIMIT_KIT_COARSE);
 }
 
+static double carried_least(const struct verdict_reading *r)
+{
+    struct proven_filter least = proven_least(&r->filter, r->limit);
+    return proven_carried(&least, r->limit);
+}
+
+/* The food at which ammonia rests at the limit: by the ammonia alone, half a step of the kit left
+ * at the least, and no faster in colder water than working_feed is. */
+static void find_feed_for_limit(struct verdict_reading *r, const double in[])
+{
+    bool stocked = !isnan(in[VERDICT_STOCK_TEMP]);
+    const struct proven_filter challenge = {
+        .from = r->start_tan,
+        .to = fmax(r->tan, r->half_tan),
+        .hours = in[VERDICT_HOURS],
+        .half = in[VERDICT_HALF],
+        .left = pow(HW_VERDICT_THETA, -r->colder),
+    };
+    r->filter = proven_filter(&challenge);
+    r->published = long_limit(in[VERDICT_PH], in[stocked ? VERDICT_STOCK_TEMP : VERDICT_TEMP],
+                              in[VERDICT_SALINITY]);
+    r->limit = isnan(in[VERDICT_LIMIT]) ? r->published.total_n : in[VERDICT_LIMIT];
+    if (r->passed) {
+        r->feed_for_limit = carried_least(r) * 24 * in[VERDICT_VOLUME] /
+                            (in[VERDICT_PROTEIN] / 100 * HW_VERDICT_NITROGEN_OF_PROTEIN);
+    }
+}
+
 struct verdict_reading verdict_reading(const double in[])
 {
     struct verdict_reading r = {.rate = NAN,
@@ -34,6 +62,7 @@ struct verdict_reading verdict_reading(const double in[])
                                 .feed = NAN,
                                 .working_feed = NAN,
                                 .hours_to_clear = NAN,
+                                .feed_for_limit = NAN,
                                 .nitrate = NAN};
     count_as_n(&r, in);
     double start = r.start_tan + r.start_nitrite;
@@ -60,6 +89,7 @@ struct verdict_reading verdict_reading(const double in[])
                                 in[VERDICT_WORKING_SHARE] / 100, r.colder, &r.feed,
                                 &r.working_feed);
     }
+    find_feed_for_limit(&r, in);
     return r;
 }
 
@@ -110,6 +140,24 @@ static void step_carried(const struct verdict_reading *r, const double in[], str
     }
 }
 
+static void step_limit(const struct verdict_reading *r, const double in[], struct hw_steps *steps)
+{
+    if (isnan(r->feed_for_limit)) {
+        return;
+    }
+    if (isnan(in[VERDICT_LIMIT])) {
+        long_limit_work(&r->published, "limit_used", steps);
+    } else {
+        hw_step(steps, "limit_used", r->limit, "mg/L", "", "%.10g", in[VERDICT_LIMIT]);
+    }
+    struct proven_filter least = proven_least(&r->filter, r->limit);
+    step_vmax(&least, steps);
+    hw_step(steps, "feed_for_limit", r->feed_for_limit, "g/d", "saturating-filter",
+            "%.10g * %.10g / (%.10g + %.10g) * 24 * %.10g / (%.10g/100 * %.10g)", least.vmax,
+            r->limit, least.half, r->limit, in[VERDICT_VOLUME], in[VERDICT_PROTEIN],
+            HW_VERDICT_NITROGEN_OF_PROTEIN);
+}
+
 /* What is above half a step, of ammonia and of nitrite; nothing where a reading is below it. */
 static void step_hours(const struct verdict_reading *r, struct hw_steps *steps)
 {
@@ -132,6 +180,7 @@ void verdict_work(const double in[], struct hw_steps *steps)
     if (r.passed) {
         step_carried(&r, in, steps);
     }
+    step_limit(&r, in, steps);
     step_hours(&r, steps);
     if (!isnan(in[VERDICT_NITRATE_RISE])) {
         hw_step(steps, "nitrate_expected", r.nitrate, "mg/L", "nitrification",

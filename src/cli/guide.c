@@ -151,6 +151,17 @@ const struct example examples[] = {
     {"binder", "with ionic copper in the water there is no dose",
      "holdwater binder --volume 75L --tan 1.2 --agent hydroxymethanesulfonate --medicine "
      "copper-ionic"},
+    {"ahead", "birch gets 2 g a day; its filter cleared 2 mg/L in a day: and tomorrow?",
+     "holdwater ahead --volume 110L --tan 0.1 --feed 2g/d --protein 45% --meals 2 --cleared-from 2 "
+     "--cleared-to 0 --cleared-in 24h --hours 24 --ph 8.1 --temp 25 --salinity 34"},
+    {"ahead", "no filter, your own reading of the rise, half changed each day: the curve",
+     "holdwater ahead --volume 75L --tan 0.2 --rise 0.42 --share 50% --limit 0.5 --hours 0:72:3"},
+    {"ahead", "what daily change keeps it below 0.5 mg/L?",
+     "holdwater ahead --volume 75L --tan 0.2 --rise 0.25 --hours 5d --solve share --for "
+     "peak=0.5mg/L"},
+    {"ahead", "a medicine left 40 % of the filter: how much food for 0.5 mg/L?",
+     "holdwater ahead --volume 110L --tan 0.1 --protein 45% --cleared-from 2 --cleared-to 0 "
+     "--cleared-in 24h --left 40% --hours 5d --solve feed --for peak=0.5mg/L"},
     {"blend", "a sour tank and fresh sea water: does a quarter help, or is it worse?",
      "holdwater blend --volume 110L --share 25% --tan 2 --ph 7.4 --alkalinity 1meq/L --temp 25 "
      "--salinity 34 --new-ph 8.2 --new-alkalinity 2.4meq/L --new-temp 25 --new-salinity 34"},
@@ -198,7 +209,7 @@ static const char *const ready[] = {"volume", "gauge", "salinity", "saltmix", "n
 static const char *const prove[] = {"challenge", "concentrate", "verdict", "bioload", NULL};
 static const char *const watch[] = {"ammonia", "nitrite", "oxygen", NULL};
 static const char *const treat[] = {"dose", "change", "blend", "buffer", NULL};
-static const char *const emergency[] = {"binder", NULL};
+static const char *const emergency[] = {"binder", "ahead", NULL};
 static const char *const rescue[] = {"bath", "course", "bag", NULL};
 static const char *const close[] = {"disinfect", NULL};
 

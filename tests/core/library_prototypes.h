@@ -4,6 +4,15 @@
  * Whoever changes a function changes this list too, and the name of the function when its arguments
  * change their order or meaning: a stale call must not compile. */
 /* clang-format off */
+/* ahead.h */
+int hw_ahead_vmax(double from, double to, double hours, double half, double *vmax);
+int hw_ahead_settles(double rate, double vmax, double half, double *level);
+int hw_ahead_carried(double level, double vmax, double half, double *rate);
+int hw_ahead_meals(double rate, int meals, double *even, double *meal);
+int hw_ahead_level(const struct hw_ahead_tank *tank, double start, double hours,
+    struct hw_ahead_outlook *outlook);
+int hw_ahead_reach(const struct hw_ahead_tank *tank, double start, double limit, double hours,
+    double *hour);
 /* ammonia.h */
 int hw_ammonia_pk(enum hw_ammonia_model model, enum hw_ph_scale scale, double temp,
     double salinity, double *pk);

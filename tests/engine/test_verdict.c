@@ -28,6 +28,7 @@ static double ask_for(const char *line, const char *result)
 #define CLEAR  START "tan=0;nitrite=0;hours=24"
 #define COARSE "volume=110L;kit_step=0.5;"
 #define LEFT   START "tan=0.5;nitrite=0.6;hours=24"
+#define SEA    ";ph=8.1;temp=25;salinity=34"
 
 static void pass_or_not(void **state)
 {
@@ -100,6 +101,9 @@ static void no_pass_no_food(void **state)
         check(isfinite(ask_for(lines[i], "capacity")));
         assert_no_answer(ask_for(lines[i], "feed"));
         assert_no_answer(ask_for(lines[i], "working_feed"));
+        char limited[160];
+        (void)snprintf(limited, sizeof limited, "%s;limit=0.5", lines[i]);
+        assert_no_answer(ask_for(limited, "feed_for_limit"));
     }
     check(isfinite(ask_for(CLEAR, "feed")));
     check(isfinite(ask_for(CLEAR, "working_feed")));
@@ -122,6 +126,39 @@ static void food_goes_by_ammonia(void **state)
     /* no ammonia was turned: there is no food in it */
     assert_close(ask_for(none, "feed"), 0, 0, 0);
     assert_close(ask_for(none, "working_feed"), 0, 0, 0);
+}
+
+/* The food that rests at the limit: the least by the own half and by 0.3 and 2 mg/L, of the ammonia
+ * alone; the limit at the temperature of the fish; a colder filter is a slower one. */
+static void food_at_the_limit(void **state)
+{
+    (void)state;
+    double sharp = (1.875 + 0.3 * log(16)) / 24 / (0.3 + 0.5);
+    double blunt = (1.875 + 2 * log(16)) / 24 / (2 + 0.5);
+    double coarse = (1.875 + 4 * log(16)) / 24 / (4 + 0.5);
+    double food = 0.5 * 24 * 110 / 41.4;
+    check(blunt < sharp);
+    assert_close(ask_for(CLEAR ";limit=0.5", "feed_for_limit"), food * blunt, 0, 1e-13);
+    assert_close(ask_for(CLEAR ";limit=0.5;half=0.4", "feed_for_limit"), food * blunt, 0, 1e-13);
+    assert_close(ask_for(CLEAR ";limit=0.5;half=4", "feed_for_limit"), food * coarse, 0, 1e-13);
+    /* at a high limit it is the sharp one */
+    sharp = (1.875 + 0.3 * log(16)) / 24 / (0.3 + 3);
+    assert_close(ask_for(CLEAR ";limit=3", "feed_for_limit"), 6 * food * sharp, 0, 1e-13);
+    assert_close(ask_for(CLEAR ";limit=0.5;temp=26;stock_temp=25", "feed_for_limit"),
+                 food * blunt / 1.072, 0, 1e-13);
+    assert_close(ask_for(CLEAR ";limit=0.5;temp=26;stock_temp=27", "feed_for_limit"), food * blunt,
+                 0, 1e-13);
+    double limit = total_at("long_ratio", "ph=8.1;temp=27;salinity=34");
+    assert_close(ask_for(CLEAR ";temp=26;stock_temp=27;ph=8.1;salinity=34", "feed_for_limit"),
+                 food * limit / 0.5 * (1.875 + 2 * log(16)) / 24 / (2 + limit), 0, 1e-12);
+    assert_close(ask_for(CLEAR ";temp=27;ph=8.1;salinity=34", "feed_for_limit"),
+                 ask_for(CLEAR ";stock_temp=27;ph=8.1;salinity=34", "feed_for_limit"), 0, 0);
+    /* nitrite from the start tells nothing of ammonia, which did not fall here */
+    assert_no_answer(ask_for(COARSE "start_tan=0.2;start_nitrite=3;tan=0.1;nitrite=0;hours=24;"
+                                    "limit=0.5",
+                             "feed_for_limit"));
+    assert_no_answer(ask_for(CLEAR, "feed_for_limit"));
+    assert_no_answer(ask_for(CLEAR ";ph=8.1;salinity=34", "feed_for_limit"));
 }
 
 /* Warmer is never counted in the filter's favour, and one temperature alone counts for nothing. */
@@ -189,6 +226,27 @@ static const struct note_row notes[] = {
     {"temp-half", CLEAR ";temp=25", LEFT ";temp=25"},
     {"temp-half", CLEAR ";temp=25", CLEAR ";temp=25;stock_temp=25"},
     {"temp-half", CLEAR ";stock_temp=25", CLEAR},
+    {"limit-feed", CLEAR SEA, CLEAR},
+    {"limit-feed", CLEAR ";limit=0.2", LEFT ";limit=0.2"},
+    {"model-read", CLEAR SEA, CLEAR},
+    {"limit-not-safe", CLEAR SEA, CLEAR ";ph=8.1"},
+    {"limit-salt", CLEAR SEA, CLEAR SEA ";limit=0.2"},
+    {"limit-fresh", CLEAR ";ph=8;temp=25;salinity=9.9", CLEAR SEA},
+    {"limit-own", CLEAR ";limit=0.2", CLEAR SEA},
+    {"limit-over-published", CLEAR SEA ";limit=0.51", CLEAR SEA ";limit=0.5"},
+    {"limit-unseen", CLEAR ";limit=0.26", CLEAR ";limit=0.25"},
+    {"limit-unseen", CLEAR ";limit=0.26", CLEAR SEA ";limit=0.26"},
+    {"limit-needs-ph", CLEAR ";temp=25;salinity=34", CLEAR ";salinity=34"},
+    {"limit-needs-ph", CLEAR ";stock_temp=25;salinity=34", CLEAR ";temp=25"},
+    {"limit-needs-ph", CLEAR ";temp=25;salinity=34", LEFT ";temp=25;salinity=34"},
+    {"limit-needs-temp", CLEAR ";ph=8.1;salinity=34", CLEAR ";ph=8.1;salinity=34;stock_temp=25"},
+    {"limit-needs-temp", CLEAR ";ph=8.1", CLEAR SEA},
+    {"limit-needs-salinity", CLEAR ";ph=8.1;temp=25", CLEAR SEA},
+    {"limit-needs-salinity", CLEAR ";ph=8.1", CLEAR ";ph=8.1;limit=0.2"},
+    {"ratio-stricter", CLEAR ";ph=8;temp=25;salinity=9.9", CLEAR SEA},
+    {"ratio-stricter", CLEAR ";ph=8;temp=25;salinity=1.1g/kg", CLEAR ";ph=8;temp=25;salinity=0.9"},
+    {"criteria-jump", CLEAR ";ph=8;temp=25;salinity=9.1", CLEAR ";ph=8;temp=25;salinity=11"},
+    {"criteria-stretched", CLEAR ";ph=8;temp=25;salinity=41", CLEAR ";ph=8;temp=25;salinity=40.8"},
     {"change-after-pass", CLEAR, LEFT},
     {"not-carrying", CLEAR, START "tan=2;nitrite=0;hours=24"},
     {"not-carrying", CLEAR, LEFT},
@@ -226,6 +284,7 @@ static const struct note_edge edges[] = {
     {"clears-fast", ABOVE, 24, "hours", "rate", START "tan=0;nitrite=0;hours=2"},
     {"hours-few", BELOW, 6, "hours", NULL, LEFT},
     {"within-long", ABOVE, 24, "within", NULL, CLEAR ";within=24"},
+    {"limit-unseen", ABOVE, 0.25, "limit", NULL, CLEAR ";limit=0.25"},
     {"working-share-high", ABOVE, 25, "working_share", NULL, CLEAR ";working_share=25%"},
     {"read-late", ABOVE, 24, "hours", NULL, CLEAR},
     {"read-early", BELOW, 24, "hours", NULL, LEFT},
@@ -284,15 +343,11 @@ static void corners_are_answered(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(pass_or_not),
-        cmocka_unit_test(what_it_carries),
-        cmocka_unit_test(no_pass_no_food),
-        cmocka_unit_test(food_goes_by_ammonia),
-        cmocka_unit_test(warmer_is_not_counted),
-        cmocka_unit_test(every_note),
-        cmocka_unit_test(every_edge),
-        cmocka_unit_test(workings),
-        cmocka_unit_test(corners_are_answered),
+        cmocka_unit_test(pass_or_not),       cmocka_unit_test(what_it_carries),
+        cmocka_unit_test(no_pass_no_food),   cmocka_unit_test(food_goes_by_ammonia),
+        cmocka_unit_test(food_at_the_limit), cmocka_unit_test(warmer_is_not_counted),
+        cmocka_unit_test(every_note),        cmocka_unit_test(every_edge),
+        cmocka_unit_test(workings),          cmocka_unit_test(corners_are_answered),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return hw_report_checks(failed);

@@ -5,7 +5,7 @@
 #ifndef HOLDWATER_REFERENCE_H
 #define HOLDWATER_REFERENCE_H
 
-enum { CHOICES_MAX = 2, INPUTS_MAX = 12, RESULTS_MAX = 20 };
+enum { CHOICES_MAX = 2, INPUTS_MAX = 20, RESULTS_MAX = 20 };
 
 /* The words of a choice, in the order of its enum. */
 struct choice {

@@ -193,6 +193,41 @@ static int verdict_feed_carried(const double x[], double y[])
     return hw_verdict_feed_carried(x[0], x[1], x[2], x[3], &y[0], &y[1]);
 }
 
+static int ahead_vmax(const double x[], double y[])
+{
+    int status = hw_ahead_vmax(x[0], x[1], x[2], x[3], &y[0]);
+    y[1] = y[0] * 24 * 110;
+    return status;
+}
+
+static int ahead_meals(const double x[], double y[])
+{
+    return hw_ahead_meals(x[0], (int)x[1], &y[0], &y[1]);
+}
+
+static struct hw_ahead_tank ahead_tank(const double x[])
+{
+    struct hw_ahead_tank tank = {x[0], x[1], (int)x[2], x[3], x[4], x[5], x[6], x[7]};
+    return tank;
+}
+
+static int ahead_level(const double x[], double y[])
+{
+    struct hw_ahead_tank tank = ahead_tank(x);
+    struct hw_ahead_outlook outlook;
+    int status = hw_ahead_level(&tank, x[8], x[9], &outlook);
+    y[0] = outlook.then;
+    y[1] = outlook.peak;
+    y[2] = outlook.peak_hour;
+    return status;
+}
+
+static int ahead_reach(const double x[], double y[])
+{
+    struct hw_ahead_tank tank = ahead_tank(x);
+    return hw_ahead_reach(&tank, x[8], x[9], x[10], y);
+}
+
 static int stock_mass(const int c[], const double x[], double y[])
 {
     return hw_stock_mass((enum hw_stock_reagent)c[0], x[0], x[1], y);
@@ -391,6 +426,14 @@ const struct function reference_public[] = {
      .call = verdict_feed_carried},
     {"verdict_hours", .in = "tan nitrite half_tan half_nitrite rate", .out = "hours",
      .of5 = hw_verdict_hours},
+    {"ahead_vmax", .in = "from to hours half", .out = "vmax mg_a_day_in_110L", .call = ahead_vmax},
+    {"ahead_settles", .in = "rate vmax half", .out = "level", .of3 = hw_ahead_settles},
+    {"ahead_carried", .in = "level vmax half", .out = "rate", .of3 = hw_ahead_carried},
+    {"ahead_meals", .in = "rate meals", .out = "even meal", .call = ahead_meals},
+    {"ahead_level", .in = "even meal meals vmax half share every fresh start hours",
+     .out = "then peak peak_hour", .call = ahead_level},
+    {"ahead_reach", .in = "even meal meals vmax half share every fresh start limit hours",
+     .out = "hour", .call = ahead_reach},
     {"bioload_daily_feed", .in = "biomass ration", .out = "feed", .of2 = hw_bioload_daily_feed},
     {"bioload_from_feed", .in = "feed protein factor", .out = "nitrogen",
      .of3 = hw_bioload_from_feed},
