@@ -90,11 +90,12 @@ struct hw_input {
 struct hw_result {
     const char *name, *unit, *help;
     enum hw_kind kind;
-    int digits;     /* significant digits in text */
-    int safe;       /* a solved or poured amount is rounded: -1 down, +1 up, 0 to nearest */
-    bool sometimes; /* may be absent (NaN) although there is an answer */
-    bool pour;      /* what is poured or weighed in one go, for the input that is an aim */
-    bool detail;    /* a text tells it with --full, or where it is named */
+    int digits;      /* significant digits in text */
+    int safe;        /* a solved or poured amount is rounded: -1 down, +1 up, 0 to nearest */
+    bool keep_below; /* a level: solved for, it ends at or below its target */
+    bool sometimes;  /* may be absent (NaN) although there is an answer */
+    bool pour;       /* what is poured or weighed in one go, for the input that is an aim */
+    bool detail;     /* a text tells it with --full, or where it is named */
 };
 
 /* The row's status is that of its gravest note. A standing one is true of every answer, or until a

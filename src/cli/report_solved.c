@@ -66,7 +66,7 @@ static void print_kind(const struct report *report, const struct hw_input *input
         print_line(line);
     }
     if (input->kind == HW_COUNT && fabs(root->reached - target) > 1e-9 * fabs(target)) {
-        bool safe = report->question->calc->results[report->args->wanted].safe != 0;
+        bool safe = hw_solved_side(&report->question->calc->results[report->args->wanted]) != 0;
         print_line(safe ? "no whole number meets it: this one is next to it, on the safe side"
                         : "no whole number meets it: this is the first to pass it");
     }

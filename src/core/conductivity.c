@@ -1,8 +1,8 @@
 /* conductivity.c - the practical salinity scale of 1978 and its extension to low salinity. */
 #include "holdwater/conductivity.h"
 
+#include "core/false_position.h"
 #include "core/no_answer.h"
-#include "core/root.h"
 #include "core/seawater_kernel.h"
 
 #include <math.h>
@@ -50,7 +50,7 @@ static double hill(double t68, double x)
 
 static double root_at_low(double t68)
 {
-    return hw_root(pss78, t68, HW_CONDUCTIVITY_LOW, root_middle, root_high);
+    return hw_false_position(pss78, t68, HW_CONDUCTIVITY_LOW, root_middle, root_high);
 }
 
 /* What brings the two branches together where they meet. */
@@ -74,10 +74,10 @@ static double salinity_at(double t68, double x)
 static double root_at(double t68, double salinity)
 {
     if (salinity >= HW_CONDUCTIVITY_LOW) {
-        return hw_root(pss78, t68, salinity, root_middle, root_high);
+        return hw_false_position(pss78, t68, salinity, root_middle, root_high);
     }
     double meet = root_at_low(t68);
-    return hw_root(hill, t68, salinity / hill_scale(t68, meet), root_low, meet);
+    return hw_false_position(hill, t68, salinity / hill_scale(t68, meet), root_low, meet);
 }
 
 static int temp_in_range(double temp)

@@ -1,9 +1,9 @@
 /* seawater.c - density, heat capacity, ionic strength and chloride of sea water. */
 #include "holdwater/seawater.h"
 
+#include "core/false_position.h"
 #include "core/no_answer.h"
 #include "core/range.h"
-#include "core/root.h"
 #include "core/seawater_kernel.h"
 
 #include <stdbool.h>
@@ -44,8 +44,8 @@ int hw_seawater_salinity_by_density(double density, double temp, double *salinit
     if (density > hw_density_at_68(t68, HW_SEAWATER_SALINITY_MAX)) {
         return HW_STATUS_NONE;
     }
-    *salinity =
-        hw_root(hw_density_at_68, t68, density, HW_SEAWATER_SALINITY_MIN, HW_SEAWATER_SALINITY_MAX);
+    *salinity = hw_false_position(hw_density_at_68, t68, density, HW_SEAWATER_SALINITY_MIN,
+                                  HW_SEAWATER_SALINITY_MAX);
     return *salinity > HW_SEAWATER_SALINITY_FITTED ? HW_STATUS_STRETCHED : HW_STATUS_OK;
 }
 

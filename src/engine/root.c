@@ -14,6 +14,9 @@ int hw_notes_raised(const struct hw_calc *calc, uint64_t notes)
 
 int hw_solved_side(const struct hw_result *result)
 {
+    if (result->keep_below) {
+        return -1;
+    }
     return result->kind == HW_TIME ? -result->safe : result->safe;
 }
 

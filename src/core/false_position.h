@@ -1,6 +1,6 @@
-/* root.h - the argument at which a rising function reaches a value. */
-#ifndef HOLDWATER_ROOT_H
-#define HOLDWATER_ROOT_H
+/* false_position.h - the argument at which a rising function reaches a value. */
+#ifndef HOLDWATER_FALSE_POSITION_H
+#define HOLDWATER_FALSE_POSITION_H
 #include <math.h>
 
 /* The x between lo and hi at which f(t, x) passes target.
@@ -10,8 +10,8 @@
  * as Anderson & Bjoerck do (BIT 13 (1973) 253), so that both ends come in. Smooth functions take 4 to
  * 8 steps. It ends where the bracket is no wider than the spacing of the numbers there, where f gives
  * the target itself, or after 60 steps, and never leaves the bracket. */
-static inline double hw_root(double (*f)(double t, double x), double t, double target, double lo,
-                             double hi)
+static inline double hw_false_position(double (*f)(double t, double x), double t, double target,
+                                       double lo, double hi)
 {
     double below = f(t, lo) - target;
     double above = f(t, hi) - target;
