@@ -2,6 +2,7 @@
 #include "cli/rows.h"
 
 #include "cli/message.h"
+#include "cli/records.h"
 #include "cli/rows_in.h"
 #include "cli/rows_out.h"
 #include "cli/stream.h"
@@ -17,31 +18,20 @@
  * finished, as its records stand there. False at the end, or with a message and *fine false. */
 static bool next_record(struct rows *rows, struct csv_record *record, bool *fine)
 {
-    struct input *input = &rows->input;
     for (;;) {
-        size_t used = 0;
-        enum csv_end end = CSV_MORE;
-        if (input->begin < input->end) {
-            end = csv_find_record(input->text + input->begin, input->end - input->begin,
-                                  rows->in_separator, input->at_end, record, &used);
-        } else if (input->at_end) {
-            return false;
-        }
-        if (end == CSV_RECORD) {
-            input->begin += used;
-            return true;
+        enum record_end end = record_take(&rows->input, rows->in_separator, record);
+        if (end == RECORD_FOUND || end == RECORD_NONE) {
+            return end == RECORD_FOUND;
         }
         rows_finish_block(rows);
         rows_flush(rows);
         stream_flush();
-        if (end == CSV_TOO_LONG || end == CSV_UNCLOSED) {
-            complain("%s: row %zu: %s: stopped", input_name(input), rows->number + 1,
-                     end == CSV_TOO_LONG ? "a record of over 1 MiB"
-                                         : "the file ends inside quotes");
+        if (end != RECORD_MORE) {
+            record_complain(&rows->input, rows->number + 1, end);
             *fine = false;
             return false;
         }
-        if (rows->stopped || ferror(stdout) || !input_fill(input)) {
+        if (rows->stopped || ferror(stdout) || !input_fill(&rows->input)) {
             *fine = !ferror(stdout) && rows->stopped;
             return false;
         }
@@ -50,42 +40,10 @@ static bool next_record(struct rows *rows, struct csv_record *record, bool *fine
 
 /* --- The run ---------------------------------------------------------------------------------- */
 
-/* False with what to type when no separator was named and the header shows another. */
-static bool separator_fits(const struct rows *rows, const struct csv_record *header)
-{
-    bool semicolon = memchr(header->at, ';', header->n) != NULL;
-    bool tab = memchr(header->at, '\t', header->n) != NULL;
-    if (rows->args->separator != 0 || memchr(header->at, ',', header->n) || (!semicolon && !tab)) {
-        return true;
-    }
-    complain("%s looks separated by %s: add --separator %s%s", input_name(&rows->input),
-             semicolon ? "semicolons" : "tabs", semicolon ? "semicolon" : "tab",
-             semicolon ? ", and --decimal comma if its numbers have one" : "");
-    return false;
-}
-
 static bool read_header(struct rows *rows)
 {
     struct csv_record record;
-    bool fine = true;
-    while (!rows->input.at_end && rows->input.end < 3) {
-        if (!input_fill(&rows->input)) {
-            return false;
-        }
-    }
-    input_skip_mark(&rows->input);
-    if (!next_record(rows, &record, &fine) || record.n == 0) {
-        if (fine) {
-            complain("%s has no header: the first line names the columns",
-                     input_name(&rows->input));
-        }
-        return false;
-    }
-    if (!record.quotes && memchr(record.at, '\r', record.n)) {
-        complain("%s has line ends of CR alone: save it with LF or CRLF", input_name(&rows->input));
-        return false;
-    }
-    if (!separator_fits(rows, &record)) {
+    if (!record_header(&rows->input, rows->args->separator, &record)) {
         return false;
     }
     memcpy(rows->header, record.at, record.n);

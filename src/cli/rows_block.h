@@ -5,7 +5,7 @@
 #include "cli/input.h"
 #include "cli/notes.h"
 
-enum { OUT_SIZE = 1 << 16, PROBLEM_MAX = 64, NOT_ASKED = -1, CODES_KEPT = 32, SWAPPED_MAX = 64 };
+enum { OUT_SIZE = 1 << 16, PROBLEM_MAX = 64, NOT_ASKED = -1, CODES_KEPT = 32 };
 
 /* A record of the block, and what became of it. */
 struct row {
@@ -45,7 +45,7 @@ struct rows {
     size_t number, bad, withheld, dropped;
     bool stopped, told_surplus, told_comma;
 
-    char swapped[HW_INPUTS][SWAPPED_MAX]; /* cells of the row at hand with decimal commas changed */
+    char swapped[HW_INPUTS][CSV_SWAPPED_MAX]; /* cells of the row at hand with decimal commas changed */
     char header[CSV_RECORD_MAX];
     struct input input;
     size_t written;
