@@ -81,6 +81,22 @@ static const struct hw_unit *spelt_unit(enum hw_kind kind, const char *text, siz
     return hw_unit_find(kind, text, n);
 }
 
+/* The longest one: mg_L, and not L. */
+const struct hw_unit *column_unit(struct hw_text name, size_t *n)
+{
+    for (*n = 1; *n < name.n; ++*n) {
+        struct hw_text part = unit_part(name, *n);
+        for (const struct hw_unit *unit = hw_units; part.at && unit->name; unit++) {
+            const struct hw_unit *found = spelt_unit(unit->kind, part.at, part.n);
+            if (found) {
+                return found;
+            }
+        }
+    }
+    *n = name.n;
+    return NULL;
+}
+
 bool column_tells(const char *word, enum hw_kind kind, struct hw_text name,
                   const struct hw_unit **unit)
 {

@@ -45,7 +45,8 @@ struct rows {
     size_t number, bad, withheld, dropped;
     bool stopped, told_surplus, told_comma;
 
-    char swapped[HW_INPUTS][CSV_SWAPPED_MAX]; /* cells of the row at hand with decimal commas changed */
+    char swapped[HW_INPUTS]
+                [CSV_SWAPPED_MAX]; /* cells of the row at hand with decimal commas changed */
     char header[CSV_RECORD_MAX];
     struct input input;
     size_t written;
