@@ -40,13 +40,13 @@ extern "C" {
  *   intercept  value of the line at day 0
  * Status
  *   HW_STATUS_OK
- *   HW_STATUS_NONE: all readings have the same time, or times lie so near that the slope is infinite
+ *   HW_STATUS_NONE: all readings have one time, or times lie so near that the slope is infinite
  *   HW_STATUS_RANGE
  * Notes
  *  1. slope: the median of the slopes between any two readings of different times; of an even
  *     number the mean of the two in the middle. intercept = median(values) - slope x median(days).
- *  2. Chosen for records of water: it asks for no normal errors, and about 29 readings of 100 can be
- *     wild before it breaks (recalled).
+ *  2. Chosen for records of water: it asks for no normal errors, and about 29 readings of 100 can
+ *     be wild before it breaks (recalled).
  *  3. A kit's steps make ties: many slopes of 0, and jumps. hw_trend_interval tells what the slope
  *     is worth.
  *  4. Not modelled: what is not a straight line, such as decay; seasons and hours of the day.
@@ -68,8 +68,8 @@ int hw_trend_slope(const double *days, const double *values, size_t n, double *s
  * Status
  *   As hw_trend_slope.
  * Notes
- *  1. sigma^2 = (n(n - 1)(2n + 5) - sum of k(k - 1)(2k + 5) over the ties of days and of values) / 18,
- *     k readings being a tie. Of the N slopes between readings of different times, sorted and
+ *  1. sigma^2 = (n(n - 1)(2n + 5) - sum of k(k - 1)(2k + 5) over the ties of days and of values)
+ *     / 18, k readings being a tie. Of the N slopes between readings of different times, sorted and
  *     counted from 0, `low` is number max(round((N - z sigma) / 2) - 1, 0) and `high` number
  *     min(round((N + z sigma) / 2), N - 1); z is 1.959964, a half is rounded to even.
  *  2. Of few readings it says little: of three or four it cannot be wider than the slopes are.

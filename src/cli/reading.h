@@ -16,8 +16,8 @@ struct reading {
     const struct hw_unit *unit; /* written with it, or NULL */
 };
 
-/* Reads a text. A unit that several kinds have is that of `kind`, if it is one of them; what follows
- * +- is left out, as the value itself is the middle. */
+/* Reads a text. A unit that several kinds have is that of `kind`, if it is one of them; what
+ * follows +- is left out, as the value itself is the middle. */
 enum reading_kind reading_read(struct hw_text text, enum hw_kind kind, struct reading *reading);
 
 /* True when numbers in both units, or without any, are the same numbers. */

@@ -17,8 +17,8 @@ static const char *const trend_sources[] = {"theil-sen", "our-arithmetic", "labe
 
 /* clang-format off */
 static const struct hw_input inputs[TREND_INPUTS] = {
-    [TREND_GAP] = {.name = "gap", .unit = "d", .kind = HW_TIME, .lo = 0.01, .hi = 366, .need = HW_PRESET, .preset = 1.5,
-     .help = "longest time between two readings of a run"},
+    [TREND_GAP] = {.name = "gap", .unit = "d", .kind = HW_TIME, .lo = 0.01, .hi = 366,
+     .need = HW_PRESET, .preset = 1.5, .help = "longest time between two readings of a run"},
     [TREND_LAST] = {.name = "last", .unit = "", .kind = HW_COUNT, .lo = 2,
      .hi = HW_TREND_READINGS_MAX, .need = HW_PRESET, .preset = 14,
      .help = "readings, the latest, that the line is laid through"},

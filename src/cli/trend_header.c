@@ -149,12 +149,12 @@ static bool logbook_of(struct trend_record *record)
     const char *dot = strchr(of, '.');
     char name[SHOWN_MAX] = "";
     (void)snprintf(name, sizeof name, "%.*s", (int)(dot ? dot - of : 0), of);
-    const struct hw_calc *calc = calc_find(name);
+    const struct hw_calc *calc = dot ? calc_find(name) : NULL;
     struct suggestions near = {.word = dot ? name : shown, .n = 0};
     for (size_t i = 0; hw_calcs[i] && !calc; i++) {
         suggest_weigh(&near, hw_calcs[i]->name);
     }
-    if (!calc) {
+    if (!dot || !calc) {
         suggest_text(&near, "", suggestion);
         complain(
             "%s is a logbook: write --of CALCULATION.NAME, as in --of ammonia.free, not '%s'%s",

@@ -98,7 +98,8 @@ static void draw_window(const struct canvas *canvas)
     }
 }
 
-/* A line across with its name above it, at the right. */
+/* A line across with its name: the limit's at the left, the others at the right, that of the floor
+ * below it where there is room, so that no two meet. */
 static void draw_level(const struct canvas *canvas, size_t level)
 {
     const struct trend_answer *answer = canvas->answer;
@@ -108,14 +109,16 @@ static void draw_level(const struct canvas *canvas, size_t level)
     if (isnan(answer->level[level])) {
         return;
     }
+    bool limit = level == TREND_LIMIT;
     double y = place_y(canvas, answer->level[level]);
-    look.anchor = PLOT_RIGHT;
+    bool below = level == TREND_FLOOR && y + 2 * look.size < canvas->y.from;
+    look.anchor = limit ? PLOT_LEFT : PLOT_RIGHT;
     trend_value(answer, answer->level[level], value);
     (void)snprintf(label, sizeof label, "%s %s", trend_level_names[level], value);
     plot_line(canvas->plot, (double[2]){canvas->x.from, y}, (double[2]){canvas->x.to, y},
-              level == TREND_LIMIT ? PLOT_HEAVY : PLOT_DASHED);
-    double side = level == TREND_FLOOR ? look.size : -4;
-    plot_text(canvas->plot, canvas->x.to - 3, y + side, &look, label);
+              limit ? PLOT_HEAVY : PLOT_DASHED);
+    plot_text(canvas->plot, limit ? canvas->x.from + 4 : canvas->x.to - 3,
+              below ? y + look.size : y - 4, &look, label);
 }
 
 static void draw_line(const struct canvas *canvas, enum plot_curve curve)

@@ -48,8 +48,8 @@ static void note_tank(struct trend_record *record, struct hw_text tank)
 /* A logbook guards names that a spreadsheet would run with an apostrophe. */
 static struct hw_text unguarded(const struct trend_record *record, struct hw_text tank)
 {
-    bool guarded =
-        record->logbook && tank.n > 1 && tank.at[0] == '\'' && memchr("=+-@", tank.at[1], 4);
+    bool guarded = record->logbook && tank.n > 1 && tank.at[0] == '\'' && tank.at[1] != '\0' &&
+                   strchr("=+-@", tank.at[1]);
     return guarded ? (struct hw_text){tank.at + 1, tank.n - 1} : tank;
 }
 
@@ -154,8 +154,8 @@ static void add_reading(struct trend_record *record, struct trend_track *track,
     }
 }
 
-/* One cell, or one value of a log line; `number` is what of it is read: with a decimal comma not what
- * was written. */
+/* One cell, or one value of a log line; `number` is what of it is read: with a decimal comma not
+ * what was written. */
 static void take_reading(struct trend_record *record, struct trend_track *track,
                          struct hw_text written, struct hw_text number, struct row_times *times)
 {
@@ -181,7 +181,7 @@ static void take_reading(struct trend_record *record, struct trend_track *track,
 static void take_cells(struct trend_record *record, struct row_times *times)
 {
     struct csv_cell cell;
-    char room[CELL_MAX];
+    char room[CELL_MAX] = "";
     char swapped[CSV_SWAPPED_MAX];
     size_t column = 0;
     size_t next = 0;
@@ -191,8 +191,8 @@ static void take_cells(struct trend_record *record, struct row_times *times)
         if (record->track[next].column != column) {
             continue;
         }
-        struct hw_text text = {room, cell.text.n <= CELL_MAX ? csv_unquote(&cell, room) : 0};
-        text = hw_text_trimmed(text);
+        size_t n = cell.text.n <= CELL_MAX ? csv_unquote(&cell, room) : 0;
+        struct hw_text text = hw_text_trimmed((struct hw_text){room, n});
         struct hw_text number =
             record->ask->decimal_comma ? csv_swap_decimals(text, swapped) : text;
         take_reading(record, &record->track[next++], text, number, times);

@@ -89,9 +89,9 @@ static void readings_words(const struct trend_answer *answer, char text[TREND_LI
 static void last_words(const struct trend_answer *answer, char text[TREND_LINE])
 {
     char value[TREND_LINE];
-    char age[TREND_LINE] = "";
     trend_value(answer, answer->out[TREND_LAST_READING], value);
     if (!isnan(answer->out[TREND_AGE])) {
+        char age[TREND_LINE];
         days_words(answer->out[TREND_AGE], age);
         (void)snprintf(text, TREND_LINE, "%.70s, read %.20s ago", value, age);
     } else {
@@ -103,11 +103,11 @@ static void last_words(const struct trend_answer *answer, char text[TREND_LINE])
 static void limit_words(const struct trend_answer *answer, char text[TREND_LINE])
 {
     char limit[TREND_LINE];
-    char days[TREND_LINE];
-    char day[WHEN_MAX];
     double ahead = answer->out[TREND_DAYS_TO_LIMIT];
     trend_value(answer, answer->level[TREND_LIMIT], limit);
     if (!isnan(ahead)) {
+        char days[TREND_LINE];
+        char day[WHEN_MAX];
         days_words(ahead, days);
         trend_moment(answer, answer->days[answer->n - 1] + ahead, true, day);
         (void)snprintf(text, TREND_LINE, "%.20s from the last reading, to %.40s on %s", days, limit,
@@ -157,9 +157,9 @@ static void broken_words(const struct trend_answer *answer, char text[TREND_LINE
     };
     const struct hw_trend_run *run = &answer->run;
     size_t before = run->by == HW_TREND_BREAK_GAP ? run->from : run->from - 1;
-    char when[WHEN_MAX];
     int n = snprintf(text, TREND_LINE, "%s", by[run->by]);
     if (run->by != HW_TREND_BREAK_NONE) {
+        char when[WHEN_MAX];
         trend_moment(answer, answer->days[before], true, when);
         n += snprintf(text + n, TREND_LINE - (size_t)n, " %s %s",
                       run->by == HW_TREND_BREAK_GAP ? "until" : "on", when);

@@ -1,5 +1,5 @@
-/* fuzz_trend.c - any bytes as a sheet of readings or a logbook: read, worked out and printed in every
- * format. The first byte chooses what is asked. */
+/* fuzz_trend.c - any bytes as a sheet of readings or a logbook: read, worked out and printed in
+ * every format. The first byte chooses what is asked. */
 #define _GNU_SOURCE /* memfd_create */
 #include "cli/trend_csv.h"
 #include "cli/trend_json.h"

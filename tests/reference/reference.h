@@ -21,8 +21,9 @@ struct choice {
 };
 
 /* One function, called by the one pointer that is set: `chosen` where there are choices, `series`
- * where it takes a record of readings, else `call` or, for functions of the library that take that many numbers and give one result, of1 to
- * of5. An input named temp or new_temp may be given as temp68 or new_temp68, on IPTS-68. */
+ * where it takes a record of readings, else `call` or, for functions of the library that take that
+ * many numbers and give one result, of1 to of5. An input named temp or new_temp may be given as
+ * temp68 or new_temp68, on IPTS-68. */
 struct function {
     const char *name;
     struct choice choices[CHOICES_MAX];

@@ -3,8 +3,8 @@
  * Usage: run_reference [FOLDER], by default tests/reference. Every *.csv in it has the columns
  *
  *     function   a function of the core without its hw_, or a calculation of the program
- *     inputs     name=value, joined by ; with words for choices; temp68 is a temperature on IPTS-68;
- *                days and values are lists with blanks between
+ *     inputs     name=value, joined by ; with words for choices; temp68 is a temperature on
+ *                IPTS-68; days and values are lists with blanks between
  *     result     the name of the result, or status
  *     expected   its value by the source
  *     abs, rel   tolerances; the wider of abs and rel x |expected| counts
