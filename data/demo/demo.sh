@@ -261,5 +261,8 @@ rows_status=0
 ask ammonia --rows readings.csv --only free,long_ratio || rows_status=$?
 test "$rows_status" -eq 1
 
+say 'Is the ammonia of birch creeping? Three readings of one day are no trend, and the answer says so.'
+ask trend --rows readings.csv --tank birch --of tan --limit 0.8 --when 2031-03-05T21:00
+
 say 'The logbook of birch and its fish.'
 cat "$logbook"
