@@ -164,7 +164,15 @@ ask dose --volume 110L --kind copper-amine --salinity 33 --floor 0.4 --ceiling 0
 log 2031-03-04T18:20+00:00 dose --tank birch --tanks tanks.csv --kind copper-amine --salinity 33 --floor 0.4 \
     --ceiling 0.5 --now 0.34 --added 12.4mL --strength 2mg/mL --only level_after,share_back
 
-say 'A tenth of the water is changed for that; an hour later the kit shows 0.50.' \
+say 'The evening of that day the kit reads 0.25. Since copper the filter does 40 % of what it did.' \
+    'What will it be at noon, if the fish is fed as before?'
+ask ahead --volume 110L --tan 0.25 --feed 2.5g --protein 48% --cleared-from 2 --cleared-to 0 \
+    --cleared-in 24h --left 40% --hours 18 --ph 8.1 --temp 25.5 --salinity 33
+log 2031-03-04T18:30+00:00 ahead --tank birch --tanks tanks.csv --tan 0.25 --feed 2.5g --protein 48% \
+    --cleared-from 2 --cleared-to 0 --cleared-in 24h --left 40% --hours 18 --ph 8.1 \
+    --only tan_then,hours_to_limit
+
+say 'A tenth of the water is changed for the copper; an hour later the kit shows 0.50.' \
     'A bath in formalin is spoken of, 150 ppm. Of what? It is not guessed.'
 refused 2 dose --volume 12L --kind formalin --temp 25.5 --target 150ppm
 ask dose --volume 12L --kind formalin --temp 25.5 --formalin-basis solution-mg --target 150 \
@@ -260,6 +268,9 @@ say 'The readings of a day in a file: every row is answered but one, whose therm
 rows_status=0
 ask ammonia --rows readings.csv --only free,long_ratio || rows_status=$?
 test "$rows_status" -eq 1
+
+say 'Is the ammonia of birch creeping? Three readings of one day are no trend, and the answer says so.'
+ask trend --rows readings.csv --tank birch --of tan --limit 0.8 --when 2031-03-05T21:00
 
 say 'The logbook of birch and its fish.'
 cat "$logbook"

@@ -37,6 +37,7 @@
 #include "holdwater/seawater.h"
 #include "holdwater/status.h"
 #include "holdwater/stock.h"
+#include "holdwater/trend.h"
 #include "holdwater/verdict.h"
 #include "holdwater/volume.h"
 

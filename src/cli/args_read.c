@@ -70,21 +70,6 @@ static bool read_on_bad(struct hw_text text, struct args *args)
 }
 
 /* COLUMN=INPUT; the last '=' divides them. */
-/* --map COLUMN=when, or DATE+TIME=when for two columns. */
-static bool read_when_map(struct hw_text text, struct hw_text column, struct args *args)
-{
-    if (args->when_column.at) {
-        return option_wrong("map", text, "one column, or DATE+TIME, for when");
-    }
-    const char *plus = memchr(column.at, '+', column.n);
-    size_t n = plus ? (size_t)(plus - column.at) : column.n;
-    args->when_column = (struct hw_text){column.at, n};
-    if (plus) {
-        args->time_column = (struct hw_text){plus + 1, column.n - n - 1};
-    }
-    return true;
-}
-
 static bool read_map(struct hw_text text, struct args *args)
 {
     size_t cut = text.n;
@@ -95,7 +80,8 @@ static bool read_map(struct hw_text text, struct args *args)
         return option_wrong("map", text, "COLUMN=INPUT, as in 'Water temp=temp'");
     }
     if (hw_name_is("when", text.at + cut, text.n - cut)) {
-        return read_when_map(text, (struct hw_text){text.at, cut - 1}, args);
+        return option_when_map(text, (struct hw_text){text.at, cut - 1}, &args->when_column,
+                               &args->time_column);
     }
     struct mapping *map = &args->map[args->n_maps];
     map->column = (struct hw_text){text.at, cut - 1};
@@ -153,29 +139,6 @@ static bool read_only(struct hw_text text, struct args *args)
     return true;
 }
 
-static bool read_separator(struct hw_text text, struct args *args)
-{
-    static const char *const words[] = {"comma", "semicolon", "tab"};
-    if (args->separator != 0) {
-        complain("--tsv is --separator tab: give one of them");
-        return false;
-    }
-    for (size_t i = 0; i < sizeof words / sizeof words[0]; i++) {
-        if (hw_name_is(words[i], text.at, text.n)) {
-            args->separator = ",;\t"[i];
-            return true;
-        }
-    }
-    return option_wrong("separator", text, "comma, semicolon or tab");
-}
-
-static bool read_decimal(struct hw_text text, struct args *args)
-{
-    args->decimal_comma = hw_name_is("comma", text.at, text.n);
-    return args->decimal_comma || hw_name_is("point", text.at, text.n) ||
-           option_wrong("decimal", text, "point or comma");
-}
-
 static bool read_general(size_t option, const char *word, struct args *args)
 {
     struct hw_text text = {word, strlen(word)};
@@ -202,9 +165,9 @@ static bool read_general(size_t option, const char *word, struct args *args)
     case OPTION_PREFIX:
         return read_prefix(word, args);
     case OPTION_SEPARATOR:
-        return read_separator(text, args);
+        return option_separator(text, &args->separator);
     case OPTION_DECIMAL:
-        return read_decimal(text, args);
+        return option_decimal(text, &args->decimal_comma);
     case OPTION_ON_BAD:
         return read_on_bad(text, args);
     case OPTION_LOG:
@@ -227,7 +190,7 @@ static bool read_general(size_t option, const char *word, struct args *args)
         args->full = true;
         return true;
     case OPTION_TSV:
-        return read_separator((struct hw_text){"tab", 3}, args);
+        return option_separator((struct hw_text){"tab", 3}, &args->separator);
     default:
         args->work = true;
         return true;

@@ -67,6 +67,44 @@ bool option_digits(struct hw_text text, int *value)
     return true;
 }
 
+bool option_separator(struct hw_text text, char *separator)
+{
+    static const char *const words[] = {"comma", "semicolon", "tab"};
+    if (*separator != 0) {
+        complain("--tsv is --separator tab: give one of them");
+        return false;
+    }
+    for (size_t i = 0; i < sizeof words / sizeof words[0]; i++) {
+        if (hw_name_is(words[i], text.at, text.n)) {
+            *separator = ",;\t"[i];
+            return true;
+        }
+    }
+    return option_wrong("separator", text, "comma, semicolon or tab");
+}
+
+bool option_decimal(struct hw_text text, bool *comma)
+{
+    *comma = hw_name_is("comma", text.at, text.n);
+    return *comma || hw_name_is("point", text.at, text.n) ||
+           option_wrong("decimal", text, "point or comma");
+}
+
+bool option_when_map(struct hw_text text, struct hw_text column, struct hw_text *when,
+                     struct hw_text *time)
+{
+    if (when->at) {
+        return option_wrong("map", text, "one column, or DATE+TIME, for when");
+    }
+    const char *plus = memchr(column.at, '+', column.n);
+    size_t n = plus ? (size_t)(plus - column.at) : column.n;
+    *when = (struct hw_text){column.at, n};
+    if (plus) {
+        *time = (struct hw_text){plus + 1, column.n - n - 1};
+    }
+    return true;
+}
+
 bool option_when(const char *word)
 {
     struct hw_text text = {word, strlen(word)};

@@ -16,6 +16,16 @@ bool option_no_result(const char *option, const struct hw_calc *calc, struct hw_
 /* 1 to 17. */
 bool option_digits(struct hw_text text, int *value);
 
+/* comma, semicolon or tab, into a separator that is 0 as long as none was named. */
+bool option_separator(struct hw_text text, char *separator);
+
+/* point or comma. */
+bool option_decimal(struct hw_text text, bool *comma);
+
+/* What stands before =when in a --map: one column, or DATE+TIME; `text` is all of it. */
+bool option_when_map(struct hw_text text, struct hw_text column, struct hw_text *when,
+                     struct hw_text *time);
+
 /* ISO 8601: a date, perhaps with a time. */
 bool option_when(const char *word);
 

@@ -96,6 +96,22 @@ const struct hw_unit *column_unit_within(enum hw_kind kind, struct hw_text name)
     return found;
 }
 
+/* The longest one: mg_L, and not L. */
+const struct hw_unit *column_unit(struct hw_text name, size_t *n)
+{
+    for (*n = 1; *n < name.n; ++*n) {
+        struct hw_text part = unit_part(name, *n);
+        for (const struct hw_unit *unit = hw_units; part.at && unit->name; unit++) {
+            const struct hw_unit *found = spelt_unit(unit->kind, part.at, part.n);
+            if (found) {
+                return found;
+            }
+        }
+    }
+    *n = name.n;
+    return NULL;
+}
+
 bool column_tells(const char *word, enum hw_kind kind, struct hw_text name,
                   const struct hw_unit **unit)
 {

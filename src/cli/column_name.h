@@ -15,6 +15,10 @@ void column_name(const char *name, const char *part, const char *unit, char text
 bool column_match(const struct hw_calc *calc, struct hw_text name, size_t *input,
                   const struct hw_unit **unit);
 
+/* The unit of any kind that a name ends with, or NULL; *n is the length of the name before it, of
+ * the whole where there is none: temp_F, TAN (mg/L). */
+const struct hw_unit *column_unit(struct hw_text name, size_t *n);
+
 /* True when a column of that name tells the word, perhaps in a unit of the kind, which is returned
  * then, else NULL. */
 bool column_tells(const char *word, enum hw_kind kind, struct hw_text name,

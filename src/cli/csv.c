@@ -126,6 +126,18 @@ size_t csv_unquote(const struct csv_cell *cell, char *to)
     return n;
 }
 
+struct hw_text csv_swap_decimals(struct hw_text text, char room[CSV_SWAPPED_MAX])
+{
+    if (text.n > CSV_SWAPPED_MAX) {
+        return text;
+    }
+    for (size_t i = 0; i < text.n; i++) {
+        char c = text.at[i];
+        room[i] = (char)(c == ',' ? '.' : c == '.' ? ',' : c);
+    }
+    return (struct hw_text){room, text.n};
+}
+
 static bool must_quote(struct hw_text text, char separator)
 {
     return memchr(text.at, separator, text.n) || memchr(text.at, '"', text.n) ||

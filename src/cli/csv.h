@@ -49,6 +49,13 @@ bool csv_next_cell(const struct csv_record *record, char separator, size_t *at,
  * cell->text.n. */
 size_t csv_unquote(const struct csv_cell *cell, char *to);
 
+enum { CSV_SWAPPED_MAX = 64 };
+
+/* A cell with commas for points and points for commas, in the room: what was written with a decimal
+ * comma is a number then, and with a point is none. One that is longer than the room, and than any
+ * number, stays as it is. */
+struct hw_text csv_swap_decimals(struct hw_text text, char room[CSV_SWAPPED_MAX]);
+
 /* Writes text as one cell: as it is in TSV, with tabs and line breaks as blanks; in CSV quoted
  * where it must be. `to` has room for 2 * text.n + 2 bytes. Returns the length. */
 size_t csv_write_cell(struct hw_text text, char separator, char *to);

@@ -202,6 +202,14 @@ const struct example examples[] = {
     {"disinfect", "a label that counts sodium hypochlorite by mass; an hour, with the working",
      "holdwater disinfect --volume 20gal --strength 12.5% --strength-as naocl-ww --density "
      "1.16g/mL --minutes 60 --work"},
+    {"trend", "is total ammonia of birch creeping, and on what day does it meet 0.5?",
+     "holdwater trend --rows readings.csv --tank birch --of tan --limit 0.5"},
+    {"trend", "for how many unbroken days was a medicine held in its window?",
+     "holdwater trend --rows levels.csv --tank birch --of copper --floor 0.15 --ceiling 0.2"},
+    {"trend", "free ammonia out of a logbook (--log FILE writes one), as a picture",
+     "holdwater trend --rows sea-room.csv --tank birch --of ammonia.free --format svg"},
+    {"trend", "what is in a file: each column of readings in a line",
+     "holdwater trend --rows readings.csv --tank birch"},
     {NULL, NULL, NULL},
 };
 
@@ -212,8 +220,10 @@ static const char *const treat[] = {"dose", "change", "blend", "buffer", NULL};
 static const char *const emergency[] = {"binder", "ahead", NULL};
 static const char *const rescue[] = {"bath", "course", "bag", NULL};
 static const char *const close[] = {"disinfect", NULL};
+static const char *const record[] = {"trend", NULL};
 
 const struct stage stages[] = {
-    {"ready", ready},         {"prove", prove},   {"watch", watch}, {"treat", treat},
-    {"emergency", emergency}, {"rescue", rescue}, {"close", close}, {NULL, NULL},
+    {"ready", ready}, {"prove", prove},         {"watch", watch},
+    {"treat", treat}, {"emergency", emergency}, {"rescue", rescue},
+    {"close", close}, {"record", record},       {NULL, NULL},
 };

@@ -1,7 +1,7 @@
 /* help.c - prints the help from the tables of the calculations. */
 #include "cli/help.h"
 
-#include "cli/args.h"
+#include "cli/hands.h"
 #include "cli/notes.h"
 #include "cli/print.h"
 #include "cli/wording.h"
@@ -41,9 +41,12 @@ static void print_entry_at(const char *entry, const char *text, size_t column)
     print_wrapped(text, column, column);
 }
 
-static void print_entry(const char *entry, const char *text)
+void help_option(const struct general_option *option)
 {
-    print_entry_at(entry, text, OPTION_COLUMN);
+    char entry[OPTION_MAX];
+    (void)snprintf(entry, sizeof entry, "--%s%s%s", option->name, option->value ? " " : "",
+                   option->value ? option->value : "");
+    print_entry_at(entry, option->help, OPTION_COLUMN);
 }
 
 void help_map(void)
@@ -52,7 +55,9 @@ void help_map(void)
     for (size_t i = 0; stages[i].name; i++) {
         (void)printf("%s\n", stages[i].name);
         for (size_t k = 0; stages[i].calculations[k]; k++) {
-            const struct hw_calc *calc = calc_find(stages[i].calculations[k]);
+            const char *name = stages[i].calculations[k];
+            const struct hw_calc *calc = calc_find(name);
+            calc = calc ? calc : hand_find(name);
             if (calc) {
                 print_entry_at(calc->name, calc->purpose, MAP_COLUMN);
             }
@@ -85,12 +90,11 @@ static void print_command(const char *command)
     (void)putchar('\n');
 }
 
-/* The first examples of a calculation, at most so many; true when there are more. */
-static bool print_examples(const struct hw_calc *calc, size_t most)
+bool help_examples(const char *name, size_t most)
 {
     size_t n = 0;
     for (size_t i = 0; examples[i].calculation; i++) {
-        bool mine = strcmp(examples[i].calculation, calc->name) == 0;
+        bool mine = strcmp(examples[i].calculation, name) == 0;
         n += mine ? 1 : 0;
         if (mine && n <= most) {
             print_blanks(2);
@@ -275,7 +279,7 @@ void help_calc(const struct hw_calc *calc)
     (void)printf("holdwater %s: ", calc->name);
     print_wrapped(calc->purpose, strlen(calc->name) + 12, 2);
     (void)puts("examples");
-    bool more = print_examples(calc, EXAMPLES_SHOWN - (calc->n_inputs > MANY_INPUTS ? 1 : 0));
+    bool more = help_examples(calc->name, EXAMPLES_SHOWN - (calc->n_inputs > MANY_INPUTS ? 1 : 0));
     print_legend(calc);
     for (size_t i = 0; i < calc->n_inputs; i++) {
         if (!told_before(calc, i)) {
@@ -318,7 +322,7 @@ bool help_name(const struct hw_calc *calc, const char *name)
     size_t input = hw_input_find(calc, name + skip, n - skip);
     size_t result = hw_result_find(calc, name + skip, n - skip);
     if (strcmp(name, "examples") == 0) {
-        (void)print_examples(calc, SIZE_MAX);
+        (void)help_examples(calc->name, SIZE_MAX);
         return true;
     }
     for (size_t i = input; i < calc->n_inputs; i = hw_input_next(calc, i)) {
@@ -364,10 +368,6 @@ void help_asking(void)
     }
     (void)puts("options");
     for (size_t i = 0; general_options[i].name; i++) {
-        char entry[OPTION_MAX];
-        (void)snprintf(entry, sizeof entry, "--%s%s%s", general_options[i].name,
-                       general_options[i].value ? " " : "",
-                       general_options[i].value ? general_options[i].value : "");
-        print_entry(entry, general_options[i].help);
+        help_option(&general_options[i]);
     }
 }

@@ -1,6 +1,7 @@
 /* lists.c - units, sources, cautions. */
 #include "cli/lists.h"
 
+#include "cli/hands.h"
 #include "cli/help.h"
 #include "cli/print.h"
 #include "cli/row_problem.h"
@@ -155,6 +156,7 @@ static int list_rows(int argc, char *argv[], const struct list *list)
     }
     struct suggestions near = {.word = shown, .n = 0};
     const struct hw_calc *calc = argc == 3 ? calc_find(argv[2]) : NULL;
+    calc = argc == 3 && !calc ? hand_find(argv[2]) : calc;
     bool found = false;
     for (size_t i = 0; list->key(i); i++) {
         bool meant = argc < 3 || strcmp(argv[2], list->key(i)) == 0;

@@ -12,6 +12,7 @@
 #include "cli/sweep.h"
 #include "cli/tank.h"
 #include "cli/topic.h"
+#include "cli/trend_run.h"
 #include "cli/wording.h"
 
 #include "holdwater/holdwater.h"
@@ -36,10 +37,13 @@ static int print_help(int argc, char *argv[]);
 static const struct command {
     const char *name;
     int (*run)(int argc, char *argv[]);
+    void (*help)(void); /* NULL: the map tells what there is */
 } commands[] = {
-    {"help", print_help},        {"units", list_units},        {"sources", list_sources},
-    {"cautions", list_cautions}, {"--version", print_version}, {"-V", print_version},
-    {"--help", print_help},      {"-h", print_help},
+    {"trend", trend_run, trend_help},  {"help", print_help, NULL},
+    {"units", list_units, NULL},       {"sources", list_sources, NULL},
+    {"cautions", list_cautions, NULL}, {"--version", print_version, NULL},
+    {"-V", print_version, NULL},       {"--help", print_help, NULL},
+    {"-h", print_help, NULL},
 };
 
 enum { COMMANDS = sizeof commands / sizeof commands[0] };
@@ -124,7 +128,7 @@ static int print_help(int argc, char *argv[])
     }
     for (size_t i = 0; !calc && i < COMMANDS; i++) {
         if (strcmp(argv[2], commands[i].name) == 0) {
-            help_map();
+            (commands[i].help ? commands[i].help : help_map)();
             return EXIT_ANSWERED;
         }
     }

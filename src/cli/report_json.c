@@ -1,10 +1,10 @@
 /* report_json.c - the answer as one JSON object (RFC 8259). */
 #include "cli/report_json.h"
 
+#include "cli/json.h"
 #include "cli/notes.h"
 #include "cli/print.h"
 #include "cli/report_steps.h"
-#include "cli/utf8.h"
 
 #include "holdwater/holdwater.h"
 
@@ -17,45 +17,6 @@ static const char *const origin_words[] = {
     [HW_FROM_TANK] = "tank", [HW_FROM_COLUMN] = "column", [HW_SWEPT] = "swept",
     [HW_SOLVED] = "solved",
 };
-
-/* A JSON string is UTF-8: what is not becomes the replacement character. */
-static void put_bytes(struct hw_text text)
-{
-    (void)putchar('"');
-    while (text.n > 0) {
-        unsigned char c = (unsigned char)text.at[0];
-        size_t length = utf8_length(text);
-        if (length == 0) {
-            (void)fputs("\\ufffd", stdout);
-            length = 1;
-        } else if (c == '"' || c == '\\') {
-            (void)printf("\\%c", c);
-        } else if (c < ' ') {
-            (void)printf("\\u%04x", c);
-        } else {
-            (void)fwrite(text.at, 1, length, stdout);
-        }
-        text.at += length;
-        text.n -= length;
-    }
-    (void)putchar('"');
-}
-
-static void put_string(const char *text)
-{
-    put_bytes((struct hw_text){text, strlen(text)});
-}
-
-static void put_number(double value)
-{
-    char text[NUMBER_MAX];
-    if (!isfinite(value)) {
-        (void)fputs("null", stdout);
-        return;
-    }
-    number_exact(text, value);
-    (void)fputs(text, stdout);
-}
 
 /* Between members and entries: a new line and its indent, or a blank when all is on one line. */
 static void put_break(const struct report *report, size_t depth)
@@ -77,7 +38,7 @@ static void put_member(const struct report *report, bool *first, const char *key
     }
     put_break(report, 1);
     *first = false;
-    put_string(key);
+    json_string(key);
     (void)fputs(": ", stdout);
 }
 
@@ -110,18 +71,18 @@ static void put_inputs(const struct report *report)
             continue;
         }
         put_entry(report, &first);
-        put_string(input->name);
+        json_string(input->name);
         (void)fputs(": {\"value\": ", stdout);
         if (input->words) {
             char words[WORDS_MAX];
             words_of(input, question->in[i], words, sizeof words);
-            put_string(words);
+            json_string(words);
         } else {
-            put_number(question->in[i]);
+            json_number(question->in[i]);
         }
         if (question->half[i] > 0) {
             (void)fputs(", \"half_width\": ", stdout);
-            put_number(question->half[i]);
+            json_number(question->half[i]);
         }
         (void)printf(", \"unit\": \"%s\", \"from\": \"%s\"}", input->unit,
                      origin_words[question->from[i]]);
@@ -141,20 +102,20 @@ static void put_solved(const struct report *report)
     (void)printf("\"input\": \"%s\"", calc->inputs[report->question->solved].name);
     put_entry(report, &first);
     (void)printf("\"for\": {\"result\": \"%s\", \"value\": ", calc->results[args->wanted].name);
-    put_number(args->wanted_value);
+    json_number(args->wanted_value);
     (void)printf(", \"unit\": \"%s\"}", calc->results[args->wanted].unit);
     put_entry(report, &first);
     (void)fputs("\"solutions\": [", stdout);
     for (size_t i = 0; i < solution->n_roots; i++) {
         const struct hw_root *root = &solution->root[i];
         (void)fputs(i == 0 ? "{\"value\": " : ", {\"value\": ", stdout);
-        put_number(root->from);
+        json_number(root->from);
         if (root->to > root->from) {
             (void)fputs(", \"to\": ", stdout);
-            put_number(root->to);
+            json_number(root->to);
         }
         (void)fputs(", \"reached\": ", stdout);
-        put_number(root->reached);
+        json_number(root->reached);
         (void)putchar('}');
     }
     (void)putchar(']');
@@ -169,16 +130,16 @@ static void put_spread(const struct report *report, size_t result)
     const struct hw_calc *calc = report->args->calc;
     const char *between = "";
     (void)fputs(", \"low\": ", stdout);
-    put_number(report->spread->low[result]);
+    json_number(report->spread->low[result]);
     (void)fputs(", \"high\": ", stdout);
-    put_number(report->spread->high[result]);
+    json_number(report->spread->high[result]);
     (void)fputs(", \"from_input\": {", stdout);
     for (size_t i = 0; i < calc->n_inputs; i++) {
         if (!isnan(report->spread->share[result][i])) {
             (void)fputs(between, stdout);
-            put_string(calc->inputs[i].name);
+            json_string(calc->inputs[i].name);
             (void)fputs(": ", stdout);
-            put_number(report->spread->share[result][i]);
+            json_number(report->spread->share[result][i]);
             between = ", ";
         }
     }
@@ -194,9 +155,9 @@ static void put_results(const struct report *report)
         size_t i = report->args->order[at];
         if (report->args->only[i]) {
             put_entry(report, &first);
-            put_string(calc->results[i].name);
+            json_string(calc->results[i].name);
             (void)fputs(": {\"value\": ", stdout);
-            put_number(report->answer->out[i]);
+            json_number(report->answer->out[i]);
             (void)printf(", \"unit\": \"%s\"", calc->results[i].unit);
             if (report->spread) {
                 put_spread(report, i);
@@ -215,11 +176,11 @@ static void put_working(const struct report *report)
         const struct hw_step *step = &report->steps->step[i];
         put_entry(report, &first);
         (void)fputs("{\"symbol\": ", stdout);
-        put_string(step->symbol);
+        json_string(step->symbol);
         (void)fputs(", \"expression\": ", stdout);
-        put_string(step->expression);
+        json_string(step->expression);
         (void)fputs(", \"value\": ", stdout);
-        put_number(step->value);
+        json_number(step->value);
         (void)printf(", \"unit\": \"%s\", \"source\": \"%s\"}", step->unit, step->source);
     }
     put_close(report, first, ']');
@@ -238,9 +199,9 @@ static void put_notes(const struct report *report)
         const struct hw_note *note = hw_note_at(calc, bits[i]);
         put_entry(report, &first);
         (void)fputs("{\"code\": ", stdout);
-        put_string(note->code);
+        json_string(note->code);
         (void)fputs(", \"text\": ", stdout);
-        put_string(note->text);
+        json_string(note->text);
         (void)fputs(notes_have(possible, bits[i]) ? ", \"possible\": true}" : "}", stdout);
     }
     put_close(report, first, ']');
@@ -251,7 +212,7 @@ static void put_sources(const struct hw_calc *calc)
     (void)putchar('[');
     for (size_t i = 0; calc->sources[i]; i++) {
         (void)fputs(i == 0 ? "" : ", ", stdout);
-        put_string(calc->sources[i]);
+        json_string(calc->sources[i]);
     }
     (void)putchar(']');
 }
@@ -259,7 +220,7 @@ static void put_sources(const struct hw_calc *calc)
 static void put_unquoted(const struct csv_cell *cell)
 {
     static char room[CSV_RECORD_MAX];
-    put_bytes((struct hw_text){room, csv_unquote(cell, room)});
+    json_bytes((struct hw_text){room, csv_unquote(cell, room)});
 }
 
 /* The cells of the row by their header. */
@@ -290,13 +251,13 @@ static void put_row(const struct report *report, bool *first)
     put_cells(report->row);
     put_member(report, first, "problem");
     if (report->row->problem) {
-        put_string(report->row->problem);
+        json_string(report->row->problem);
     } else {
         (void)fputs("null", stdout);
     }
     if (report->row->surplus.at) {
         put_member(report, first, "surplus");
-        put_bytes(report->row->surplus);
+        json_bytes(report->row->surplus);
     }
 }
 
@@ -313,11 +274,11 @@ static void put_steps(const struct report *report, bool *first_member)
     for (size_t k = 0; k < steps.n; k++) {
         put_entry(report, &first);
         (void)fputs("{\"day\": ", stdout);
-        put_number(steps.step[k].day);
+        json_number(steps.step[k].day);
         (void)fputs(", \"amount\": ", stdout);
-        put_number(steps.step[k].amount);
+        json_number(steps.step[k].amount);
         (void)printf(", \"unit\": \"%s\", \"level\": ", steps.amount_unit);
-        put_number(steps.step[k].level);
+        json_number(steps.step[k].level);
         (void)printf(", \"level_unit\": \"%s\"}", steps.level_unit);
     }
     put_close(report, first, ']');
@@ -329,11 +290,11 @@ void report_json_object(const struct report *report)
     bool asked = !report->row || !report->row->problem;
     (void)putchar('{');
     put_member(report, &first, "program");
-    put_string("holdwater");
+    json_string("holdwater");
     put_member(report, &first, "version");
-    put_string(HW_VERSION);
+    json_string(HW_VERSION);
     put_member(report, &first, "calculation");
-    put_string(report->args->calc->name);
+    json_string(report->args->calc->name);
     if (report->row) {
         put_row(report, &first);
     }

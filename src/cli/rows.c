@@ -2,6 +2,7 @@
 #include "cli/rows.h"
 
 #include "cli/message.h"
+#include "cli/records.h"
 #include "cli/rows_in.h"
 #include "cli/rows_out.h"
 #include "cli/stream.h"
@@ -19,31 +20,20 @@
  * finished, as its records stand there. False at the end, or with a message and *fine false. */
 static bool next_record(struct rows *rows, struct csv_record *record, bool *fine)
 {
-    struct input *input = &rows->input;
     for (;;) {
-        size_t used = 0;
-        enum csv_end end = CSV_MORE;
-        if (input->begin < input->end) {
-            end = csv_find_record(input->text + input->begin, input->end - input->begin,
-                                  rows->in_separator, input->at_end, record, &used);
-        } else if (input->at_end) {
-            return false;
-        }
-        if (end == CSV_RECORD) {
-            input->begin += used;
-            return true;
+        enum record_end end = record_take(&rows->input, rows->in_separator, record);
+        if (end == RECORD_FOUND || end == RECORD_NONE) {
+            return end == RECORD_FOUND;
         }
         rows_finish_block(rows);
         rows_flush(rows);
         stream_flush();
-        if (end == CSV_TOO_LONG || end == CSV_UNCLOSED) {
-            complain("%s: row %zu: %s: stopped", input_name(input), rows->number + 1,
-                     end == CSV_TOO_LONG ? "a record of over 1 MiB"
-                                         : "a quote opens there that no quote closes");
+        if (end != RECORD_MORE) {
+            record_complain(&rows->input, rows->number + 1, end);
             *fine = false;
             return false;
         }
-        if (rows->stopped || ferror(stdout) || !input_fill(input)) {
+        if (rows->stopped || ferror(stdout) || !input_fill(&rows->input)) {
             *fine = !ferror(stdout) && rows->stopped;
             return false;
         }
@@ -52,70 +42,12 @@ static bool next_record(struct rows *rows, struct csv_record *record, bool *fine
 
 /* --- The run ---------------------------------------------------------------------------------- */
 
-/* True when a number with a decimal comma stands in what was read of the file. */
-static bool shows_decimal_comma(const struct input *input)
-{
-    for (size_t i = 1; i + 1 < input->end; i++) {
-        const char *at = input->text + i;
-        if (*at == ',' && at[-1] >= '0' && at[-1] <= '9' && at[1] >= '0' && at[1] <= '9') {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* When no separator was named and the header shows another than a comma: takes it where decimal
- * commas are told, for no comma separates then; else false with what to type. */
-static bool separator_fits(struct rows *rows, const struct csv_record *header)
-{
-    bool semicolon = memchr(header->at, ';', header->n) != NULL;
-    bool tab = memchr(header->at, '\t', header->n) != NULL;
-    if (rows->args->separator != 0 || memchr(header->at, ',', header->n) || (!semicolon && !tab)) {
-        return true;
-    }
-    if (rows->args->decimal_comma && semicolon != tab) {
-        rows->in_separator = semicolon ? ';' : '\t';
-        return true;
-    }
-    bool comma = shows_decimal_comma(&rows->input) && semicolon != tab;
-    complain("%s looks separated by %s%s: add %s", input_name(&rows->input),
-             semicolon ? "semicolons" : "tabs", comma ? ", with decimal commas" : "",
-             comma       ? "--decimal comma"
-             : semicolon ? "--separator semicolon"
-                         : "--separator tab");
-    return false;
-}
-
 static bool read_header(struct rows *rows)
 {
     struct csv_record record;
-    bool fine = true;
-    while (!rows->input.at_end && rows->input.end < 3) {
-        if (!input_fill(&rows->input)) {
-            return false;
-        }
-    }
-    input_skip_mark(&rows->input);
-    if (!next_record(rows, &record, &fine) || record.n == 0) {
-        if (fine) {
-            complain("%s has no header: the first line names the columns",
-                     input_name(&rows->input));
-        }
+    rows->in_separator = rows->args->separator;
+    if (!record_header(&rows->input, rows->args->decimal_comma, &rows->in_separator, &record)) {
         return false;
-    }
-    if (!record.quotes && memchr(record.at, '\r', record.n)) {
-        complain("%s has line ends of CR alone: save it with LF or CRLF", input_name(&rows->input));
-        return false;
-    }
-    size_t begin = (size_t)(record.at - rows->input.text);
-    if (!separator_fits(rows, &record)) {
-        return false;
-    }
-    if (rows->in_separator != ',' && rows->args->separator == 0) {
-        rows->input.begin = begin; /* once more: what stands in quotes hangs on the separator */
-        if (!next_record(rows, &record, &fine)) {
-            return false;
-        }
     }
     memcpy(rows->header, record.at, record.n);
     record.at = rows->header;
@@ -172,25 +104,11 @@ static bool comes_later(const struct rows *rows, size_t input)
            (rows->by_tank && tank_rows_tell(rows->calc, input));
 }
 
-/* Checks once what no column decides, and fills the columns of the block that stay the same. */
-static int prepare(struct rows *rows)
+/* The question as far as no column decides it. */
+static int settle_constant(struct rows *rows)
 {
     const struct hw_calc *calc = rows->calc;
     size_t which = 0;
-    memcpy(rows->base, rows->args->written, sizeof rows->base);
-    if (!prepare_tanks(rows)) {
-        return EXIT_ASKED_WRONGLY;
-    }
-    rows->plain = !rows->args->spread && !rows->by_tank;
-    rows->grave = hw_notes_grave(calc);
-    for (size_t i = 0; i < calc->n_inputs; i++) {
-        if (!comes_later(rows, i)) {
-            tank_mention(rows->args, i);
-        } else {
-            rows->plain = rows->plain && stands_alone(calc, i);
-            rows->base[i].from = rows->base[i].text.at ? rows->base[i].from : HW_FROM_COLUMN;
-        }
-    }
     struct hw_written known[HW_INPUTS];
     for (size_t i = 0; i < calc->n_inputs; i++) {
         known[i] = rows->base[i];
@@ -215,16 +133,46 @@ static int prepare(struct rows *rows)
         message_problem(calc, known, &rows->constant, problem, which);
         return hw_problem_of_range(problem) ? EXIT_UNANSWERED : EXIT_ASKED_WRONGLY;
     }
-    if (!tank_agrees(rows->args, &rows->constant)) {
+    return tank_agrees(rows->args, &rows->constant) ? EXIT_ANSWERED : EXIT_ASKED_WRONGLY;
+}
+
+/* False with what to type when log lines would have no time. */
+static bool has_time(const struct rows *rows)
+{
+    char hint[COLUMNS_HINT];
+    if (rows->args->format != FORMAT_LOG || rows->columns.when != NO_COLUMN || rows->args->when) {
+        return true;
+    }
+    columns_hint_when(&rows->columns, hint);
+    complain("a logbook needs a time for each row: %s, or --when TIME for all",
+             hint[0] != '\0' ? hint
+                             : "a column when, --map COLUMN=when, --map DATE+TIME=when for two");
+    return false;
+}
+
+/* Checks once what no column decides, and fills the columns of the block that stay the same. */
+static int prepare(struct rows *rows)
+{
+    const struct hw_calc *calc = rows->calc;
+    memcpy(rows->base, rows->args->written, sizeof rows->base);
+    if (!prepare_tanks(rows)) {
         return EXIT_ASKED_WRONGLY;
     }
-    if (rows->args->format == FORMAT_LOG && rows->columns.when == NO_COLUMN && !rows->args->when) {
-        char hint[COLUMNS_HINT];
-        columns_hint_when(&rows->columns, hint);
-        complain("a logbook needs a time for each row: %s, or --when TIME for all",
-                 hint[0] != '\0'
-                     ? hint
-                     : "a column when, --map COLUMN=when, --map DATE+TIME=when for two");
+    rows->plain = !rows->args->spread && !rows->by_tank;
+    rows->grave = hw_notes_grave(calc);
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        if (!comes_later(rows, i)) {
+            tank_mention(rows->args, i);
+        } else {
+            rows->plain = rows->plain && stands_alone(calc, i);
+            rows->base[i].from = rows->base[i].text.at ? rows->base[i].from : HW_FROM_COLUMN;
+        }
+    }
+    int status = settle_constant(rows);
+    if (status != EXIT_ANSWERED) {
+        return status;
+    }
+    if (!has_time(rows)) {
         return EXIT_ASKED_WRONGLY;
     }
     hw_batch_fill(&rows->batch, &rows->constant, HW_BLOCK);
@@ -269,7 +217,6 @@ int rows_run(const struct args *args)
     bool fine = true;
     rows.args = args;
     rows.calc = args->calc;
-    rows.in_separator = args->separator ? args->separator : ',';
     if (!input_open(&rows.input, args->rows) || !stream_apart(rows.input.descriptor) ||
         !read_header(&rows)) {
         return EXIT_ASKED_WRONGLY;

@@ -5,7 +5,7 @@
 #include "cli/input.h"
 #include "cli/notes.h"
 
-enum { OUT_SIZE = 1 << 16, PROBLEM_MAX = 64, NOT_ASKED = -1, CODES_KEPT = 32, SWAPPED_MAX = 64 };
+enum { OUT_SIZE = 1 << 16, PROBLEM_MAX = 64, NOT_ASKED = -1, CODES_KEPT = 32 };
 
 /* What is said once for a file. */
 enum telling { TELL_SURPLUS, TELL_COMMA, TELL_LINES, TELL_TANK, TELLINGS };
@@ -48,7 +48,8 @@ struct rows {
     size_t number, bad, withheld, dropped;
     bool stopped, told[TELLINGS];
 
-    char swapped[HW_INPUTS][SWAPPED_MAX]; /* cells of the row at hand with decimal commas changed */
+    char swapped[HW_INPUTS]
+                [CSV_SWAPPED_MAX]; /* cells of the row at hand with decimal commas changed */
     char header[CSV_RECORD_MAX];
     struct input input;
     size_t written;

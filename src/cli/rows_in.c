@@ -225,21 +225,13 @@ static const char *ask_with_tank(struct rows *rows, struct row *row, const struc
     return NULL;
 }
 
-/* Commas for points in cells that are numbers, and points for commas: one in the place of the other
- * is no number then. A cell that is longer than any number stays as it is. */
+/* In cells that are numbers. */
 static void swap_decimals(struct rows *rows, struct hw_text fed[HW_INPUTS])
 {
     for (size_t k = 0; k < rows->columns.n_feed; k++) {
-        char *to = rows->swapped[k];
-        if (rows->calc->inputs[rows->columns.feed[k].input].words || !fed[k].at ||
-            fed[k].n > SWAPPED_MAX) {
-            continue;
+        if (!rows->calc->inputs[rows->columns.feed[k].input].words && fed[k].at) {
+            fed[k] = csv_swap_decimals(fed[k], rows->swapped[k]);
         }
-        for (size_t i = 0; i < fed[k].n; i++) {
-            char c = fed[k].at[i];
-            to[i] = (char)(c == ',' ? '.' : c == '.' ? ',' : c);
-        }
-        fed[k].at = to;
     }
 }
 

@@ -3,6 +3,8 @@
 
 #include "cli/civil.h"
 
+#include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 /* Takes a text of a shape off the front: '0' is a digit, other characters are themselves. False
@@ -44,7 +46,8 @@ static bool read_zone(struct hw_text text, struct when *when)
         return false;
     }
     int minutes = two_digits(at + 1) * 60 + two_digits(at + 4);
-    when->seconds += (at[0] == '-' ? 60LL : -60LL) * minutes;
+    when->offset = at[0] == '-' ? -minutes : minutes;
+    when->seconds -= 60LL * when->offset;
     return two_digits(at + 4) <= 59 && minutes <= 14 * 60;
 }
 
@@ -88,4 +91,26 @@ bool when_is_iso(struct hw_text text)
 {
     struct when when;
     return when_read(text, &when);
+}
+
+void when_text(const struct when *when, char text[WHEN_MAX])
+{
+    long long wall = when->seconds + 60LL * when->offset;
+    long long days = wall >= 0 ? wall / 86400 : -((86399 - wall) / 86400);
+    int rest = (int)(wall - days * 86400);
+    struct civil date = civil_date(days);
+    char clock[WHEN_MAX] = "";
+    char zone[WHEN_MAX] = "";
+    if (when->has_time) {
+        int n = snprintf(clock, sizeof clock, "T%02d:%02d", rest / 3600, rest / 60 % 60);
+        if (rest % 60 != 0) {
+            (void)snprintf(clock + n, sizeof clock - (size_t)n, ":%02d", rest % 60);
+        }
+    }
+    if (when->has_offset) {
+        (void)snprintf(zone, sizeof zone, "%c%02d:%02d", when->offset < 0 ? '-' : '+',
+                       abs(when->offset) / 60, abs(when->offset) % 60);
+    }
+    (void)snprintf(text, WHEN_MAX, "%04d-%02d-%02d%.12s%.10s", date.year, date.month, date.day,
+                   clock, zone);
 }

@@ -9,12 +9,17 @@ struct when {
     long long seconds; /* since 1970: in UTC with an offset, else by the clock on the wall */
     bool has_time;     /* false: a date alone, its midnight */
     bool has_offset;   /* Z or +01:00 is written; times with and without cannot be compared */
+    int offset;        /* of the clock on the wall from UTC, in minutes */
 };
 
 /* Reads a date that exists, alone or with a time: 2031-03-05, 2031-03-05T08:15,
  * 2031-03-05 08:15:30+01:00, and Z for +00:00. Years from 1600 on. False, *when as it was, for
  * anything else. */
 bool when_read(struct hw_text text, struct when *when);
+
+/* Writes a moment as it was read: a date alone, or with hours and minutes, and seconds if there are
+ * any, and its offset if it has one. */
+void when_text(const struct when *when, char text[WHEN_MAX]);
 
 /* True where when_read would read it. */
 bool when_is_iso(struct hw_text text);

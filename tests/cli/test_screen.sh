@@ -39,6 +39,15 @@ judge() {
     checks=$((checks + 5))
 }
 
+# What the examples of trend read: a week of birch, in which ammonia creeps.
+{
+    echo when,tank,tan,copper
+    for day in 1 2 3 4 5 6 7; do
+        echo "2031-03-0${day}T08:00,birch,0.$((day + 1))$((day % 3)),0.1$((5 + day % 4))"
+    done
+} >readings.csv
+cp readings.csv levels.csv
+
 # Each help's first example of one question.
 "$program" | sed -n '1,/^ask:/s/^  \([a-z][a-z]*\) .*/\1/p' >names.txt
 while read -r name; do
@@ -82,7 +91,7 @@ while IFS='|' read -r command says; do
     tr -s ' \n' '  ' <answer.txt | grep -qF -- "$says" || fail "guide: $command" "does not say: $says"
     checks=$((checks + 1))
 done <jobs.txt
-[ "$(wc -l <jobs.txt)" -eq 17 ] || { echo 'the table of jobs has not 17 commands' >&2; exit 1; }
+[ "$(wc -l <jobs.txt)" -eq 18 ] || { echo 'the table of jobs has not 18 commands' >&2; exit 1; }
 
 tab=$(printf '\t')
 grep -v '^#\|^lines' "$tests/screens.tsv" >screens.txt

@@ -288,6 +288,31 @@ draw 0 not-there ammonia --tan 0.6 --ph 7:8:0.5 --temp 25 --salinity 0:30:10 --o
 has 3 '>-</text>'
 has 1 '-: does not apply there.'
 
+# A record: a dot for each reading used, its line, dashed to the day of the limit; window and limit by their names.
+{
+    echo 'when,tank,tan mg/L'
+    for day in 1 2 3 4 5 6 7; do
+        echo "2031-03-0${day}T08:00,birch,0.$((day + 1))$((day % 3))"
+    done
+} >record.csv
+record='trend --rows record.csv --tank birch --of tan --when 2031-03-07T20:00'
+draw 0 record $record --limit 1.2 --floor 0.25 --ceiling 1.15
+has 7 '<circle'
+has 1 '<polyline.*width="1.6"'
+has 1 'stroke-width="2.8"'
+has 3 'stroke-dasharray'
+has 1 '>limit 1.2 mg/L</text>'
+has 1 '>floor 0.25 mg/L</text>'
+has 1 '>ceiling 1.15 mg/L</text>'
+has 1 '<rect.*fill="#[^f].....".*stroke="#888"'
+has 1 'CAUTION limit-ahead'
+draw 0 record-short $record --last 2 --floor 0
+has 2 '<circle'
+has 0 '<polyline'
+has 1 '>floor 0 mg/L</text>'
+draw 0 record-full $record --ceiling 0.6 --full
+has 1 'CAUTION level-outside: The last'
+
 # A4: one page, words of 9 points or more, the columns of a chart side by side, heavy lines on the borders.
 print_a4 9 0 a4-curves $reading --ph 7.8:8.6:0.1 --temp 25
 has 5 '<polyline.*width="1.6"'

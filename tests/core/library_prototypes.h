@@ -163,6 +163,14 @@ const char *hw_status_text(int status);
 int hw_stock_strength(double raises, double into, double per, double *strength);
 int hw_stock_mass(enum hw_stock_reagent reagent, double strength, double make, double *mass);
 int hw_stock_solubility(enum hw_stock_reagent reagent, double *solubility);
+/* trend.h */
+int hw_trend_slope(const double *days, const double *values, size_t n, double *slope,
+    double *intercept);
+int hw_trend_interval(const double *days, const double *values, size_t n, double *low,
+    double *high);
+int hw_trend_days_to(double level, double slope, double limit, double *days);
+int hw_trend_held(const double *days, const double *values, size_t n,
+    const struct hw_trend_window *window, struct hw_trend_run *run);
 /* verdict.h */
 int hw_verdict_rate(double start, double left, double hours, double volume, double *rate,
     double *capacity);

@@ -2,6 +2,7 @@
 #include "ask.h"
 #include "assert_close.h"
 #include "cli/args.h"
+#include "cli/hands.h"
 #include "cli/help.h"
 #include "cli/notes.h"
 #include "tables.h"
@@ -272,8 +273,8 @@ static void tables_are_whole(void **state)
     }
     for (size_t i = 0; stages[i].name; i++) {
         for (size_t k = 0; stages[i].calculations[k]; k++) {
-            EXPECT(find_calc(stages[i].calculations[k]), "the map names %s",
-                   stages[i].calculations[k]);
+            const char *name = stages[i].calculations[k];
+            EXPECT(find_calc(name) || hand_find(name), "the map names %s", name);
         }
     }
     for (size_t i = 0; i < HW_LIMITS; i++) {
@@ -388,12 +389,46 @@ static void topics_lead_somewhere(void **state)
     }
 }
 
+/* Commands written by hand have notes, sources, a page and cases as calculations have, and a name
+ * of their own. */
+static void hands_are_whole(void **state)
+{
+    (void)state;
+    static const char *const places[] = {"tests/cli/%s.txt", "docs/calculations/%s.md"};
+    for (size_t h = 0; hands[h]; h++) {
+        const struct hw_calc *hand = hands[h];
+        check(is_name(hand->name) && hand->purpose && hand->n_notes > 0);
+        assert_null(find_calc(hand->name));
+        for (size_t i = 0; hand->sources[i]; i++) {
+            EXPECT(is_reference(hand->sources[i]), "%s: no source %s", hand->name,
+                   hand->sources[i]);
+        }
+        for (size_t i = 0; i < hand->n_inputs; i++) {
+            lint_input(hand, i);
+        }
+        for (size_t i = 0; i < sizeof places / sizeof places[0]; i++) {
+            char name[80];
+            size_t stem = strcspn(places[i], "%");
+            (void)snprintf(name, sizeof name, "%.*s%s%s", (int)stem, places[i], hand->name,
+                           places[i] + stem + 2);
+            FILE *file = fopen(name, "r");
+            EXPECT(file, "%s is missing", name);
+            (void)fclose(file);
+        }
+        size_t given = 0;
+        for (size_t i = 0; examples[i].calculation; i++) {
+            given += strcmp(examples[i].calculation, hand->name) == 0 ? 1 : 0;
+        }
+        EXPECT(given >= 2, "%s: fewer than two examples", hand->name);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(tables_are_whole),        cmocka_unit_test(files_are_there),
         cmocka_unit_test(both_ends_in_every_unit), cmocka_unit_test(codes_fit),
-        cmocka_unit_test(topics_lead_somewhere),
+        cmocka_unit_test(topics_lead_somewhere),   cmocka_unit_test(hands_are_whole),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return hw_report_checks(failed);

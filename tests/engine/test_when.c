@@ -147,12 +147,36 @@ static void no_moments(void **state)
     }
 }
 
+/* What was read is written as it stood: a date, minutes, seconds, an offset. */
+static void written_back(void **state)
+{
+    (void)state;
+    static const char *const texts[] = {
+        "2031-03-05",
+        "1600-01-01T00:00",
+        "1969-12-31T23:59:59",
+        "2031-03-05T08:15",
+        "2031-03-05T08:15:30",
+        "2031-03-05T08:15+00:00",
+        "2031-12-31T23:15:01+05:45",
+        "2031-01-01T00:15-14:00",
+        "9999-12-31T23:59:59+14:00",
+    };
+    for (size_t i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        struct when when;
+        char text[WHEN_MAX];
+        assert_true(when_read((struct hw_text){texts[i], strlen(texts[i])}, &when));
+        when_text(&when, text);
+        assert_string_equal(text, texts[i]);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(every_day),       cmocka_unit_test(far_days),
-        cmocka_unit_test(days_that_exist), cmocka_unit_test(moments),
-        cmocka_unit_test(no_moments),
+        cmocka_unit_test(written_back), cmocka_unit_test(every_day),
+        cmocka_unit_test(far_days),     cmocka_unit_test(days_that_exist),
+        cmocka_unit_test(moments),      cmocka_unit_test(no_moments),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return hw_report_checks(failed);

@@ -257,6 +257,35 @@ static void elementary(long count)
     }
 }
 
+/* A record: how many readings, the days, the values; then slope, intercept, low, high. Some have
+ * readings at one time, some the steps of a kit, every 97th is as long as a record can be. */
+static void trend(long count)
+{
+    static double days[HW_TREND_READINGS_MAX];
+    static double values[HW_TREND_READINGS_MAX];
+    for (long i = 0; i < count; i++) {
+        size_t n = i % 97 == 96 ? HW_TREND_READINGS_MAX : 2 + (size_t)(40 * unit_random());
+        double whole = unit_random();
+        double step = unit_random() < 0.5 ? 0.25 : 0;
+        for (size_t k = 0; k < n; k++) {
+            double day = 30 * unit_random();
+            days[k] = whole < 0.3 ? (double)(long)day : day;
+            values[k] = 0.02 * day + unit_random();
+            values[k] = step > 0 ? step * (double)(long)(values[k] / step) : values[k];
+        }
+        double out[4];
+        if (hw_trend_slope(days, values, n, &out[0], &out[1]) != HW_STATUS_OK ||
+            hw_trend_interval(days, values, n, &out[2], &out[3]) != HW_STATUS_OK) {
+            continue; /* all at one time */
+        }
+        printf("trend,%a", (double)n);
+        for (size_t k = 0; k < n; k++) {
+            printf(",%a,%a", days[k], values[k]);
+        }
+        printf(",%a,%a,%a,%a\n", out[0], out[1], out[2], out[3]);
+    }
+}
+
 int main(int argc, char **argv)
 {
     const char *subject = argc > 1 ? argv[1] : "";
@@ -286,6 +315,8 @@ int main(int argc, char **argv)
         change(count);
     } else if (strcmp(subject, "elementary") == 0) {
         elementary(count);
+    } else if (strcmp(subject, "trend") == 0) {
+        trend(count);
     } else {
         fprintf(stderr, "usage: core_values SUBJECT [COUNT [SEED]]\n");
         return 2;

@@ -7,6 +7,33 @@
 #include "core/elementary.h"
 #include "holdwater/holdwater.h"
 
+/* ---------------------------------------------------------------- records of readings */
+
+/* The line and its interval, and its value at the last reading. */
+static int trend(const struct series *series, const double x[], double y[])
+{
+    double intercept = 0;
+    (void)x;
+    int status = hw_trend_slope(series->days, series->values, series->n, &y[0], &intercept);
+    int other = hw_trend_interval(series->days, series->values, series->n, &y[1], &y[2]);
+    double last = series->n > 0 ? series->days[series->n - 1] : 0;
+    y[3] = intercept + y[0] * last;
+    return status != other ? 99 : status;
+}
+
+static int trend_held(const struct series *series, const double x[], double y[])
+{
+    struct hw_trend_window window = {x[0], x[1], x[2]};
+    struct hw_trend_run run;
+    int status = hw_trend_held(series->days, series->values, series->n, &window, &run);
+    y[0] = run.held;
+    y[1] = run.longest;
+    y[2] = status < 0 ? run.held : (double)run.from;
+    y[3] = status < 0 ? run.held : (double)run.outside;
+    y[4] = status < 0 ? run.held : (double)run.by;
+    return status;
+}
+
 /* ---------------------------------------------------------------- ammonia, pH, nitrogen */
 
 static int ammonia_pk(const int c[], const double x[], double y[])
@@ -515,6 +542,11 @@ const struct function reference_public[] = {
      .of5 = hw_carbonate_ph_in_air},
     {"carbonate_air", .in = "ph alkalinity tan temp salinity", .out = "air",
      .of5 = hw_carbonate_air},
+
+    {"trend", .in = "", .out = "slope low high at_last", .series = trend},
+    {"trend_days_to", .in = "level slope limit", .out = "days", .of3 = hw_trend_days_to},
+    {"trend_held", .in = "floor ceiling gap", .out = "held longest from outside by",
+     .series = trend_held},
     {NULL, .in = NULL},
 };
 /* clang-format on */

@@ -3,7 +3,8 @@
  * Usage: run_reference [FOLDER], by default tests/reference. Every *.csv in it has the columns
  *
  *     function   a function of the core without its hw_, or a calculation of the program
- *     inputs     name=value, joined by ; with words for choices; temp68 is a temperature on IPTS-68
+ *     inputs     name=value, joined by ; with words for choices; temp68 is a temperature on
+ *                IPTS-68; days and values are lists with blanks between
  *     result     the name of the result, or status
  *     expected   its value by the source
  *     abs, rel   tolerances; the wider of abs and rel x |expected| counts
@@ -137,6 +138,31 @@ static int chosen(struct row *row, const struct choice *choice)
     return place >= 0 ? place : (int)parsed(row, given);
 }
 
+/* A list of numbers with blanks between; how many. */
+static size_t list_of(struct row *row, const char *name, double list[SERIES_MAX])
+{
+    const char *text = word(row, name);
+    size_t n = 0;
+    while (text != NULL && *text != '\0' && n < SERIES_MAX) {
+        char *end = NULL;
+        list[n++] = strtod(text, &end);
+        if (end == text || (*end != ' ' && *end != '\0')) {
+            row->trouble = "no list of numbers";
+            break;
+        }
+        text = *end == ' ' ? end + 1 : end;
+    }
+    return n;
+}
+
+static void read_series(struct row *row, struct series *series)
+{
+    series->n = list_of(row, "days", series->days);
+    if (list_of(row, "values", series->values) != series->n) {
+        row->trouble = "as many days as values are wanted";
+    }
+}
+
 static int called(const struct function *f, const int c[], const double x[], double y[])
 {
     if (f->of1 != NULL) {
@@ -171,8 +197,13 @@ static void evaluate(const struct function *f, struct row *row)
         names = next_name(names, name);
         in[i] = number(row, name);
     }
+    static struct series series;
+    if (f->series != NULL) {
+        read_series(row, &series);
+    }
     if (row->trouble == NULL) {
-        row->status = called(f, choices, in, row->results);
+        row->status = f->series != NULL ? f->series(&series, in, row->results)
+                                        : called(f, choices, in, row->results);
     }
 }
 
@@ -470,15 +501,16 @@ static void tables_are_sound(void **state)
     for (size_t t = 0; t < sizeof tables / sizeof *tables; t++) {
         for (const struct function *f = tables[t]; f->name != NULL; f++) {
             int numbers = names_in(f->in);
-            const int ways[] = {f->of1 != NULL, f->of2 != NULL,  f->of3 != NULL,   f->of4 != NULL,
-                                f->of5 != NULL, f->call != NULL, f->chosen != NULL};
+            const int ways[] = {f->of1 != NULL,    f->of2 != NULL,   f->of3 != NULL,
+                                f->of4 != NULL,    f->of5 != NULL,   f->call != NULL,
+                                f->chosen != NULL, f->series != NULL};
             int count = 0;
-            for (int i = 0; i < 7; i++) {
+            for (int i = 0; i < 8; i++) {
                 count += ways[i];
             }
             assert_int_equal(count, 1);
             assert_in_range(names_in(f->out), 1, RESULTS_MAX);
-            int direct = f->call == NULL && f->chosen == NULL;
+            int direct = f->call == NULL && f->chosen == NULL && f->series == NULL;
             assert_true(numbers <= INPUTS_MAX && (!direct || ways[numbers - 1]));
             assert_true(!direct || names_in(f->out) == 1);
             assert_true((f->chosen != NULL) == (f->choices[0].name != NULL));
