@@ -2,6 +2,7 @@
 #include "cli/help.h"
 
 #include "cli/args.h"
+#include "cli/by_hand.h"
 #include "cli/notes.h"
 #include "cli/print.h"
 #include "cli/wording.h"
@@ -52,7 +53,9 @@ void help_map(void)
     for (size_t i = 0; stages[i].name; i++) {
         (void)printf("%s\n", stages[i].name);
         for (size_t k = 0; stages[i].calculations[k]; k++) {
-            const struct hw_calc *calc = calc_find(stages[i].calculations[k]);
+            const char *name = stages[i].calculations[k];
+            const struct by_hand *command = by_hand_find(name);
+            const struct hw_calc *calc = command ? command->caption : calc_find(name);
             if (calc) {
                 print_entry_at(calc->name, calc->purpose, MAP_COLUMN);
             }
@@ -288,6 +291,29 @@ void help_calc(const struct hw_calc *calc)
                  calc->name, more ? " or examples" : "", calc->name, calc->name);
 }
 
+static void print_option(const struct general_option *option)
+{
+    char entry[OPTION_MAX];
+    (void)snprintf(entry, sizeof entry, "--%s%s%s", option->name, option->value ? " " : "",
+                   option->value ? option->value : "");
+    print_entry(entry, option->help);
+}
+
+void help_by_hand(const struct hw_calc *caption)
+{
+    (void)printf("holdwater %s: ", caption->name);
+    print_wrapped(caption->purpose, strlen(caption->name) + 12, 2);
+    (void)puts("examples");
+    (void)print_examples(caption, SIZE_MAX);
+    (void)puts("options");
+    for (const struct general_option *option = by_hand_find(caption->name)->options; option->name;
+         option++) {
+        print_option(option);
+    }
+    (void)printf("more: holdwater cautions %s, holdwater sources %s\n", caption->name,
+                 caption->name);
+}
+
 /* --- One name --------------------------------------------------------------------------------- */
 
 static void input_in_full(const struct hw_calc *calc, size_t i)
@@ -320,6 +346,13 @@ bool help_name(const struct hw_calc *calc, const char *name)
     if (strcmp(name, "examples") == 0) {
         (void)print_examples(calc, SIZE_MAX);
         return true;
+    }
+    const struct by_hand *command = by_hand_find(calc->name);
+    for (size_t i = 0; command && command->options[i].name; i++) {
+        if (hw_name_is(command->options[i].name, name + skip, n - skip)) {
+            print_option(&command->options[i]);
+            return true;
+        }
     }
     for (size_t i = input; i < calc->n_inputs; i = hw_input_next(calc, i)) {
         input_in_full(calc, i);
@@ -364,10 +397,6 @@ void help_asking(void)
     }
     (void)puts("options");
     for (size_t i = 0; general_options[i].name; i++) {
-        char entry[OPTION_MAX];
-        (void)snprintf(entry, sizeof entry, "--%s%s%s", general_options[i].name,
-                       general_options[i].value ? " " : "",
-                       general_options[i].value ? general_options[i].value : "");
-        print_entry(entry, general_options[i].help);
+        print_option(&general_options[i]);
     }
 }

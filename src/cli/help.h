@@ -9,6 +9,9 @@ void help_map(void);
 /* One calculation on two screens: its first examples, inputs, results. */
 void help_calc(const struct hw_calc *calc);
 
+/* The same for a command that is written by hand, by its caption. */
+void help_by_hand(const struct hw_calc *caption);
+
 /* All of one input or result, or all examples for "examples"; false where there is no such name. */
 bool help_name(const struct hw_calc *calc, const char *name);
 

@@ -1,5 +1,7 @@
 /* main.c - finds out what is asked and has it answered. */
 #include "cli/args_read.h"
+#include "cli/by_hand.h"
+#include "cli/calendar.h"
 #include "cli/help.h"
 #include "cli/lists.h"
 #include "cli/message.h"
@@ -36,9 +38,9 @@ static const struct command {
     const char *name;
     int (*run)(int argc, char *argv[]);
 } commands[] = {
-    {"help", print_help},        {"units", list_units},        {"sources", list_sources},
-    {"cautions", list_cautions}, {"--version", print_version}, {"-V", print_version},
-    {"--help", print_help},      {"-h", print_help},
+    {"calendar", calendar_run}, {"help", print_help},        {"units", list_units},
+    {"sources", list_sources},  {"cautions", list_cautions}, {"--version", print_version},
+    {"-V", print_version},      {"--help", print_help},      {"-h", print_help},
 };
 
 enum { COMMANDS = sizeof commands / sizeof commands[0] };
@@ -91,7 +93,8 @@ static int print_help(int argc, char *argv[])
         help_map();
         return EXIT_ANSWERED;
     }
-    const struct hw_calc *calc = calc_find(argv[2]);
+    const struct by_hand *command = by_hand_find(argv[2]);
+    const struct hw_calc *calc = command ? command->caption : calc_find(argv[2]);
     if (argc > (calc ? 4 : 3)) {
         complain("help takes no word after '%s'", argv[calc ? 3 : 2]);
         return EXIT_ASKED_WRONGLY;
@@ -110,7 +113,11 @@ static int print_help(int argc, char *argv[])
         return unknown_name(argv[2]);
     }
     if (argc == 3) {
-        help_calc(calc);
+        if (command) {
+            help_by_hand(calc);
+        } else {
+            help_calc(calc);
+        }
         return EXIT_ANSWERED;
     }
     return help_name(calc, argv[3]) ? EXIT_ANSWERED : unknown_part(calc, argv[3]);
