@@ -79,7 +79,8 @@ static void print_act(const struct calendar *calendar, const struct schedule *sc
     bool cites = calendar->full && act->source[0] != '\0';
     date_text(moment->date, date);
     what_text(schedule, moment, what);
-    (void)snprintf(from, sizeof from, "%s%s%s", act->class_name, cites ? " " : "",
+    const char tie[] = {PRINT_TIE, '\0'};
+    (void)snprintf(from, sizeof from, "%s%s%s", act->class_name, cites ? tie : "",
                    cites ? act->source : "");
     size_t at = (size_t)printf("%c %s %s %4d ", mark_of(calendar, act, moment),
                                civil_weekday(moment->date), date, moment->day);
@@ -154,7 +155,8 @@ static void print_published(void)
         (void)snprintf(heading, sizeof heading, "  %s%s%s:", told->parasite, told->temp ? ", " : "",
                        told->temp ? told->temp : "");
         size_t at = print_words(heading + 2, (size_t)printf("  "), PUBLISHED_INDENT, true);
-        (void)snprintf(text, sizeof text, "%s [%s %s]", told->text, told->class_name, told->source);
+        (void)snprintf(text, sizeof text, "%s [%s%c%s]", told->text, told->class_name, PRINT_TIE,
+                       told->source);
         (void)print_words(text, at, PUBLISHED_INDENT, false);
         (void)putchar('\n');
     }

@@ -3,6 +3,7 @@
 
 #include "cli/args.h"
 #include "cli/by_hand.h"
+#include "cli/help_examples.h"
 #include "cli/notes.h"
 #include "cli/print.h"
 #include "cli/wording.h"
@@ -64,44 +65,6 @@ void help_map(void)
     (void)puts("ask: holdwater CALCULATION --NAME VALUE ...\n"
                "more: holdwater help CALCULATION, help asking, units, sources, cautions\n"
                "Not veterinary advice: ask a veterinarian, follow labels and local rules.");
-}
-
-/* A command in lines that can be typed as they stand: all but the last end with a backslash. */
-static void print_command(const char *command)
-{
-    size_t at = 4;
-    print_blanks(at);
-    for (const char *word = command; *word != '\0';) {
-        size_t n = strcspn(word, " ");
-        size_t blank = word == command ? 0 : 1;
-        bool last = word[n] == '\0';
-        if (at + blank + n + (last ? 0 : 2) > PRINT_WIDTH) {
-            (void)fputs(" \\\n", stdout);
-            print_blanks(8);
-            at = 8;
-            blank = 0;
-        }
-        (void)printf("%s%.*s", blank ? " " : "", (int)n, word);
-        at += blank + n;
-        word += n + strspn(word + n, " ");
-    }
-    (void)putchar('\n');
-}
-
-/* The first examples of a calculation, at most so many; true when there are more. */
-static bool print_examples(const struct hw_calc *calc, size_t most)
-{
-    size_t n = 0;
-    for (size_t i = 0; examples[i].calculation; i++) {
-        bool mine = strcmp(examples[i].calculation, calc->name) == 0;
-        n += mine ? 1 : 0;
-        if (mine && n <= most) {
-            print_blanks(2);
-            print_wrapped(examples[i].question, 2, 2);
-            print_command(examples[i].command);
-        }
-    }
-    return n > most;
 }
 
 /* --- Inputs ----------------------------------------------------------------------------------- */
@@ -278,7 +241,7 @@ void help_calc(const struct hw_calc *calc)
     (void)printf("holdwater %s: ", calc->name);
     print_wrapped(calc->purpose, strlen(calc->name) + 12, 2);
     (void)puts("examples");
-    bool more = print_examples(calc, EXAMPLES_SHOWN - (calc->n_inputs > MANY_INPUTS ? 1 : 0));
+    bool more = help_examples(calc, EXAMPLES_SHOWN - (calc->n_inputs > MANY_INPUTS ? 1 : 0));
     print_legend(calc);
     for (size_t i = 0; i < calc->n_inputs; i++) {
         if (!told_before(calc, i)) {
@@ -304,7 +267,7 @@ void help_by_hand(const struct hw_calc *caption)
     (void)printf("holdwater %s: ", caption->name);
     print_wrapped(caption->purpose, strlen(caption->name) + 12, 2);
     (void)puts("examples");
-    (void)print_examples(caption, SIZE_MAX);
+    (void)help_examples(caption, SIZE_MAX);
     (void)puts("options");
     for (const struct general_option *option = by_hand_find(caption->name)->options; option->name;
          option++) {
@@ -344,7 +307,7 @@ bool help_name(const struct hw_calc *calc, const char *name)
     size_t input = hw_input_find(calc, name + skip, n - skip);
     size_t result = hw_result_find(calc, name + skip, n - skip);
     if (strcmp(name, "examples") == 0) {
-        (void)print_examples(calc, SIZE_MAX);
+        (void)help_examples(calc, SIZE_MAX);
         return true;
     }
     const struct by_hand *command = by_hand_find(calc->name);

@@ -376,17 +376,17 @@ void plan_span(const struct plan *plan, int *first, int *last)
     }
 }
 
-void plan_print(const struct plan *plan)
+void plan_print(FILE *out, const struct plan *plan)
 {
-    (void)puts("day\tact\tevery\tuntil\tclass\tsource");
+    (void)fputs("day\tact\tevery\tuntil\tclass\tsource\n", out);
     for (size_t i = 0; i < plan->n; i++) {
         const struct act *act = &plan->acts[i];
-        (void)printf("%d\t%s\t", act->day, act->what);
+        (void)fprintf(out, "%d\t%s\t", act->day, act->what);
         if (act->every > 0) {
-            (void)printf("%d\t%d\t", act->every, act->until);
+            (void)fprintf(out, "%d\t%d\t", act->every, act->until);
         } else {
-            (void)fputs("-\t-\t", stdout);
+            (void)fputs("-\t-\t", out);
         }
-        (void)printf("%s\t%s\n", act->class_name, act->source[0] == '\0' ? "-" : act->source);
+        (void)fprintf(out, "%s\t%s\n", act->class_name, act->source[0] == '\0' ? "-" : act->source);
     }
 }

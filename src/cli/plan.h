@@ -3,6 +3,7 @@
 #define HW_PLAN_H
 #include <stdbool.h>
 #include <stddef.h>
+#include <stdio.h>
 
 enum { PLAN_ACTS = 200, PLAN_DAYS = 3650, ACT_MAX = 120 };
 
@@ -29,8 +30,8 @@ extern const char *const plan_classes[];
  * begins with the file's name. The same text always gives the same plan. */
 bool plan_read(const char *name, const char *text, size_t n, struct plan *plan);
 
-/* Writes the plan on stdout as such a file, with tabs. */
-void plan_print(const struct plan *plan);
+/* Writes the plan as such a file, with tabs. */
+void plan_print(FILE *out, const struct plan *plan);
 
 /* The first and the last day that an act falls on among the days from..to; false when none. */
 bool act_within(const struct act *act, long long from, long long to, int *first, int *last);

@@ -94,6 +94,6 @@ void plan_write(const char *word, const struct plan *plan)
         (void)puts(own->lines[i]);
     }
     if (!own) {
-        plan_print(plan);
+        plan_print(stdout, plan);
     }
 }

@@ -18,6 +18,9 @@ void schedule_window(const struct schedule *schedule, size_t count, int *from, i
 /* Steps to the next act of the day, the next day, the next count. False at the end. */
 static bool step(const struct schedule *schedule, struct schedule_walk *walk)
 {
+    if (walk->count >= schedule->counts) {
+        return false;
+    }
     if (walk->begun && walk->act + 1 < schedule->plan->n) {
         walk->act++;
         return true;

@@ -1,0 +1,8 @@
+/* help_examples.h - worked calls in the help. */
+#ifndef HW_HELP_EXAMPLES_H
+#define HW_HELP_EXAMPLES_H
+#include "calc/calc.h"
+
+/* Prints the first examples of a calculation, at most so many; true when there are more. */
+bool help_examples(const struct hw_calc *calc, size_t most);
+#endif
