@@ -107,7 +107,10 @@ static void print_acts(const struct calendar *calendar, const struct schedule *s
     while (schedule_next(schedule, &walk, &moment)) {
         for (; count < moment.count; count++) {
             date_text(schedule->start[count + 1], date);
-            (void)printf("  a fish added on %s: from here day 0 is that day, for all\n", date);
+            size_t at =
+                (size_t)printf("  a fish added on %s: from here day 0 is that day, for all", date);
+            print_blanks(CLASS_COLUMN - at);
+            (void)puts("law");
         }
         if (moment.first_time) {
             print_act(calendar, schedule, &moment);

@@ -44,13 +44,13 @@ static bool wrong(const struct reader *reader, const char *what)
     return false;
 }
 
-/* The message for a cell: what stands there, and what to write. */
+/* The message for a cell: what stands there, and " is wrong" or ": write this". */
 static bool wrong_cell(const struct reader *reader, const char *column, struct hw_text text,
                        const char *allowed)
 {
     char shown[SHOWN_MAX];
     show_text(text, shown);
-    complain("%s line %zu: %s '%s': %s", reader->name, reader->line, column, shown, allowed);
+    complain("%s line %zu: %s '%s'%s", reader->name, reader->line, column, shown, allowed);
     return false;
 }
 
@@ -98,7 +98,7 @@ static bool take_cell(const struct reader *reader, const struct csv_cell *cell, 
         return wrong(reader, "quotes that do not end where their cell does");
     }
     if (cell->text.n >= ROOM) {
-        return wrong_cell(reader, "the cell", cell->text, "is too long for a plan");
+        return wrong_cell(reader, "the cell", cell->text, " is too long for a plan");
     }
     *text = hw_text_trimmed((struct hw_text){room, csv_unquote(cell, room)});
     return true;
@@ -132,11 +132,11 @@ static bool name_column(struct reader *reader, struct hw_text name)
     }
     if (column == COLUMNS && name.n > 0) {
         return wrong_cell(reader, "column", name,
-                          "a plan has day, act, every, until, class, source");
+                          ": a plan has day, act, every, until, class, source");
     }
     for (size_t i = 0; column < COLUMNS && i < reader->cells; i++) {
         if (reader->of_cell[i] == column) {
-            return wrong_cell(reader, "column", name, "is there twice");
+            return wrong_cell(reader, "column", name, " is there twice");
         }
     }
     reader->of_cell[reader->cells++] = column;
@@ -194,20 +194,20 @@ static bool read_line(const struct reader *reader, enum column column, struct hw
                       char to[ACT_MAX + 1])
 {
     if (text.n > ACT_MAX) {
-        return wrong_cell(reader, column_words[column], text, "is over 120 bytes: be short");
+        return wrong_cell(reader, column_words[column], text, " is over 120 bytes: be short");
     }
     for (size_t i = 0, length = 0; i < text.n; i += length) {
         unsigned char c = (unsigned char)text.at[i];
         length = utf8_length((struct hw_text){text.at + i, text.n - i});
         if (length == 0) {
             return wrong_cell(reader, column_words[column], text,
-                              "is not UTF-8: save the plan as UTF-8");
+                              " is not UTF-8: save the plan as UTF-8");
         }
         bool control = c < ' ' || c == 127 ||
                        (length == 2 && c == 0xC2 && (unsigned char)text.at[i + 1] < 0xA0);
         if (control) {
             return wrong_cell(reader, column_words[column], text,
-                              "holds a line break or another control character");
+                              " holds a line break or another control character");
         }
     }
     memcpy(to, text.at, text.n);
@@ -221,23 +221,23 @@ static bool read_days(const struct reader *reader, const struct row *row, struct
     struct hw_text until = row->cell[UNTIL];
     if (!whole_days(row->cell[DAY], -PLAN_DAYS, &act->day)) {
         return wrong_cell(reader, "day", row->cell[DAY],
-                          "write a whole number from -3650 to 3650, 0 for the day of arrival");
+                          ": write a whole number from -3650 to 3650, 0 for the day of arrival");
     }
     act->until = act->day;
     if (says(every) && !whole_days(every, 1, &act->every)) {
         return wrong_cell(reader, "every", every,
-                          "write a whole number of days from 1 to 3650, or - for once");
+                          ": write a whole number of days from 1 to 3650, or - for once");
     }
     if (says(until) && !whole_days(until, -PLAN_DAYS, &act->until)) {
         return wrong_cell(reader, "until", until,
-                          "write the last day, a whole number from -3650 to 3650, or -");
+                          ": write the last day, a whole number from -3650 to 3650, or -");
     }
     if (says(every) != says(until)) {
         return wrong(reader, says(every) ? "every without until: write the last day, too"
                                          : "until without every: write 1 for every day");
     }
     return act->until >= act->day ||
-           wrong_cell(reader, "until", until, "is before the day the act begins on");
+           wrong_cell(reader, "until", until, " is before the day the act begins on");
 }
 
 /* Without one the act is the keeper's own. */
@@ -294,7 +294,7 @@ static bool read_row(const struct reader *reader, const struct csv_record *recor
             return false;
         }
         if (column == COLUMNS && text.n > 0) {
-            return wrong_cell(reader, "the cell", text, "stands in no column");
+            return wrong_cell(reader, "the cell", text, " stands in no column");
         }
         if (column < COLUMNS) {
             row->cell[column] = text;
