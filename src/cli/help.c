@@ -3,7 +3,6 @@
 
 #include "cli/args.h"
 #include "cli/by_hand.h"
-#include "cli/help_examples.h"
 #include "cli/notes.h"
 #include "cli/print.h"
 #include "cli/wording.h"

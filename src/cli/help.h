@@ -1,7 +1,7 @@
 /* help.h - what is printed when help is asked for. */
 #ifndef HW_HELP_H
 #define HW_HELP_H
-#include "calc/calc.h"
+#include "cli/help_examples.h"
 
 /* The map of the job by stage: `holdwater` alone. */
 void help_map(void);
@@ -17,14 +17,6 @@ bool help_name(const struct hw_calc *calc, const char *name);
 
 /* What is the same for all calculations. */
 void help_asking(void);
-
-/* A worked call, for the help; rows of one calculation stand together. */
-struct example {
-    const char *calculation, *question, *command;
-};
-
-/* A NULL calculation ends the list. */
-extern const struct example examples[];
 
 /* A stage of the job, and the calculations that tell what the keeper must know there. */
 struct stage {

@@ -1,7 +1,6 @@
 /* help_examples.c - prints worked calls as they can be typed. */
 #include "cli/help_examples.h"
 
-#include "cli/help.h"
 #include "cli/print.h"
 
 #include <stdio.h>
