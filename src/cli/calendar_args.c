@@ -159,13 +159,14 @@ static bool unknown_option(const char *name, size_t n)
 /* Reads the option that argv[*i] begins, with the word after it where it takes one. */
 static bool read_option(int argc, char *argv[], int *i, bool seen[], struct calendar *calendar)
 {
-    char shown[SHOWN_MAX];
-    const char *name = argv[*i] + 2;
-    if (strncmp(argv[*i], "--", 2) != 0 || *name == '\0') {
-        show_text((struct hw_text){argv[*i], strlen(argv[*i])}, shown);
+    const char *word = argv[*i];
+    if (strncmp(word, "--", 2) != 0 || word[2] == '\0') {
+        char shown[SHOWN_MAX];
+        show_text((struct hw_text){word, strlen(word)}, shown);
         complain("'%s' is not an option: values are written as --NAME VALUE", shown);
         return try_help();
     }
+    const char *name = word + 2;
     size_t n = strcspn(name, "=");
     size_t option = 0;
     while (option < CALENDAR_OPTIONS && !hw_name_is(calendar_options[option].name, name, n)) {

@@ -1,4 +1,4 @@
-/* calendar_ics.c - a calendar for a phone: RFC 5545, and of it as little as does the job. Whole days
+/* calendar_ics.c - a calendar for a phone: RFC 5545, as little of it as does the job. Whole days
  * have no time and no time zone; an entry has no end, so that it lasts its day; nothing rings. */
 #include "cli/calendar_ics.h"
 
@@ -90,7 +90,6 @@ static void put(const char *text)
 static bool epoch_read(bool *set, long long *seconds)
 {
     const char *word = getenv("SOURCE_DATE_EPOCH");
-    char shown[SHOWN_MAX];
     *set = word && word[0] != '\0';
     *seconds = 0;
     size_t n = *set ? strlen(word) : 0;
@@ -100,6 +99,7 @@ static bool epoch_read(bool *set, long long *seconds)
         *seconds = *seconds * 10 + (word[i] - '0');
     }
     if (!digits) {
+        char shown[SHOWN_MAX];
         show_text((struct hw_text){word, n}, shown);
         complain("SOURCE_DATE_EPOCH '%s' is no number of seconds since 1970: set it right or not "
                  "at all",

@@ -282,7 +282,7 @@ static bool read_row(const struct reader *reader, const struct csv_record *recor
 {
     struct csv_cell cell;
     struct hw_text text;
-    char spare[ROOM];
+    char spare[ROOM] = "";
     size_t at = 0;
     size_t n = 0;
     for (size_t i = 0; i < COLUMNS; i++) {

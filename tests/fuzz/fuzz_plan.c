@@ -1,4 +1,4 @@
-/* fuzz_plan.c - any bytes as a plan: what is read is in range, comes back as it was printed, and has
+/* fuzz_plan.c - any bytes as a plan: what is read is in range, comes back as printed, and has
  * its days in order. */
 #define _GNU_SOURCE /* open_memstream */
 #include "cli/schedule.h"
