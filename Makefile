@@ -61,7 +61,9 @@ ENGINE_SRC := $(wildcard src/engine/*.c)
 CLI_SRC := $(wildcard src/cli/*.c)
 MAIN_SRC := $(wildcard src/cli/main.c)
 HEADERS := $(wildcard include/holdwater/*.h)
-TSV := data/references.tsv data/limits.tsv data/cautions.tsv data/topics.tsv
+PLANS := $(sort $(wildcard data/plans/*.tsv))
+TSV := data/references.tsv data/limits.tsv data/cautions.tsv data/topics.tsv data/durations.tsv \
+  $(PLANS)
 
 CORE_OBJ := $(call objects,$(CORE_SRC))
 TABLES_OBJ := $(BUILD)/tables.o
@@ -418,6 +420,8 @@ install: all
 	$(INSTALL) -m 644 $(LIBRARY) $(TO)/lib/
 	$(INSTALL) -m 644 $(HEADERS) $(TO)/include/holdwater/
 	$(INSTALL) -m 644 $(BUILD)/holdwater.pc $(TO)/lib/pkgconfig/
+	$(INSTALL) -d $(TO)/share/holdwater/plans
+	$(INSTALL) -m 644 $(PLANS) $(TO)/share/holdwater/plans/
 	$(if $(MAN),$(INSTALL) -d $(TO)/share/man/man1)
 	$(if $(MAN),$(INSTALL) -m 644 $(MAN) $(TO)/share/man/man1/)
 
@@ -425,7 +429,8 @@ uninstall:
 	rm -f $(TO)/bin/holdwater $(TO)/lib/libholdwater.a $(TO)/lib/pkgconfig/holdwater.pc
 	rm -f $(addprefix $(TO)/include/holdwater/,$(notdir $(HEADERS)))
 	rm -f $(addprefix $(TO)/share/man/man1/,$(notdir $(MAN)))
-	-rmdir $(TO)/include/holdwater
+	rm -f $(addprefix $(TO)/share/holdwater/plans/,$(notdir $(PLANS)))
+	-rmdir $(TO)/include/holdwater $(TO)/share/holdwater/plans $(TO)/share/holdwater
 
 clean:
 	rm -rf $(BUILD)

@@ -90,6 +90,9 @@ ask saltmix --volume 60L --target 33 --label-mass 4kg --label-makes 106L --label
 
 stage prove '2031-01-13 to 2031-02-21. Media from the filter of cedar seed the new one. Does it work?'
 
+say 'The fish comes on 22 February. What is done on which day? A plan without medicine, to begin with.'
+ask calendar --plan watch --from 2031-02-22 --tank birch --tanks tanks.csv
+
 say 'A stock, so that a syringe doses what no scale can: 5 mL of it raise birch by 0.5 mg/L.'
 ask concentrate --reagent ammonium-chloride --raises 0.5 --per 5mL --into 110L --make 250mL \
     --only mass,strength

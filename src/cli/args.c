@@ -14,16 +14,15 @@ const struct general_option general_options[] = {
                      "size of a picture (svg): a4, to print, or phone; phone if not given"},
     [OPTION_ONLY] = {"only", "NAME,...", "only these results, in this order"},
     [OPTION_DIGITS] = {"digits", "N", "significant digits, 1 to 17, of every format but json"},
-    [OPTION_FULL] = {"full", NULL,
-                     "texts and pictures with all results, all that notes say, and sources"},
+    [OPTION_FULL] = {"full", NULL, "all results, all that notes say, and sources"},
     [OPTION_WORK] = {"work", NULL, "the working too, step by step (text and json)"},
     [OPTION_TANK] = {"tank", "NAME",
                      "what is not given of the tank's water comes from this row of the"
                      " tanks file"},
     [OPTION_TANKS] = {"tanks", "FILE",
                       "the tanks file; if not given $HOLDWATER_TANKS, else"
-                      " holdwater/tanks.csv in $XDG_CONFIG_HOME. With --rows and no --tank each row"
-                      " is of the tank its column tank names"},
+                      " holdwater/tanks.csv in $XDG_CONFIG_HOME; with --rows and no"
+                      " --tank each row has its own tank"},
     [OPTION_ROWS] = {"rows", "FILE", "answer every row of a CSV file, or of standard input for -"},
     [OPTION_SEPARATOR] = {"separator", "WORD", "of the rows: comma, semicolon or tab"},
     [OPTION_DECIMAL] = {"decimal", "WORD", "of numbers in the rows: point or comma"},

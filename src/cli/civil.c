@@ -3,6 +3,8 @@
  * every year, and 400 years are an era of always the same length. */
 #include "cli/civil.h"
 
+#include <stdio.h>
+
 enum {
     ERA_DAYS = 146097,   /* 400 years */
     EPOCH_DAYS = 719468, /* from 0000-03-01 to 1970-01-01 */
@@ -49,4 +51,15 @@ struct civil civil_date(long long days)
     date.day = (int)(of_year - days_before(months) + 1);
     date.year = (int)(era * 400 + year + (date.month < MARCH ? 1 : 0));
     return date;
+}
+
+const char *civil_weekday(long long days)
+{
+    static const char *const names[] = {"Thu", "Fri", "Sat", "Sun", "Mon", "Tue", "Wed"};
+    return names[(days % 7 + 7) % 7];
+}
+
+void civil_text(struct civil date, char text[CIVIL_TEXT])
+{
+    (void)snprintf(text, CIVIL_TEXT, "%04d-%02d-%02d", date.year, date.month, date.day);
 }

@@ -17,4 +17,12 @@ long long civil_days(struct civil date);
 
 /* The date that many days after 1970-01-01. */
 struct civil civil_date(long long days);
+
+/* "Thu" for the first day of 1970. */
+const char *civil_weekday(long long days);
+
+enum { CIVIL_TEXT = 40 };
+
+/* "2031-04-01". */
+void civil_text(struct civil date, char text[CIVIL_TEXT]);
 #endif

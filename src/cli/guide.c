@@ -202,6 +202,15 @@ const struct example examples[] = {
     {"disinfect", "a label that counts sodium hypochlorite by mass; an hour, with the working",
      "holdwater disinfect --volume 20gal --strength 12.5% --strength-as naocl-ww --density "
      "1.16g/mL --minutes 60 --work"},
+    {"calendar", "the fish of birch arrive on 1 April and get copper: what is done when?",
+     "holdwater calendar --plan copper --from 2031-04-01 --tank birch"},
+    {"calendar", "a fish came into the same water on the 11th: the count begins anew for all",
+     "holdwater calendar --plan watch --from 2031-04-01 --tank birch --added 2031-04-11"},
+    {"calendar", "the plan as a table to change, and the changed one for a phone",
+     "holdwater calendar --plan copper --format plan >my-plan.tsv"},
+    {"calendar", "which then goes to the phone as a file",
+     "holdwater calendar --plan my-plan.tsv --from 2031-04-01 --tank birch --format ics "
+     ">birch.ics"},
     {"trend", "is total ammonia of birch creeping, and on what day does it meet 0.5?",
      "holdwater trend --rows readings.csv --tank birch --of tan --limit 0.5"},
     {"trend", "for how many unbroken days was a medicine held in its window?",
@@ -214,12 +223,13 @@ const struct example examples[] = {
 };
 
 static const char *const ready[] = {"volume", "gauge", "salinity", "saltmix", "neutralise", NULL};
-static const char *const prove[] = {"challenge", "concentrate", "verdict", "bioload", NULL};
+static const char *const prove[] = {"challenge", "concentrate", "verdict",
+                                    "bioload",   "calendar",    NULL};
 static const char *const watch[] = {"ammonia", "nitrite", "oxygen", NULL};
 static const char *const treat[] = {"dose", "change", "blend", "buffer", NULL};
 static const char *const emergency[] = {"binder", "ahead", NULL};
 static const char *const rescue[] = {"bath", "course", "bag", NULL};
-static const char *const close[] = {"disinfect", NULL};
+static const char *const close[] = {"disinfect", "calendar", NULL};
 static const char *const record[] = {"trend", NULL};
 
 const struct stage stages[] = {

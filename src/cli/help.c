@@ -1,7 +1,8 @@
 /* help.c - prints the help from the tables of the calculations. */
 #include "cli/help.h"
 
-#include "cli/hands.h"
+#include "cli/args.h"
+#include "cli/by_hand.h"
 #include "cli/notes.h"
 #include "cli/print.h"
 #include "cli/wording.h"
@@ -41,14 +42,6 @@ static void print_entry_at(const char *entry, const char *text, size_t column)
     print_wrapped(text, column, column);
 }
 
-void help_option(const struct general_option *option)
-{
-    char entry[OPTION_MAX];
-    (void)snprintf(entry, sizeof entry, "--%s%s%s", option->name, option->value ? " " : "",
-                   option->value ? option->value : "");
-    print_entry_at(entry, option->help, OPTION_COLUMN);
-}
-
 void help_map(void)
 {
     (void)puts("holdwater: the water chemistry of quarantine tanks");
@@ -56,8 +49,8 @@ void help_map(void)
         (void)printf("%s\n", stages[i].name);
         for (size_t k = 0; stages[i].calculations[k]; k++) {
             const char *name = stages[i].calculations[k];
-            const struct hw_calc *calc = calc_find(name);
-            calc = calc ? calc : hand_find(name);
+            const struct by_hand *command = by_hand_find(name);
+            const struct hw_calc *calc = command ? command->caption : calc_find(name);
             if (calc) {
                 print_entry_at(calc->name, calc->purpose, MAP_COLUMN);
             }
@@ -66,43 +59,6 @@ void help_map(void)
     (void)puts("ask: holdwater CALCULATION --NAME VALUE ...\n"
                "more: holdwater help NAME, help asking, help log, units, sources, cautions\n"
                "Not veterinary advice: ask a veterinarian, follow labels and local rules.");
-}
-
-/* A command in lines that can be typed as they stand: all but the last end with a backslash. */
-static void print_command(const char *command)
-{
-    size_t at = 4;
-    print_blanks(at);
-    for (const char *word = command; *word != '\0';) {
-        size_t n = strcspn(word, " ");
-        size_t blank = word == command ? 0 : 1;
-        bool last = word[n] == '\0';
-        if (at + blank + n + (last ? 0 : 2) > PRINT_WIDTH) {
-            (void)fputs(" \\\n", stdout);
-            print_blanks(8);
-            at = 8;
-            blank = 0;
-        }
-        (void)printf("%s%.*s", blank ? " " : "", (int)n, word);
-        at += blank + n;
-        word += n + strspn(word + n, " ");
-    }
-    (void)putchar('\n');
-}
-
-bool help_examples(const char *name, size_t most)
-{
-    size_t n = 0;
-    for (size_t i = 0; examples[i].calculation; i++) {
-        bool mine = strcmp(examples[i].calculation, name) == 0;
-        n += mine ? 1 : 0;
-        if (mine && n <= most) {
-            print_blanks(2);
-            print_wrapped(examples[i].question, 2, 2);
-            print_command(examples[i].command);
-        }
-    }
-    return n > most;
 }
 
 /* --- Inputs ----------------------------------------------------------------------------------- */
@@ -279,7 +235,7 @@ void help_calc(const struct hw_calc *calc)
     (void)printf("holdwater %s: ", calc->name);
     print_wrapped(calc->purpose, strlen(calc->name) + 12, 2);
     (void)puts("examples");
-    bool more = help_examples(calc->name, EXAMPLES_SHOWN - (calc->n_inputs > MANY_INPUTS ? 1 : 0));
+    bool more = help_examples(calc, EXAMPLES_SHOWN - (calc->n_inputs > MANY_INPUTS ? 1 : 0));
     print_legend(calc);
     for (size_t i = 0; i < calc->n_inputs; i++) {
         if (!told_before(calc, i)) {
@@ -290,6 +246,32 @@ void help_calc(const struct hw_calc *calc)
     (void)printf("more: holdwater help %s NAME (of an input or result)%s,\n"
                  "  holdwater cautions %s, holdwater sources %s\n",
                  calc->name, more ? " or examples" : "", calc->name, calc->name);
+}
+
+static void print_option(const struct general_option *option)
+{
+    char entry[OPTION_MAX];
+    (void)snprintf(entry, sizeof entry, "--%s%s%s", option->name, option->value ? " " : "",
+                   option->value ? option->value : "");
+    print_entry_at(entry, option->help, OPTION_COLUMN);
+}
+
+void help_by_hand(const struct hw_calc *caption)
+{
+    (void)printf("holdwater %s: ", caption->name);
+    print_wrapped(caption->purpose, strlen(caption->name) + 12, 2);
+    (void)puts("examples");
+    (void)help_examples(caption, SIZE_MAX);
+    (void)puts("options");
+    const struct by_hand *command = by_hand_find(caption->name);
+    for (const struct general_option *option = command->options; option->name; option++) {
+        print_option(option);
+    }
+    if (command->more) {
+        (void)puts(command->more);
+    }
+    (void)printf("more: holdwater cautions %s, holdwater sources %s\n", caption->name,
+                 caption->name);
 }
 
 /* --- One name --------------------------------------------------------------------------------- */
@@ -322,8 +304,15 @@ bool help_name(const struct hw_calc *calc, const char *name)
     size_t input = hw_input_find(calc, name + skip, n - skip);
     size_t result = hw_result_find(calc, name + skip, n - skip);
     if (strcmp(name, "examples") == 0) {
-        (void)help_examples(calc->name, SIZE_MAX);
+        (void)help_examples(calc, SIZE_MAX);
         return true;
+    }
+    const struct by_hand *command = by_hand_find(calc->name);
+    for (size_t i = 0; command && command->options[i].name; i++) {
+        if (hw_name_is(command->options[i].name, name + skip, n - skip)) {
+            print_option(&command->options[i]);
+            return true;
+        }
     }
     for (size_t i = input; i < calc->n_inputs; i = hw_input_next(calc, i)) {
         input_in_full(calc, i);
@@ -368,6 +357,6 @@ void help_asking(void)
     }
     (void)puts("options");
     for (size_t i = 0; general_options[i].name; i++) {
-        help_option(&general_options[i]);
+        print_option(&general_options[i]);
     }
 }

@@ -1,7 +1,7 @@
 /* help.h - what is printed when help is asked for. */
 #ifndef HW_HELP_H
 #define HW_HELP_H
-#include "cli/args.h"
+#include "cli/help_examples.h"
 
 /* The map of the job by stage: `holdwater` alone. */
 void help_map(void);
@@ -9,11 +9,8 @@ void help_map(void);
 /* One calculation on two screens: its first examples, inputs, results. */
 void help_calc(const struct hw_calc *calc);
 
-/* The first examples of a command, at most so many; true when there are more. */
-bool help_examples(const char *name, size_t most);
-
-/* An option in two columns: "--rows FILE   what it is". */
-void help_option(const struct general_option *option);
+/* The same for a command that is written by hand, by its caption. */
+void help_by_hand(const struct hw_calc *caption);
 
 /* All of one input or result, or all examples for "examples"; false where there is no such name. */
 bool help_name(const struct hw_calc *calc, const char *name);
@@ -21,16 +18,7 @@ bool help_name(const struct hw_calc *calc, const char *name);
 /* What is the same for all calculations. */
 void help_asking(void);
 
-/* A worked call, for the help; rows of one calculation stand together. */
-struct example {
-    const char *calculation, *question, *command;
-};
-
-/* A NULL calculation ends the list. */
-extern const struct example examples[];
-
-/* A stage of the job, and the calculations that tell what the keeper must know there, and commands
- * written by hand. */
+/* A stage of the job, and the calculations that tell what the keeper must know there. */
 struct stage {
     const char *name;
     const char *const *calculations; /* NULL ends the list */

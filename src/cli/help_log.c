@@ -17,7 +17,7 @@ static const struct recipe {
     {"the same as a table (miller)", "mlr --icsv --opprint filter '$tank == \"birch\"' log.csv"},
     {"what was withheld (sqlite3)",
      "sqlite3 -csv :memory: '.import --csv log.csv log' \\\n"
-     "      \"select \\\"when\\\", tank, cautions from log where results = 'status=withheld'\""},
+     "      \"select \\\"when\\\", cautions from log where results = 'status=withheld'\""},
 };
 
 void help_log(void)

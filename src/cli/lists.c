@@ -1,7 +1,7 @@
 /* lists.c - units, sources, cautions. */
 #include "cli/lists.h"
 
-#include "cli/hands.h"
+#include "cli/by_hand.h"
 #include "cli/help.h"
 #include "cli/print.h"
 #include "cli/row_problem.h"
@@ -155,8 +155,8 @@ static int list_rows(int argc, char *argv[], const struct list *list)
         show_text((struct hw_text){argv[2], strlen(argv[2])}, shown);
     }
     struct suggestions near = {.word = shown, .n = 0};
-    const struct hw_calc *calc = argc == 3 ? calc_find(argv[2]) : NULL;
-    calc = argc == 3 && !calc ? hand_find(argv[2]) : calc;
+    const struct by_hand *command = argc == 3 ? by_hand_find(argv[2]) : NULL;
+    const struct hw_calc *calc = command ? command->caption : argc == 3 ? calc_find(argv[2]) : NULL;
     bool found = false;
     for (size_t i = 0; list->key(i); i++) {
         bool meant = argc < 3 || strcmp(argv[2], list->key(i)) == 0;

@@ -1,5 +1,7 @@
 /* main.c - finds out what is asked and has it answered. */
 #include "cli/args_read.h"
+#include "cli/by_hand.h"
+#include "cli/calendar.h"
 #include "cli/help.h"
 #include "cli/help_log.h"
 #include "cli/lists.h"
@@ -37,13 +39,11 @@ static int print_help(int argc, char *argv[]);
 static const struct command {
     const char *name;
     int (*run)(int argc, char *argv[]);
-    void (*help)(void); /* NULL: the map tells what there is */
 } commands[] = {
-    {"trend", trend_run, trend_help},  {"help", print_help, NULL},
-    {"units", list_units, NULL},       {"sources", list_sources, NULL},
-    {"cautions", list_cautions, NULL}, {"--version", print_version, NULL},
-    {"-V", print_version, NULL},       {"--help", print_help, NULL},
-    {"-h", print_help, NULL},
+    {"calendar", calendar_run},   {"trend", trend_run},      {"help", print_help},
+    {"units", list_units},        {"sources", list_sources}, {"cautions", list_cautions},
+    {"--version", print_version}, {"-V", print_version},     {"--help", print_help},
+    {"-h", print_help},
 };
 
 enum { COMMANDS = sizeof commands / sizeof commands[0] };
@@ -116,7 +116,8 @@ static int print_help(int argc, char *argv[])
         help_map();
         return EXIT_ANSWERED;
     }
-    const struct hw_calc *calc = calc_find(argv[2]);
+    const struct by_hand *command = by_hand_find(argv[2]);
+    const struct hw_calc *calc = command ? command->caption : calc_find(argv[2]);
     if (argc > (calc ? 4 : 3)) {
         complain("help takes no word after '%s'", argv[calc ? 3 : 2]);
         return EXIT_ASKED_WRONGLY;
@@ -128,7 +129,7 @@ static int print_help(int argc, char *argv[])
     }
     for (size_t i = 0; !calc && i < COMMANDS; i++) {
         if (strcmp(argv[2], commands[i].name) == 0) {
-            (commands[i].help ? commands[i].help : help_map)();
+            help_map();
             return EXIT_ANSWERED;
         }
     }
@@ -136,7 +137,11 @@ static int print_help(int argc, char *argv[])
         return unknown_name(argv[2]);
     }
     if (argc == 3) {
-        help_calc(calc);
+        if (command) {
+            help_by_hand(calc);
+        } else {
+            help_calc(calc);
+        }
         return EXIT_ANSWERED;
     }
     return help_name(calc, argv[3]) ? EXIT_ANSWERED : unknown_part(calc, argv[3]);

@@ -96,6 +96,14 @@ bool tank_fill(struct args *args)
     return tank_file_read(name, &file) && find_row(args, &file);
 }
 
+bool tank_known(const char *tank, const char *tanks)
+{
+    static const struct hw_calc nothing = {.name = "tank"};
+    static struct args args;
+    args = (struct args){.calc = &nothing, .tank = tank, .tanks = tanks};
+    return is_absent(&args, tank_file_name(&args)) || tank_fill(&args);
+}
+
 static bool tells_water(const char *name)
 {
     static const char *const words[] = {"volume", "temp", "salinity", "alkalinity"};

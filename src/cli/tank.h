@@ -9,6 +9,10 @@
  * later, with all others. */
 bool tank_fill(struct args *args);
 
+/* False with a message when a tanks file is there, or was named (NULL: it was not), and has no tank
+ * of that name. Nothing else of it is read. */
+bool tank_known(const char *tank, const char *tanks);
+
 /* Says that the tank's row has a cell named as this input that was not taken for it: unless the
  * input was given, and nobody expects it. */
 void tank_mention(const struct args *args, size_t input);

@@ -52,7 +52,7 @@ enum {
 };
 
 const struct general_option trend_options[] = {
-    [ASK_ROWS] = {"rows", "FILE", "a CSV file or a logbook; - for standard input"},
+    [ASK_ROWS] = {"rows", "FILE", "a CSV file or a logbook, must be given; - for standard input"},
     [ASK_TANK] = {"tank", "NAME", "only rows whose cell tank has this name"},
     [ASK_OF] = {"of", "COLUMN", "the readings; in a logbook CALCULATION.NAME"},
     [ASK_LIMIT] = {"limit", "X", "a value: on what day does the line meet it?"},

@@ -12,20 +12,6 @@
 
 #include <stdio.h>
 
-void trend_help(void)
-{
-    (void)printf("holdwater trend: %s\nexamples\n", trend_caption.purpose);
-    (void)help_examples("trend", SIZE_MAX);
-    (void)puts("options (--rows must be given)");
-    for (size_t i = 0; trend_options[i].name; i++) {
-        help_option(&trend_options[i]);
-    }
-    (void)puts("results: slope, slope_low and slope_high a day, last, age d, days_to_limit d,\n"
-               "  held d. The interval holds the true slope in about 95 of 100 such records.\n"
-               "times: columns when, datetime, date or time, as 2031-03-05T08:15+00:00\n"
-               "more: holdwater cautions trend, holdwater sources trend");
-}
-
 /* All columns of readings, or all values of a logbook. */
 static int tell_tracks(const struct trend_record *record)
 {
@@ -75,7 +61,7 @@ int trend_run(int argc, char *argv[])
     static struct trend_ask ask;
     static struct trend_record record;
     if (args_want_help(argc, argv, 2)) {
-        trend_help();
+        help_by_hand(&trend_caption);
         return EXIT_ANSWERED;
     }
     if (!trend_ask_read(argc, argv, &ask)) {

@@ -4,6 +4,4 @@
 
 /* Returns an exit status. */
 int trend_run(int argc, char *argv[]);
-
-void trend_help(void);
 #endif

@@ -1,4 +1,5 @@
-# tables.awk - turns data/references.tsv, limits.tsv, cautions.tsv and topics.tsv into C.
+# tables.awk - turns data/references.tsv, limits.tsv, cautions.tsv, topics.tsv, durations.tsv and
+# the plans of data/plans into C.
 #
 #   LC_ALL=C awk -f tables.awk -v kind=h FILE...   the header
 #   LC_ALL=C awk -f tables.awk -v kind=c FILE...   the definitions
@@ -7,6 +8,10 @@
 # tab-separated columns and at least one row; a line that starts with # is a comment, a blank line
 # is skipped. Anything out of order is refused as FILE:LINE: why, with exit status 1 and no output:
 # all output is printed at the end, after the last check.
+#
+# A plan is a file of a folder called plans, and there may be none. Its lines come out as they stand,
+# comments too: the program reads them as it reads a keeper's own plan. What is checked here is what
+# only a plan of the program's own must have: a known class and source.
 #
 # In the texts of limits.tsv and cautions.tsv a limit's key in braces, {salt-long}, stands for its
 # value as limits.tsv writes it: a text cannot name another figure than the one that is judged by.
@@ -21,8 +26,7 @@ BEGIN {
     NAME = "^[a-z0-9][a-z0-9-]*$"
     OPTION = "^[a-z0-9][a-z0-9_]*$"
     DECIMAL = "^-?(0|[1-9][0-9]*)([.][0-9]+)?$"
-    MADE = "/* Made by tables.awk from references.tsv, limits.tsv, cautions.tsv and topics.tsv "
-    MADE = MADE "of data/: edit those. */"
+    MADE = "/* Made by tables.awk from the tables of data/: edit those. */"
     BY_ANSWER = "HW_SET_BY_ANSWER"
     MAX_NOTES = 63                         # HW_NOTES: a note is a bit of a uint64_t
     MOST_SENTENCE = 60                     # of a standing note, on a screen
@@ -36,10 +40,15 @@ BEGIN {
         "brief" TAB "text"
 
     columns["topics.tsv"] = "word" TAB "asks" TAB "options" TAB "text"
+    columns["durations.tsv"] = "key" TAB "parasite" TAB "temp" TAB "class" TAB "source" TAB "text"
+    PLAN = "day" TAB "act" TAB "every" TAB "until" TAB "class" TAB "source"
 
     split("read computed recalled practice ours standard", words, " ")
     for (i in words)
         is_class[words[i]] = 1
+    split("practice survey paper society law vet label recalled ours", words, " ")
+    for (i in words)
+        is_plan_class[words[i]] = 1
 
     effect_name["standing"] = effect_name["always"] = effect_name["ever"] = "HW_STANDING"
     effect_name["caution"] = "HW_CAUTION"
@@ -56,7 +65,7 @@ BEGIN {
     setter_name["always"] = "HW_SET_WITH_ANSWER"
     setter_name["ever"] = "HW_SET_EVER"
 
-    n_refs = n_limits = n_cautions = n_topics = n_calcs = 0
+    n_refs = n_limits = n_cautions = n_topics = n_calcs = n_durations = n_plans = 0
     failed = 0
     if (kind != "h" && kind != "c")
         complain("tables.awk: kind must be h or c")
@@ -73,11 +82,26 @@ function refuse(why) {
     complain(FILENAME ":" FNR ": " why)
 }
 
+function begin_plan() {
+    plan = base
+    if (!sub(/[.]tsv$/, "", plan) || plan !~ NAME)
+        refuse("a plan is called NAME.tsv: small letters, digits and - only")
+    base = "plans/" base
+    columns[base] = PLAN
+    n_plans++
+    plan_name[n_plans] = plan
+    n_lines[n_plans] = 0
+    at_plan[n_plans] = base
+}
+
 FNR == 1 {
     base = FILENAME
     sub(/^.*\//, "", base)
-    if (!(base in columns))
-        refuse("not references.tsv, limits.tsv, cautions.tsv or topics.tsv")
+    plan = ""
+    if (FILENAME ~ /(^|\/)plans\/[^\/]*$/)
+        begin_plan()
+    else if (!(base in columns))
+        refuse("not references.tsv, limits.tsv, cautions.tsv, topics.tsv, durations.tsv or a plan")
     if (base in path)
         refuse(base " is given twice")
     path[base] = FILENAME
@@ -90,6 +114,11 @@ $0 ~ OTHER {
 
 index($0, "\\") > 0 {
     refuse("a backslash is not allowed")
+}
+
+plan != "" {
+    n_lines[n_plans]++
+    plan_line[n_plans, n_lines[n_plans]] = $0
 }
 
 /^#/ || /^[ \t]*$/ {
@@ -116,6 +145,10 @@ index($0, "\\") > 0 {
             refuse("column " column[i] " is empty")
         if (cell[i] ~ /^ / || cell[i] ~ / $/)
             refuse("column " column[i] " begins or ends with a space")
+    }
+    if (plan != "") {
+        check_act()
+        next
     }
     if (cell[1] !~ NAME)
         refuse("\"" cell[1] "\" is no " column[1] ": small letters, digits and - only")
@@ -200,6 +233,24 @@ base == "cautions.tsv" {
     caution_brief[n_cautions] = cell[7]
     caution_text[n_cautions] = cell[8]
     caution_line[n_cautions] = FNR
+}
+
+# An act of a plan of the program's own. Days and names are read by the program, and tested there.
+function check_act() {
+    if (!(cell[5] in is_plan_class))
+        refuse("\"" cell[5] "\" is no class of an act")
+    rows[base]++
+    cited[base, rows[base]] = cell[6]
+    cited_line[base, rows[base]] = FNR
+}
+
+base == "durations.tsv" {
+    if (!(cell[4] in is_plan_class))
+        refuse("\"" cell[4] "\" is no class of an act")
+    n_durations++
+    for (i = 2; i <= 6; i++)
+        duration[n_durations, i] = cell[i]
+    duration_line[n_durations] = FNR
 }
 
 base == "topics.tsv" {
@@ -382,6 +433,21 @@ function print_header(    c, i, calc, big) {
     print "enum { HW_CAUTIONS = " n_cautions " };"
     print ""
     print "extern const struct hw_caution hw_cautions[];"
+    print ""
+    print "struct hw_duration {"
+    print "    const char *parasite, *temp, *class_name, *source, *text;"
+    print "};"
+    print ""
+    print "enum { HW_DURATIONS = " n_durations " };"
+    print ""
+    print "extern const struct hw_duration hw_durations[];"
+    print ""
+    print "struct hw_plan {"
+    print "    const char *name;"
+    print "    const char *const *lines; /* NULL ends them */"
+    print "};"
+    print ""
+    print "extern const struct hw_plan hw_plans[]; /* a NULL name ends the list */"
     for (c = 1; c <= n_calcs; c++) {
         calc = calc_name[c]
         big = upper(calc)
@@ -407,6 +473,38 @@ function hidden(calc, i,    fact, out, k) {
             out = out (out == "" ? "" : " | ") "UINT64_C(1) << HW_" upper(calc) "_NOTE_" \
                 upper(caution_code[note[calc, k]])
     return out
+}
+
+function print_durations(    i) {
+    print ""
+    print "const struct hw_duration hw_durations[] = {"
+    for (i = 1; i <= n_durations; i++) {
+        print "    {"
+        print "        .parasite = " quoted(duration[i, 2]) ","
+        print "        .temp = " quoted_or_null(duration[i, 3]) ","
+        print "        .class_name = " quoted(duration[i, 4]) ","
+        print "        .source = " quoted(duration[i, 5]) ","
+        print "        .text = " quoted(duration[i, 6]) ","
+        print "    },"
+    }
+    print "};"
+}
+
+function print_plans(    i, k) {
+    for (i = 1; i <= n_plans; i++) {
+        print ""
+        print "static const char *const plan_" lower(plan_name[i]) "[] = {"
+        for (k = 1; k <= n_lines[i]; k++)
+            print "    " quoted(plan_line[i, k]) ","
+        print "    NULL,"
+        print "};"
+    }
+    print ""
+    print "const struct hw_plan hw_plans[] = {"
+    for (i = 1; i <= n_plans; i++)
+        print "    {" quoted(plan_name[i]) ", plan_" lower(plan_name[i]) "},"
+    print "    {NULL, NULL},"
+    print "};"
 }
 
 function print_definitions(    c, i, k, calc, big) {
@@ -460,6 +558,8 @@ function print_definitions(    c, i, k, calc, big) {
         print "    },"
     }
     print "};"
+    print_durations()
+    print_plans()
     for (c = 1; c <= n_calcs; c++) {
         calc = calc_name[c]
         big = upper(calc)
@@ -491,8 +591,16 @@ END {
     check_file("limits.tsv")
     check_file("cautions.tsv")
     check_file("topics.tsv")
+    check_file("durations.tsv")
     for (i = 1; i <= n_topics; i++)
         check_asks(i)
+    for (i = 1; i <= n_durations; i++)
+        check_source("durations.tsv", duration_line[i], duration[i, 5])
+    for (i = 1; i <= n_plans; i++) {
+        check_file(at_plan[i])
+        for (k = 1; k <= rows[at_plan[i]]; k++)
+            check_source(at_plan[i], cited_line[at_plan[i], k], cited[at_plan[i], k])
+    }
     for (i = 1; i <= n_limits; i++) {
         check_source("limits.tsv", limit_line[i], limit_source[i])
         limit_text[i] = filled(limit_text[i], "limits.tsv", limit_line[i])

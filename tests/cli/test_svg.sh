@@ -305,7 +305,7 @@ has 1 '>limit 1.2 mg/L</text>'
 has 1 '>floor 0.25 mg/L</text>'
 has 1 '>ceiling 1.15 mg/L</text>'
 has 1 '<rect.*fill="#[^f].....".*stroke="#888"'
-has 1 'CAUTION limit-ahead'
+has 1 'CAUTION limit-near'
 draw 0 record-short $record --last 2 --floor 0
 has 2 '<circle'
 has 0 '<polyline'

@@ -48,5 +48,9 @@ printf 'tank,alkalinity\na,115.25mgCaCO3/L+-7%%\n' >tanks.csv
 narrow blend --tank a --tanks tanks.csv --volume 75L --share 20% --ph 8.1 --temp 25 --salinity 34 --new-ph 8.2 \
     --new-temp 25 --new-salinity 30
 narrow ammonia --tan 3+-0.5 --ph 8.4:9.4:0.01 --temp 26 --salinity 34 --long-limit 1 --only free
+for plan in copper dye watch; do
+    narrow calendar --plan $plan --from 2031-04-01 --tank birch --added 2031-04-11 --when 2031-04-12
+    narrow calendar --plan $plan --from 2031-04-01 --full
+done
 [ "$checks" -gt 100 ] || { echo "only $checks checks" >&2; exit 1; }
 echo "$checks checks passed"

@@ -2,7 +2,7 @@
 #include "ask.h"
 #include "assert_close.h"
 #include "cli/args.h"
-#include "cli/hands.h"
+#include "cli/by_hand.h"
 #include "cli/help.h"
 #include "cli/notes.h"
 #include "tables.h"
@@ -274,11 +274,54 @@ static void tables_are_whole(void **state)
     for (size_t i = 0; stages[i].name; i++) {
         for (size_t k = 0; stages[i].calculations[k]; k++) {
             const char *name = stages[i].calculations[k];
-            EXPECT(find_calc(name) || hand_find(name), "the map names %s", name);
+            EXPECT(by_hand_find(name) || find_calc(name), "the map names %s", name);
         }
     }
     for (size_t i = 0; i < HW_LIMITS; i++) {
         EXPECT(is_reference(hw_limits[i].source), "limit %s: source", hw_limits[i].key);
+    }
+}
+
+/* A command by hand has what help and lists tell of it, and its places. */
+static void commands_by_hand_are_whole(void **state)
+{
+    (void)state;
+    for (size_t c = 0; by_hand[c].caption; c++) {
+        const struct hw_calc *caption = by_hand[c].caption;
+        EXPECT(is_name(caption->name) && caption->purpose && caption->n_notes > 0 &&
+                   caption->n_notes <= HW_NOTES,
+               "%s: holes", caption->name);
+        bool asks = false;
+        for (size_t i = 0; i < caption->n_notes; i++) {
+            asks = asks || strcmp(caption->notes[i].code, "ask-vet") == 0;
+            EXPECT(caption->notes[i].source, "%s: note %zu", caption->name, i);
+        }
+        EXPECT(asks, "%s: no ask-vet", caption->name);
+        EXPECT(caption->sources[0], "%s: no sources", caption->name);
+        for (size_t i = 0; caption->sources[i]; i++) {
+            EXPECT(is_reference(caption->sources[i]), "%s: no source %s", caption->name,
+                   caption->sources[i]);
+        }
+        for (size_t i = 0; by_hand[c].options[i].name; i++) {
+            EXPECT(is_name(by_hand[c].options[i].name) && plain_ascii(by_hand[c].options[i].help),
+                   "%s: option %zu", caption->name, i);
+        }
+        size_t given = 0;
+        for (size_t i = 0; examples[i].calculation; i++) {
+            given += strcmp(examples[i].calculation, caption->name) == 0 ? 1 : 0;
+        }
+        bool placed = false;
+        for (size_t i = 0; stages[i].name; i++) {
+            for (size_t k = 0; stages[i].calculations[k]; k++) {
+                placed = placed || strcmp(stages[i].calculations[k], caption->name) == 0;
+            }
+        }
+        EXPECT(given >= 2 && placed, "%s: %zu examples, or in no stage of the map", caption->name,
+               given);
+        for (size_t i = 0; hw_calcs[i]; i++) {
+            EXPECT(strcmp(hw_calcs[i]->name, caption->name) != 0, "%s is there twice",
+                   caption->name);
+        }
     }
 }
 
@@ -364,6 +407,11 @@ static bool any_calc(const char *name, size_t n)
             return true;
         }
     }
+    for (size_t c = 0; by_hand[c].caption; c++) {
+        if (hw_name_is(by_hand[c].caption->name, name, n)) {
+            return true;
+        }
+    }
     return false;
 }
 
@@ -389,46 +437,12 @@ static void topics_lead_somewhere(void **state)
     }
 }
 
-/* Commands written by hand have notes, sources, a page and cases as calculations have, and a name
- * of their own. */
-static void hands_are_whole(void **state)
-{
-    (void)state;
-    static const char *const places[] = {"tests/cli/%s.txt", "docs/calculations/%s.md"};
-    for (size_t h = 0; hands[h]; h++) {
-        const struct hw_calc *hand = hands[h];
-        check(is_name(hand->name) && hand->purpose && hand->n_notes > 0);
-        assert_null(find_calc(hand->name));
-        for (size_t i = 0; hand->sources[i]; i++) {
-            EXPECT(is_reference(hand->sources[i]), "%s: no source %s", hand->name,
-                   hand->sources[i]);
-        }
-        for (size_t i = 0; i < hand->n_inputs; i++) {
-            lint_input(hand, i);
-        }
-        for (size_t i = 0; i < sizeof places / sizeof places[0]; i++) {
-            char name[80];
-            size_t stem = strcspn(places[i], "%");
-            (void)snprintf(name, sizeof name, "%.*s%s%s", (int)stem, places[i], hand->name,
-                           places[i] + stem + 2);
-            FILE *file = fopen(name, "r");
-            EXPECT(file, "%s is missing", name);
-            (void)fclose(file);
-        }
-        size_t given = 0;
-        for (size_t i = 0; examples[i].calculation; i++) {
-            given += strcmp(examples[i].calculation, hand->name) == 0 ? 1 : 0;
-        }
-        EXPECT(given >= 2, "%s: fewer than two examples", hand->name);
-    }
-}
-
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(tables_are_whole),        cmocka_unit_test(files_are_there),
         cmocka_unit_test(both_ends_in_every_unit), cmocka_unit_test(codes_fit),
-        cmocka_unit_test(topics_lead_somewhere),   cmocka_unit_test(hands_are_whole),
+        cmocka_unit_test(topics_lead_somewhere),   cmocka_unit_test(commands_by_hand_are_whole),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return hw_report_checks(failed);

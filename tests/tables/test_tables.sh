@@ -20,11 +20,18 @@ fail() {
     exit 1
 }
 
-# The four files of a good set, in FOLDER.
+# The files of a good set, in FOLDER.
 good() {
-    mkdir -p "$1"
+    mkdir -p "$1/plans"
     cp "$golden/references.tsv" "$golden/limits.tsv" "$golden/cautions.tsv" \
-        "$golden/topics.tsv" "$1/"
+        "$golden/topics.tsv" "$golden/durations.tsv" "$1/"
+    cp "$golden/plans/next-one.tsv" "$golden/plans/short.tsv" "$1/plans/"
+}
+
+# The names of those files.
+all_of() {
+    printf "$1/%s " references.tsv limits.tsv cautions.tsv topics.tsv durations.tsv \
+        plans/next-one.tsv plans/short.tsv
 }
 
 # $awk may be two words.
@@ -37,7 +44,8 @@ tables() {
 # refused NAME LINE WHY: the set in bad/ is refused with bad/NAME:LINE: WHY and no output.
 refused() {
     for kind in h c; do
-        if tables $kind bad/references.tsv bad/limits.tsv bad/cautions.tsv bad/topics.tsv >out 2>err; then
+        # shellcheck disable=SC2046
+        if tables $kind $(all_of bad) >out 2>err; then
             fail "accepted: $1:$2: $3"
         fi
         test ! -s out || fail "output in spite of: $1:$2: $3"
@@ -59,10 +67,12 @@ edit() {
 test_golden() {
     good set
     for kind in h c; do
-        tables $kind set/references.tsv set/limits.tsv set/cautions.tsv set/topics.tsv >"got.$kind" 2>err ||
+        # shellcheck disable=SC2046
+        tables $kind $(all_of set) >"got.$kind" 2>err ||
             fail "a good set: $(cat err)"
         cmp "got.$kind" "$golden/expected_tables.$kind.txt" >&2 || fail "other bytes, kind=$kind"
-        tables $kind set/topics.tsv set/cautions.tsv set/references.tsv set/limits.tsv >swapped ||
+        tables $kind set/plans/next-one.tsv set/durations.tsv set/topics.tsv set/cautions.tsv \
+            set/plans/short.tsv set/references.tsv set/limits.tsv >swapped ||
             fail 'a good set in another order'
         cmp "got.$kind" swapped >&2 || fail "the order of the files matters, kind=$kind"
         checks=$((checks + 2))
@@ -179,6 +189,23 @@ test_refusals() {
     refused topics.tsv 3 '"bath" is no calculation of cautions.tsv'
     edit topics.tsv 3 'copper\tblend\t-\ttext'
     refused topics.tsv 3 'word "copper" was given in line 2'
+    edit durations.tsv 3 'spot\twhite spot\t-\tread\tepa1989\tgone'
+    refused durations.tsv 3 '"read" is no class of an act'
+    edit durations.tsv 3 'spot\twhite spot\t-\tlaw\tnobody\tgone'
+    refused durations.tsv 3 'source "nobody" is no key of references.tsv'
+    edit plans/short.tsv 3 '-3\tlook\t-\t-\town\tepa1989'
+    refused plans/short.tsv 3 '"own" is no class of an act'
+    edit plans/short.tsv 5 '0\tlook\t-\t-\tlaw\tnobody'
+    refused plans/short.tsv 5 'source "nobody" is no key of references.tsv'
+    edit plans/short.tsv 5 '0\tlook\t-\t-\tlaw\t-'
+    refused plans/short.tsv 5 'source "-" is no key of references.tsv'
+    edit plans/short.tsv 5 '0\tlook\t-\t-\tlaw'
+    refused plans/short.tsv 5 '5 columns, not 6'
+    edit plans/short.tsv 2 'act\tday\tevery\tuntil\tclass\tsource'
+    refused plans/short.tsv 2 'the header must name these columns'
+    sed 2q bad/plans/short.tsv >new
+    mv new bad/plans/short.tsv
+    refused plans/short.tsv 1 'no rows'
     edit limits.tsv 4 'salt-long\t0.035\tmg/L\t4-day\tepa1989\tfrom {salt-from}'
     refused limits.tsv 4 '{salt-from} is no key of limits.tsv'
     sed 3q bad/limits.tsv >new
@@ -213,7 +240,11 @@ test_arguments() {
     complains 'cautions.tsv is not given, or empty' -v kind=h set/references.tsv set/limits.tsv
     complains 'topics.tsv is not given, or empty' -v kind=h set/references.tsv set/limits.tsv \
         set/cautions.tsv
+    complains 'durations.tsv is not given, or empty' -v kind=h set/references.tsv set/limits.tsv \
+        set/cautions.tsv set/topics.tsv
     complains 'references.tsv is not given, or empty' -v kind=h set/empty
+    cp set/plans/short.tsv set/plans/Short.tsv
+    complains 'set/plans/Short.tsv:1: a plan is called NAME.tsv' -v kind=h set/plans/Short.tsv
     complains 'set/other.tsv:1: not references.tsv' -v kind=h set/references.tsv set/other.tsv
     complains 'set/limits.tsv:1: limits.tsv is given twice' -v kind=h set/limits.tsv \
         set/references.tsv set/limits.tsv
@@ -235,6 +266,11 @@ int main(void)
     for (int i = 0; i < HW_BLEND_NOTES; i++)
         puts(hw_blend_notes[i].code);
     puts("above " HW_FIGURE_SALT_LONG);
+    for (const struct hw_plan *plan = hw_plans; plan->name; plan++)
+        for (int i = 0; plan->lines[i]; i++)
+            printf("%s: %s\n", plan->name, plan->lines[i]);
+    for (int i = 0; i < HW_DURATIONS; i++)
+        printf("%s, %s\n", hw_durations[i].parasite, hw_durations[i].temp ? hw_durations[i].temp : "none");
     printf("%g %d\n", hw_limits[HW_LIMIT_SALT_LONG].value, HW_CAUTIONS);
     return hw_cautions[1].source != NULL;
 }
@@ -244,7 +280,10 @@ END
     ./main >out || fail 'a source that is "-" is not NULL'
     {
         cut -f3 set/references.tsv | sed -n '4,$p'
-        printf 'over-limit\nwarm\nmixed\nvet\nabove 0.035\n0.035 5\n'
+        printf 'over-limit\nwarm\nmixed\nvet\nabove 0.035\n'
+        sed 's/^/next-one: /' set/plans/next-one.tsv
+        sed 's/^/short: /' set/plans/short.tsv
+        printf 'white "spot", 30 C\nwhite spot, none\n0.035 5\n'
     } | cmp - out >&2 || fail 'the texts changed on the way'
     checks=$((checks + 3))
 }
