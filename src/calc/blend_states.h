@@ -16,7 +16,15 @@ enum {
 /* clang-format on */
 
 /* Why there is no answer. */
-enum blend_refusal { BLEND_ANSWERED, BLEND_OVER_VOLUME, BLEND_PH_NOT_ALKALINITY, BLEND_OUTSIDE_PH };
+/* clang-format off */
+enum blend_refusal {
+    BLEND_ANSWERED, BLEND_OVER_VOLUME, BLEND_PH_NOT_ALKALINITY, BLEND_OUTSIDE_PH, BLEND_NO_SHARE
+};
+/* clang-format on */
+
+/* What is known of the smallest change that does it: nothing, without both alkalinities or ammonia;
+ * its share; or that none below all of the water does. */
+enum blend_need { BLEND_NEED_UNKNOWN, BLEND_NEED_FOUND, BLEND_NEED_NONE };
 
 /* The states of the mixture, in the order in which they may follow. */
 enum { BLEND_MIXED, BLEND_SAME_CO2, BLEND_AIRED, BLEND_STATES };
@@ -28,6 +36,11 @@ struct blend_states {
     bool stretched; /* pH scale or ionisation constant */
     bool above_fit; /* density */
     bool co2_odd;   /* the tank's carbon dioxide lies outside what is reckoned with */
+    bool sought;    /* no share was given: it is the one that is needed */
+    bool settled;   /* without any change the tank is, and when aired stays, as it should be */
+    bool enough;    /* the share does it; false where that is not known */
+    enum blend_need need;
+    double needed; /* share of the water; NaN: not found */
     double share;
     struct hw_blend blend;
     double tan_before, tan_new, tan_after; /* as N */
@@ -38,6 +51,7 @@ struct blend_states {
     double ph[BLEND_STATES], free[BLEND_STATES];
     double free_before;
     double ph_worst, free_worst;
+    double after_ratio;         /* of the total after it to its limit for days, at the highest pH */
     bool hour_salt, hour_fresh; /* after the change a published 1-hour limit is passed */
     bool over_salt, over_fresh; /* some state is above the published limit for days that applies */
 };

@@ -151,6 +151,9 @@ const struct example examples[] = {
     {"binder", "with ionic copper in the water there is no dose",
      "holdwater binder --volume 75L --tan 1.2 --agent hydroxymethanesulfonate --medicine "
      "copper-ionic"},
+    {"blend", "alder reads 1.5 mg/L at pH 8.1: how much must be changed at once?",
+     "holdwater blend --volume 75L --tan 1.5 --ph 8.1 --alkalinity 2.3meq/L --temp 25 "
+     "--salinity 34 --new-ph 8.2 --new-alkalinity 2.4meq/L --new-temp 25 --new-salinity 34"},
     {"blend", "a sour tank and fresh sea water: does a quarter help, or is it worse?",
      "holdwater blend --volume 110L --share 25% --tan 2 --ph 7.4 --alkalinity 1meq/L --temp 25 "
      "--salinity 34 --new-ph 8.2 --new-alkalinity 2.4meq/L --new-temp 25 --new-salinity 34"},
