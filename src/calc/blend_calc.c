@@ -108,18 +108,12 @@ static const char *const sources[] = {"conservation",    "eos80",          "unes
                                       "epa1989",         "epa2013",        "aquarium-steps",
                                       "common-practice", "our-arithmetic", NULL};
 
-static double highest_free(const struct blend_states *s)
-{
-    double settled = fmax(s->free[BLEND_SAME_CO2], s->free[BLEND_AIRED]);
-    return fmax(fmax(s->free[BLEND_MIXED], settled), s->free_worst);
-}
-
 /* Whether the change does it, and what would. */
 static uint64_t need_notes(const struct blend_states *s)
 {
     bool found = s->need == BLEND_NEED_FOUND;
     bool short_of_it = found && !s->enough;
-    bool rises = free_rises(s->free_before, highest_free(s));
+    bool rises = free_rises(s->free_before, blend_highest_free(s));
     return note_if(s->need == BLEND_NEED_NONE, HW_BLEND_NOTE_BLEND_NONE_DOES) |
            note_if(s->sought && s->settled && found, HW_BLEND_NOTE_BLEND_NONE_NEEDED) |
            note_if(s->sought && above_limit(100 * s->needed, HW_LIMIT_CHANGE_LARGE),
@@ -131,7 +125,7 @@ static uint64_t need_notes(const struct blend_states *s)
 static uint64_t ammonia_notes(const struct blend_states *s)
 {
     bool falls = below(s->tan_after, s->tan_before);
-    bool rises = falls && free_rises(s->free_before, highest_free(s));
+    bool rises = falls && free_rises(s->free_before, blend_highest_free(s));
     bool frees = rises && !s->enough && s->need != BLEND_NEED_NONE;
     bool later = free_rises(s->free[BLEND_MIXED], s->free[BLEND_AIRED]);
     bool back = free_rises(s->free[BLEND_MIXED], s->free[BLEND_SAME_CO2]);

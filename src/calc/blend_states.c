@@ -104,7 +104,7 @@ static void find_limits(struct blend_states *s, const double in[])
     double tan_before = s->sought ? (double)NAN : s->tan_before;
     s->over_salt = above(tan_before, before.salt_n) || above(s->tan_after, after.salt_n);
     s->over_fresh = above(tan_before, before.fresh_n) || above(s->tan_after, after.fresh_n);
-    s->after_ratio = s->tan_after / after.total_n;
+    s->limit_after = after.total_n;
     struct ammonia_hour hour = ammonia_hour(s->tan_after, ph, s->blend.temp, s->blend.salinity);
     s->hour_salt = above(hour.salt_ratio, 1);
     s->hour_fresh = above(hour.fresh_ratio, 1);
@@ -151,7 +151,7 @@ struct blend_states blend_states(const double in[])
         .free = {NAN, NAN, NAN},
         .ph_worst = NAN,
         .free_worst = NAN,
-        .after_ratio = NAN,
+        .limit_after = NAN,
     };
     find_waters(&s, in);
     if (s.carbonate) {
@@ -166,4 +166,10 @@ struct blend_states blend_states(const double in[])
         find_after(&s, in);
     }
     return s;
+}
+
+double blend_highest_free(const struct blend_states *s)
+{
+    double settled = fmax(s->free[BLEND_SAME_CO2], s->free[BLEND_AIRED]);
+    return fmax(fmax(s->free[BLEND_MIXED], settled), s->free_worst);
 }

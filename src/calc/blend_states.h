@@ -51,12 +51,15 @@ struct blend_states {
     double ph[BLEND_STATES], free[BLEND_STATES];
     double free_before;
     double ph_worst, free_worst;
-    double after_ratio;         /* of the total after it to its limit for days, at the highest pH */
+    double limit_after;         /* total for days at the highest pH after it, mg/L as N */
     bool hour_salt, hour_fresh; /* after the change a published 1-hour limit is passed */
     bool over_salt, over_fresh; /* some state is above the published limit for days that applies */
 };
 
 struct blend_states blend_states(const double in[]);
+
+/* The highest free ammonia of all states told; NaN where there is none. */
+double blend_highest_free(const struct blend_states *s);
 
 /* Writes the working; the same names and numbers as the answer. */
 void blend_work(const double in[], struct hw_steps *steps);
