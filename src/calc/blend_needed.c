@@ -12,7 +12,7 @@
  * bounds the answer from below. Between two of them it can do so unseen only for a step or by a
  * fraction of a per cent; where a limit jumps, at a salinity between the two waters, by more, so
  * that there the steps are finer. */
-enum { STEPS = 25, FINE_STEPS = 200, TRIES = 60 };
+enum { STEPS = 25, FINE_STEPS = 200 };
 static const double close_enough = 1e-9;
 
 double blend_free_allowed(const struct blend_states *s)
@@ -58,30 +58,28 @@ double blend_worst_at(const struct blend_states *s, const double in[], double sh
 }
 
 /* The border between a share that does not do it and one that does: by secants that keep the two
- * ends apart (the Illinois rule), halving where one end has no number. What is returned does it. */
+ * ends apart (the Illinois rule), halving every third time and where one end has no number, so that
+ * it always ends. What is returned does it. */
 static double border(const struct blend_states *s, const double in[], double bad, double good)
 {
     double over = blend_worst_at(s, in, bad) - 1;
     double under = blend_worst_at(s, in, good) - 1;
-    bool was_bad = false;
-    bool was_good = false;
-    for (int i = 0; i < TRIES && good - bad > close_enough; i++) {
-        double secant = bad + (good - bad) * over / (over - under);
-        double middle =
-            isfinite(over) && secant > bad && secant < good ? secant : bad + (good - bad) / 2;
+    int side = 0; /* which end moved last: -1 bad, 1 good */
+    for (int i = 0; good - bad > close_enough; i++) {
+        bool halve = i % 3 == 2 || !isfinite(over);
+        double middle = bad + (good - bad) * (halve ? 0.5 : fmin(over / (over - under), 0.99));
         double ratio = blend_worst_at(s, in, middle);
-        bool is_bad = above(ratio, 1);
-        if (is_bad) {
+        if (above(ratio, 1)) {
             bad = middle;
             over = ratio - 1;
-            under /= was_bad ? 2 : 1;
+            under /= side < 0 ? 2 : 1;
+            side = -1;
         } else {
             good = middle;
             under = ratio - 1;
-            over /= was_good ? 2 : 1;
+            over /= side > 0 ? 2 : 1;
+            side = 1;
         }
-        was_bad = is_bad;
-        was_good = !is_bad;
     }
     return good;
 }

@@ -154,7 +154,7 @@ static const struct note_row rows[] = {
      "tan=1.5;ph=8.1;medicine=copper-chelated,binder" TANK
      ";at_hand=200L;now=1;keep=1;strength=10mg/mL;ceiling=2",
      IONIC ";keep=0.18;strength=1mg/mL"},
-    {"act-keep-now", IONIC ";now=0.05;keep=0.18;strength=1mg/mL", IONIC DOSED},
+    {"act-keep-now", IONIC ";now=0.05;keep=0.18;strength=1mg/mL;at_hand=75L", IONIC DOSED},
     {"act-keep-now",
      "tan=1.5;ph=8.1;medicine=copper-chelated" TANK
      ";at_hand=60L;now=0.5;keep=1.6;ceiling=2;strength=10mg/mL",
@@ -196,11 +196,11 @@ static const struct note_row rows[] = {
     {"act-again", KNOWN ";at_hand=60L;rise=0.4", KNOWN ";at_hand=60L;rise=0.1"},
     {"act-again", KNOWN ";rise=0.4", KNOWN ";at_hand=60L"},
     {"act-again", IDLE ";rise=1", KNOWN ";at_hand=40L;rise=0.4"},
-    {"act-never", SOUR, IONIC ";now=0.18;keep=0.3"},
+    {"act-never", IONIC ";now=0.18;keep=0.3", NULL},
     {"act-kit", "tan=1.5;ph=8.1;medicine=dye", GOOD},
     {"act-kit-end", "tan=3;ph=8.1;medicine=none", "tan=2.9;ph=8.1;medicine=none"},
-    {"act-test", SOUR, IONIC ";now=0.18;keep=0.3"},
-    {"act-later", SOUR, IONIC ";now=0.18;keep=0.3"},
+    {"act-test", IONIC ";now=0.18;keep=0.3", NULL},
+    {"act-later", IONIC ";now=0.18;keep=0.3", NULL},
     {"act-numbers", SOUR, IONIC ";now=0.18;keep=0.3"},
     {"kit-basis", SOUR, IONIC ";now=0.18;keep=0.3"},
     {"pour-large",
