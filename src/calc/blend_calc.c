@@ -115,7 +115,7 @@ static uint64_t need_notes(const struct blend_states *s)
     bool short_of_it = found && !s->enough;
     bool rises = free_rises(s->free_before, blend_highest_free(s));
     return note_if(s->need == BLEND_NEED_NONE, HW_BLEND_NOTE_BLEND_NONE_DOES) |
-           note_if(s->sought && s->settled && found, HW_BLEND_NOTE_BLEND_NONE_NEEDED) |
+           note_if(s->sought && s->settled, HW_BLEND_NOTE_BLEND_NONE_NEEDED) |
            note_if(s->sought && above_limit(100 * s->needed, HW_LIMIT_CHANGE_LARGE),
                    HW_BLEND_NOTE_BLEND_LARGE) |
            note_if(short_of_it && !rises, HW_BLEND_NOTE_BLEND_SHORT) |
@@ -191,6 +191,9 @@ static uint64_t notes_of(const struct blend_states *s, const double in[])
 static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct blend_states s = blend_states(in);
+    if (!s.sought) {
+        blend_look_for_needed(&s, in);
+    }
     *notes |= notes_of(&s, in);
     out[BLEND_SHARE_NEEDED] = 100 * s.needed;
     out[BLEND_WATER_NEEDED] = s.needed * in[BLEND_VOLUME];

@@ -1,16 +1,25 @@
 /* blend_needed.h - the smallest change of water after which free ammonia is as it should be. */
 #ifndef HW_BLEND_NEEDED_H
 #define HW_BLEND_NEEDED_H
-#include "calc/blend_states.h"
+#include <stdbool.h>
 
-/* How far a change is from what is asked of it: mixed and aired, the total is to be no more than
- * the limit for days allows, and free ammonia no more than a little above what it was. The largest
- * of these four ratios; at 1 and below the change does it. `s` knows both waters. */
-double blend_worst_at(const struct blend_states *s, const double in[], double share);
+/* One water: degrees Celsius, g/kg, meq/L, dissolved carbon in mmol/L, total ammonia in mg N/L. */
+struct blend_water {
+    double temp, salinity, alkalinity, carbon, tan;
+};
 
-/* Finds `need`, `needed` and `settled` of two waters that are known. */
-void blend_find_needed(struct blend_states *s, const double in[]);
+/* The tank, the new water, and what the mixture is judged by. */
+struct blend_waters {
+    struct blend_water tank, fresh;
+    double free_allowed; /* mg/L as N */
+    double air;          /* carbon dioxide of the room, uatm */
+};
 
-/* Free ammonia that a change may leave, mg/L as N. */
-double blend_free_allowed(const struct blend_states *s);
+/* Whether a change of this share, 0 to 1, does what is asked of it: mixed and aired, the total is to
+ * be no more than the limit for days allows, and free ammonia no more than is allowed. */
+bool blend_does_it(const struct blend_waters *w, double share);
+
+/* The smallest share that does it, and beyond which every share does; NaN where all of the water
+ * would not. */
+double blend_needed(const struct blend_waters *w);
 #endif

@@ -2,7 +2,6 @@
 #include "calc/blend_states.h"
 
 #include "calc/ammonia_hour.h"
-#include "calc/blend_needed.h"
 #include "calc/free_ammonia.h"
 #include "calc/long_limit.h"
 #include "tables.h"
@@ -26,6 +25,7 @@ static void find_waters(struct blend_states *s, const double in[])
                                &s->pk_before);
     s->stretched = status > 0;
     s->free_before = free_at(in[BLEND_PH], s->pk_before, s->tan_before);
+    s->free_allowed = s->free_before * (1 + hw_limits[HW_LIMIT_BLEND_RISE].value / 100);
 }
 
 static void find_mixture(struct blend_states *s, const double in[])
@@ -51,6 +51,33 @@ static void find_worst(struct blend_states *s, const double in[])
     s->free_worst = free_at(s->ph_worst, s->pk_after, s->tan_after);
 }
 
+static struct blend_waters both_waters(const struct blend_states *s, const double in[])
+{
+    return (struct blend_waters){
+        .tank = {in[BLEND_TEMP], in[BLEND_SALINITY], in[BLEND_ALKALINITY], s->carbon_before,
+                 s->tan_before},
+        .fresh = {in[BLEND_NEW_TEMP], in[BLEND_NEW_SALINITY], in[BLEND_NEW_ALKALINITY],
+                  s->carbon_new, s->tan_new},
+        .free_allowed = s->free_allowed,
+        .air = in[BLEND_AIR_CO2],
+    };
+}
+
+static bool has_ammonia(const struct blend_states *s)
+{
+    return s->tan_before > 0 || s->tan_new > 0;
+}
+
+void blend_look_for_needed(struct blend_states *s, const double in[])
+{
+    struct blend_waters waters = both_waters(s, in);
+    if (s->carbonate && s->refusal == BLEND_ANSWERED && has_ammonia(s)) {
+        s->needed = blend_needed(&waters);
+        s->need = isnan(s->needed) ? BLEND_NEED_NONE : BLEND_NEED_FOUND;
+        s->settled = s->need == BLEND_NEED_FOUND && blend_does_it(&waters, 0);
+    }
+}
+
 /* Dissolved carbon of the two readings, and the carbon dioxide of the tank. */
 static void find_carbon(struct blend_states *s, const double in[])
 {
@@ -66,7 +93,9 @@ static void find_carbon(struct blend_states *s, const double in[])
     hw_carbonate_air(in[BLEND_PH], in[BLEND_ALKALINITY], s->tan_before, in[BLEND_TEMP],
                      in[BLEND_SALINITY], &s->tank_air);
     s->co2_odd = !(s->tank_air >= HW_CARBONATE_AIR_MIN && s->tank_air <= HW_CARBONATE_AIR_MAX);
-    blend_find_needed(s, in);
+    if (s->sought) {
+        blend_look_for_needed(s, in);
+    }
 }
 
 static void find_states(struct blend_states *s, const double in[])
@@ -88,7 +117,8 @@ static void find_states(struct blend_states *s, const double in[])
             s->refusal = BLEND_OUTSIDE_PH;
         }
     }
-    s->enough = s->need != BLEND_NEED_UNKNOWN && !above(blend_worst_at(s, in, s->share), 1);
+    struct blend_waters waters = both_waters(s, in);
+    s->enough = has_ammonia(s) && blend_does_it(&waters, s->share);
 }
 
 /* The tank as it is, where a change of some size was asked about, and the mixture at the highest pH

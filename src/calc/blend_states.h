@@ -2,6 +2,7 @@
  * working. */
 #ifndef HW_BLEND_STATES_H
 #define HW_BLEND_STATES_H
+#include "calc/blend_needed.h"
 #include "calc/shared.h"
 #include "calc/steps.h"
 #include "holdwater/blend.h"
@@ -50,6 +51,7 @@ struct blend_states {
     double tank_air; /* carbon dioxide that the tank holds, uatm */
     double ph[BLEND_STATES], free[BLEND_STATES];
     double free_before;
+    double free_allowed; /* what a change that does it may leave */
     double ph_worst, free_worst;
     double limit_after;         /* total for days at the highest pH after it, mg/L as N */
     bool hour_salt, hour_fresh; /* after the change a published 1-hour limit is passed */
@@ -57,6 +59,9 @@ struct blend_states {
 };
 
 struct blend_states blend_states(const double in[]);
+
+/* Finds `need` and `needed` where a share was given, which blend_states leaves out. */
+void blend_look_for_needed(struct blend_states *s, const double in[]);
 
 /* The highest free ammonia of all states told; NaN where there is none. */
 double blend_highest_free(const struct blend_states *s);

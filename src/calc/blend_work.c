@@ -1,5 +1,4 @@
 /* blend_work.c - the working of a change of water. */
-#include "calc/blend_needed.h"
 #include "calc/blend_states.h"
 #include "calc/carbonate_work.h"
 #include "calc/free_ammonia.h"
@@ -85,7 +84,7 @@ static void step_needed(const struct blend_states *s, const double in[], struct 
     double ph = fmax(at.ph[BLEND_MIXED], at.ph[BLEND_AIRED]);
     double free = free_at(ph, at.pk_after, at.tan_after);
     struct long_limit limit = long_limit(ph, at.blend.temp, at.blend.salinity);
-    double allowed = blend_free_allowed(s);
+    double allowed = s->free_allowed;
     step_level("tan_at_needed", at.tan_after, "mg/L", &at, s->tan_before, s->tan_new, steps);
     hw_step(steps, "ph_at_needed", ph, "", "carbonate-set", "(%.15g > %.15g ? %.15g : %.15g)",
             at.ph[BLEND_MIXED], at.ph[BLEND_AIRED], at.ph[BLEND_MIXED], at.ph[BLEND_AIRED]);
@@ -135,6 +134,9 @@ void blend_work(const double in[], struct hw_steps *steps)
     step_free_at("free_before", s.free_before, s.tan_before, s.pk_before, in[BLEND_PH], steps);
     if (!isnan(s.share)) {
         step_mixture(&s, in, steps);
+    }
+    if (!s.sought) {
+        blend_look_for_needed(&s, in);
     }
     if (s.need == BLEND_NEED_FOUND) {
         step_needed(&s, in, steps);

@@ -378,12 +378,6 @@ static void what_is_needed(void **state)
     size_t found = 0;
     size_t none = 0;
     size_t settled = 0;
-    /* with less of this water the pH of the mixture has no number */
-    double sour =
-        ask_for("volume=100L;tan=0.1;ph=5.5;alkalinity=0meq/L;temp=25;salinity=0;new_ph=7;"
-                "new_alkalinity=2meq/L;new_temp=25;new_salinity=0;air_co2=10000",
-                "share_needed");
-    check(sour > 1 && sour < 100);
     hw_random_start(20310307);
     for (int i = 0; i < 300; i++) {
         char line[400];
