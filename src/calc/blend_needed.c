@@ -70,15 +70,15 @@ bool blend_does_it(const struct blend_waters *w, double share)
 }
 
 /* The border between a share that does not do it and one that does: by secants that keep the two
- * ends apart (the Illinois rule), halving every third time, so that it always ends. What is
- * returned does it. */
+ * ends apart (the Illinois rule), halving every eighth time, so that it always ends. What
+ * is returned does it. */
 static double border(const struct blend_waters *w, double bad, double good)
 {
     double over = excess_at(w, bad);
     double under = excess_at(w, good);
     int side = 0; /* which end moved last: -1 bad, 1 good */
-    for (int i = 0; good - bad > close_enough; i++) {
-        double step = i % 3 == 2 ? 0.5 : fmin(over / (over - under), 0.99);
+    for (int i = 1; good - bad > close_enough && !(side > 0 && under > -close_enough); i++) {
+        double step = i % 8 == 0 ? 0.5 : fmin(over / (over - under), 0.99);
         double middle = bad + (good - bad) * step;
         double excess = excess_at(w, middle);
         if (excess > 0) {
