@@ -15,8 +15,8 @@ struct blend_waters {
     double air;          /* carbon dioxide of the room, uatm */
 };
 
-/* Whether a change of this share, 0 to 1, does what is asked of it: mixed and aired, the total is to
- * be no more than the limit for days allows, and free ammonia no more than is allowed. */
+/* Whether a change of this share, 0 to 1, does what is asked of it: mixed and aired, the total is
+ * to be no more than the limit for days allows, and free ammonia no more than is allowed. */
 bool blend_does_it(const struct blend_waters *w, double share);
 
 /* The smallest share that does it, and beyond which every share does; NaN where all of the water

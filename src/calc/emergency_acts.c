@@ -1,5 +1,5 @@
-/* emergency_acts.c - what is to be done, in order. Each act is one note; none is told that a rule of
- * another calculation withholds. */
+/* emergency_acts.c - what is to be done, in order. Each act is one note; none is told that a rule
+ * of another calculation withholds. */
 #include "calc/emergency_facts.h"
 #include "tables.h"
 

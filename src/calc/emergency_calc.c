@@ -1,4 +1,4 @@
-/* emergency_calc.c - gasping fish and ammonia: what to do first, what is forbidden, and how much. */
+/* emergency_calc.c - fish gasp, ammonia: what to do first, what is forbidden, and how much. */
 #include "calc/emergency_facts.h"
 #include "calc/list.h"
 #include "holdwater/buffer.h"

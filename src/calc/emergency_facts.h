@@ -1,5 +1,5 @@
-/* emergency_facts.h - what is known of one emergency, by the reckoning of the calculations that tell
- * each number alone; shared by the answer, its acts and its working. */
+/* emergency_facts.h - what is known of one emergency, by the reckoning of the calculations that
+ * tell each number alone; shared by the answer, its acts and its working. */
 #ifndef HW_EMERGENCY_FACTS_H
 #define HW_EMERGENCY_FACTS_H
 #include "calc/binder_dose.h"

@@ -313,8 +313,8 @@ static void at_the_upper_ends(void **state)
 }
 
 /* Changes worked out elsewhere, with the same set of constants written anew: sea water of 34 g/kg
- * and 25 C; new water of pH 8.2 and 2.4 meq/L. The shares are whole per cents, and whether rounded or
- * cut off was not told: one to either side of each, what is told of it is passed. */
+ * and 25 C; new water of pH 8.2 and 2.4 meq/L. The shares are whole per cents, and whether rounded
+ * or cut off was not told: one to either side of each, what is told of it is passed. */
 static void changes_worked_out_elsewhere(void **state)
 {
     (void)state;

@@ -1,5 +1,5 @@
-/* test_emergency.c - the calculation emergency: twelve situations, every act, and that no act is one
- * that another calculation withholds. */
+/* test_emergency.c - the calculation emergency: twelve situations, every act, and that no act is
+ * one that another calculation withholds. */
 #include "ask.h"
 #include "assert_close.h"
 #include "cli/notes.h"
