@@ -175,7 +175,7 @@ log 2031-03-04T18:30+00:00 ahead --tank birch --tanks tanks.csv --tan 0.25 --fee
     --cleared-from 2 --cleared-to 0 --cleared-in 24h --left 40% --hours 18 --ph 8.1 \
     --only tan_then,hours_to_limit
 
-say 'A tenth of the water is changed for the copper; an hour later the kit shows 0.50.' \
+say 'A tenth of the water is changed for the copper; an hour later the kit shows 0.45.' \
     'A bath in formalin is spoken of, 150 ppm. Of what? It is not guessed.'
 refused 2 dose --volume 12L --kind formalin --temp 25.5 --target 150ppm
 ask dose --volume 12L --kind formalin --temp 25.5 --formalin-basis solution-mg --target 150 \
@@ -183,16 +183,24 @@ ask dose --volume 12L --kind formalin --temp 25.5 --formalin-basis solution-mg -
 
 stage emergency '2031-03-05, day 4 of copper. 12:15: the fish is at the surface.'
 
-say 'The kit counts ammonium, NH4, and reads 0.8. How far from the limits? Does the kit read at all?'
+say 'The kit counts ammonium, NH4, and reads 0.8; pH 8.1, copper 0.45. What first, and how much?'
+ask emergency --tan 0.8 --basis nh4 --ph 8.1 --medicine copper-amine --tank birch --tanks tanks.csv \
+    --alkalinity 2.4meq/L --new-ph 8.1 --new-alkalinity 2.4meq/L --now 0.45 --keep 0.45 --ceiling 0.5 \
+    --strength 2mg/mL
+log 2031-03-05T12:18+00:00 emergency --tan 0.8 --basis nh4 --ph 8.1 --medicine copper-amine --tank birch \
+    --tanks tanks.csv --alkalinity 2.4meq/L --new-ph 8.1 --new-alkalinity 2.4meq/L --now 0.45 --keep 0.45 \
+    --ceiling 0.5 --strength 2mg/mL --only share_needed,water_needed,add_liquid,binder_allowed
+
+say 'How far from the limits is that? Does the kit read at all with that copper?'
 ask ammonia --tan 0.8 --basis nh4 --ph 8.1 --temp 25.6 --salinity 33 --medicine copper-amine \
     --only free_nh3,long_ratio,short_ratio,tan_long
 log 2031-03-05T12:20+00:00 ammonia --tank birch --tanks tanks.csv --medicine copper-amine --tan 0.8 --basis nh4 --ph 8.1 \
     --only free,long_ratio
 
-say 'A third of the water must go, and the copper must stay: what does the new water hold?'
-ask change --volume 110L --share 33% --now 0.5 --keep 0.45 --kind copper-amine --salinity 33 --floor 0.4 \
+say '40 L are changed, and the copper must stay: what does the new water hold?'
+ask change --volume 110L --take 40L --now 0.45 --keep 0.45 --kind copper-amine --salinity 33 --floor 0.4 \
     --ceiling 0.5 --strength 2mg/mL
-log 2031-03-05T12:50+00:00 change --tank birch --tanks tanks.csv --share 33% --now 0.5 --keep 0.45 \
+log 2031-03-05T12:50+00:00 change --tank birch --tanks tanks.csv --take 40L --now 0.45 --keep 0.45 \
     --kind copper-amine --salinity 33 --floor 0.4 --ceiling 0.5 --strength 2mg/mL --only add_liquid,lowest
 
 say 'A binder for the ammonia? Copper held by an amine is in the water: withheld.'

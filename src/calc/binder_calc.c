@@ -140,12 +140,10 @@ static uint64_t dose_notes(const struct binder_dose *dose, const double in[])
  * with the question, which nobody needs to mend then. */
 static uint64_t withheld(const struct binder_dose *dose, const double in[])
 {
-    unsigned medicine = (unsigned)in[BINDER_MEDICINE];
-    return note_if((medicine & MEDICINE_COPPER_LOOSE) != 0, HW_BINDER_NOTE_BINDER_COPPER) |
-           note_if((medicine & MEDICINE_DYE) != 0, HW_BINDER_NOTE_BINDER_DYE) |
-           note_if(above_limit(dose->oxygen, HW_LIMIT_BINDER_OXYGEN_ALL) ||
-                       above_limit(dose->label_oxygen, HW_LIMIT_BINDER_OXYGEN_ALL),
-                   HW_BINDER_NOTE_BINDER_OXYGEN_ALL);
+    struct binder_bans bans = binder_bans(dose, (unsigned)in[BINDER_MEDICINE]);
+    return note_if(bans.copper, HW_BINDER_NOTE_BINDER_COPPER) |
+           note_if(bans.dye, HW_BINDER_NOTE_BINDER_DYE) |
+           note_if(bans.oxygen, HW_BINDER_NOTE_BINDER_OXYGEN_ALL);
 }
 
 static uint64_t refusals(const struct binder_dose *dose, const double in[])

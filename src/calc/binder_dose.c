@@ -58,6 +58,16 @@ struct binder_dose binder_dose(const double in[])
     return dose;
 }
 
+struct binder_bans binder_bans(const struct binder_dose *dose, unsigned medicine)
+{
+    return (struct binder_bans){
+        .copper = (medicine & MEDICINE_COPPER_LOOSE) != 0,
+        .dye = (medicine & MEDICINE_DYE) != 0,
+        .oxygen = above_limit(dose->oxygen, HW_LIMIT_BINDER_OXYGEN_ALL) ||
+                  above_limit(dose->label_oxygen, HW_LIMIT_BINDER_OXYGEN_ALL),
+    };
+}
+
 static double molar_of(const double in[])
 {
     static const double molar[] = {HW_MOLAR_HYDROXYMETHANESULFONATE,

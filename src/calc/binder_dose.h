@@ -34,7 +34,13 @@ struct binder_dose {
                           * all of it, mg/L */
 };
 
+/* Why there is no dose. */
+struct binder_bans {
+    bool copper, dye, oxygen;
+};
+
 struct binder_dose binder_dose(const double in[]);
+struct binder_bans binder_bans(const struct binder_dose *dose, unsigned medicine);
 
 /* Writes the working; the same names and numbers as the answer. */
 void binder_work(const double in[], struct hw_steps *steps);

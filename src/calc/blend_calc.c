@@ -9,9 +9,10 @@
 
 /* clang-format off */
 enum {
-    BLEND_TAN_AFTER, BLEND_FREE_BEFORE, BLEND_FREE_AFTER, BLEND_FREE_AIRED, BLEND_FREE_WORST,
-    BLEND_PH_AFTER, BLEND_PH_AIRED, BLEND_TEMP_STEP, BLEND_SALINITY_STEP, BLEND_TEMP_AFTER,
-    BLEND_SALINITY_AFTER, BLEND_FREE_SAME_CO2, BLEND_PH_SAME_CO2, BLEND_RESULTS
+    BLEND_SHARE_NEEDED, BLEND_WATER_NEEDED, BLEND_TAN_AFTER, BLEND_FREE_BEFORE,
+    BLEND_FREE_AFTER, BLEND_FREE_AIRED, BLEND_FREE_WORST, BLEND_PH_AFTER, BLEND_PH_AIRED,
+    BLEND_TEMP_STEP, BLEND_SALINITY_STEP, BLEND_TEMP_AFTER, BLEND_SALINITY_AFTER,
+    BLEND_FREE_SAME_CO2, BLEND_PH_SAME_CO2, BLEND_RESULTS
 };
 /* clang-format on */
 
@@ -23,10 +24,10 @@ static const struct hw_input inputs[BLEND_INPUTS] = {
      .lo = HW_BUFFER_VOLUME_MIN, .hi = HW_BUFFER_VOLUME_MAX, .beyond = "check the unit",
      .help = "water in tank and filter, without rock and sand"},
     [BLEND_TAKE] = {.name = "take", .unit = "L", .kind = HW_VOLUME, .lo = 0.001, .hi = 1e5,
-     .group = BLEND_TAKE_OR_SHARE, .beyond = "check the unit",
+     .need = HW_OPTIONAL, .group = BLEND_TAKE_OR_SHARE, .beyond = "check the unit",
      .help = "water taken out, and as much new water put in"},
     [BLEND_SHARE] = {.name = "share", .unit = "%", .kind = HW_SHARE, .lo = 0.01, .hi = 100,
-     .group = BLEND_TAKE_OR_SHARE, .beyond = "100 % is all of it",
+     .need = HW_OPTIONAL, .group = BLEND_TAKE_OR_SHARE, .beyond = "100 % is all of it",
      .help = "share of the water changed"},
     [BLEND_TAN] = {.name = "tan", .unit = "mg/L", .kind = HW_CONCENTRATION,
      .lo = HW_BLEND_TAN_MIN, .hi = HW_BLEND_TAN_MAX, .need = HW_PRESET,
@@ -68,8 +69,12 @@ static const struct hw_input inputs[BLEND_INPUTS] = {
 #define FREE .unit = "mg/L", .kind = HW_CONCENTRATION, .digits = 2
 
 static const struct hw_result results[BLEND_RESULTS] = {
+    [BLEND_SHARE_NEEDED] = {.name = "share_needed", .unit = "%", .kind = HW_SHARE, .digits = 3,
+     .safe = 1, .sometimes = true, .help = "least change that gets ammonia under the limit"},
+    [BLEND_WATER_NEEDED] = {.name = "water_needed", .unit = "L", .kind = HW_VOLUME, .digits = 3,
+     .safe = 1, .sometimes = true, .help = "new water for that change"},
     [BLEND_TAN_AFTER] = {.name = "tan_after", .unit = "mg/L", .kind = HW_CONCENTRATION,
-     .digits = 3, .help = "total ammonia after mixing, in your basis"},
+     .digits = 3, .sometimes = true, .help = "total ammonia after mixing, in your basis"},
     [BLEND_FREE_BEFORE] = {.name = "free_before", FREE,
      .help = "free ammonia before the change, as N"},
     [BLEND_FREE_AFTER] = {.name = "free_after", FREE, .sometimes = true,
@@ -83,13 +88,13 @@ static const struct hw_result results[BLEND_RESULTS] = {
     [BLEND_PH_AIRED] = {.name = "ph_aired", .unit = "", .kind = HW_PH, .digits = 3,
      .sometimes = true, .help = "pH hours later, in balance with room air"},
     [BLEND_TEMP_STEP] = {.name = "temp_step", .unit = "C", .kind = HW_TEMPERATURE_STEP,
-     .digits = 2, .help = "what the fish meet: above 0 warmer"},
+     .digits = 2, .sometimes = true, .help = "what the fish meet: above 0 warmer"},
     [BLEND_SALINITY_STEP] = {.name = "salinity_step", .unit = "g/kg", .kind = HW_SALINITY,
-     .digits = 2, .help = "what the fish meet: above 0 saltier"},
+     .digits = 2, .sometimes = true, .help = "what the fish meet: above 0 saltier"},
     [BLEND_TEMP_AFTER] = {.name = "temp_after", .unit = "C", .kind = HW_TEMPERATURE, .digits = 3,
-     .detail = true, .help = "temperature of the mixture"},
+     .detail = true, .sometimes = true, .help = "temperature of the mixture"},
     [BLEND_SALINITY_AFTER] = {.name = "salinity_after", .unit = "g/kg", .kind = HW_SALINITY,
-     .digits = 3, .detail = true, .help = "salinity of the mixture"},
+     .digits = 3, .detail = true, .sometimes = true, .help = "salinity of the mixture"},
     [BLEND_FREE_SAME_CO2] = {.name = "free_same_co2", FREE, .sometimes = true, .detail = true,
      .help = "free ammonia at the tank's own CO2, as N"},
     [BLEND_PH_SAME_CO2] = {.name = "ph_same_co2", .unit = "", .kind = HW_PH, .digits = 3,
@@ -104,16 +109,30 @@ static const char *const sources[] = {"conservation",    "eos80",          "unes
                                       "epa1989",         "epa2013",        "aquarium-steps",
                                       "common-practice", "our-arithmetic", NULL};
 
+/* Whether the change does it, and what would. */
+static uint64_t need_notes(const struct blend_states *s)
+{
+    bool found = s->need == BLEND_NEED_FOUND;
+    bool short_of_it = found && !s->enough;
+    bool rises = free_rises(s->free_before, blend_highest_free(s));
+    return note_if(s->need == BLEND_NEED_NONE, HW_BLEND_NOTE_BLEND_NONE_DOES) |
+           note_if(s->sought && s->settled, HW_BLEND_NOTE_BLEND_NONE_NEEDED) |
+           note_if(s->sought && above_limit(100 * s->needed, HW_LIMIT_CHANGE_LARGE),
+                   HW_BLEND_NOTE_BLEND_LARGE) |
+           note_if(short_of_it && !rises, HW_BLEND_NOTE_BLEND_SHORT) |
+           note_if(short_of_it && rises, HW_BLEND_NOTE_BLEND_NO_HELP);
+}
+
 static uint64_t ammonia_notes(const struct blend_states *s)
 {
-    double settled = fmax(s->free[BLEND_SAME_CO2], s->free[BLEND_AIRED]);
-    double highest = fmax(fmax(s->free[BLEND_MIXED], settled), s->free_worst);
     bool falls = below(s->tan_after, s->tan_before);
+    bool rises = falls && free_rises(s->free_before, blend_highest_free(s));
+    bool frees = rises && !s->enough && s->need != BLEND_NEED_NONE;
     bool later = free_rises(s->free[BLEND_MIXED], s->free[BLEND_AIRED]);
     bool back = free_rises(s->free[BLEND_MIXED], s->free[BLEND_SAME_CO2]);
     bool none = !(s->tan_before > 0) && !(s->tan_new > 0);
-    return note_if(none, HW_BLEND_NOTE_BLEND_NO_TAN) |
-           note_if(falls && free_rises(s->free_before, highest), HW_BLEND_NOTE_BLEND_FREES) |
+    return need_notes(s) | note_if(none, HW_BLEND_NOTE_BLEND_NO_TAN) |
+           note_if(frees, HW_BLEND_NOTE_BLEND_FREES) |
            note_if(later, HW_BLEND_NOTE_BLEND_FREES_LATER) |
            note_if(back && !later, HW_BLEND_NOTE_BLEND_FREES_BACK) |
            note_if(s->tan_new > s->tan_before, HW_BLEND_NOTE_BLEND_BRINGS_AMMONIA) |
@@ -130,13 +149,18 @@ static uint64_t ph_notes(const struct blend_states *s, const double in[])
     double ph = s->carbonate ? s->ph[BLEND_MIXED] : in[BLEND_NEW_PH];
     double rise = ph - in[BLEND_PH];
     bool steps = !below_limit(fabs(rise), HW_LIMIT_PH_STEP);
-    bool sour = rise > 0 && s->tan_before > 0 && below_limit(in[BLEND_PH], HW_LIMIT_SOUR_BELOW);
+    bool sour = rise > 0 && s->tan_before > 0 && s->need != BLEND_NEED_NONE &&
+                below_limit(in[BLEND_PH], HW_LIMIT_SOUR_BELOW);
     return note_if(steps && sour, HW_BLEND_NOTE_BLEND_PH_SOUR) |
            note_if(steps && !sour, HW_BLEND_NOTE_BLEND_PH_STEP);
 }
 
+/* Of a change that has a size. */
 static uint64_t step_notes(const struct blend_states *s, const double in[])
 {
+    if (isnan(s->share)) {
+        return 0;
+    }
     double warmer = s->blend.temp - in[BLEND_TEMP];
     double saltier = s->blend.salinity - in[BLEND_SALINITY];
     return note_if(above_limit(warmer, HW_LIMIT_TEMP_RISE), HW_BLEND_NOTE_BLEND_WARMS) |
@@ -150,7 +174,8 @@ static uint64_t notes_of(const struct blend_states *s, const double in[])
 {
     static const unsigned refusals[] = {[BLEND_OVER_VOLUME] = HW_BLEND_NOTE_BLEND_OVER_VOLUME,
                                         [BLEND_PH_NOT_ALKALINITY] = HW_BLEND_NOTE_PH_NOT_ALKALINITY,
-                                        [BLEND_OUTSIDE_PH] = HW_BLEND_NOTE_BLEND_OVER_PH};
+                                        [BLEND_OUTSIDE_PH] = HW_BLEND_NOTE_BLEND_OVER_PH,
+                                        [BLEND_NO_SHARE] = HW_BLEND_NOTE_BLEND_NO_SHARE};
     if (s->refusal != BLEND_ANSWERED) {
         return note_bit(refusals[s->refusal]);
     }
@@ -167,7 +192,12 @@ static uint64_t notes_of(const struct blend_states *s, const double in[])
 static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct blend_states s = blend_states(in);
+    if (!s.sought) {
+        blend_look_for_needed(&s, in);
+    }
     *notes |= notes_of(&s, in);
+    out[BLEND_SHARE_NEEDED] = 100 * s.needed;
+    out[BLEND_WATER_NEEDED] = s.needed * in[BLEND_VOLUME];
     out[BLEND_TEMP_AFTER] = s.blend.temp;
     out[BLEND_SALINITY_AFTER] = s.blend.salinity;
     out[BLEND_TEMP_STEP] = s.blend.temp - in[BLEND_TEMP];

@@ -2,6 +2,7 @@
  * working. */
 #ifndef HW_BLEND_STATES_H
 #define HW_BLEND_STATES_H
+#include "calc/blend_needed.h"
 #include "calc/shared.h"
 #include "calc/steps.h"
 #include "holdwater/blend.h"
@@ -16,7 +17,15 @@ enum {
 /* clang-format on */
 
 /* Why there is no answer. */
-enum blend_refusal { BLEND_ANSWERED, BLEND_OVER_VOLUME, BLEND_PH_NOT_ALKALINITY, BLEND_OUTSIDE_PH };
+/* clang-format off */
+enum blend_refusal {
+    BLEND_ANSWERED, BLEND_OVER_VOLUME, BLEND_PH_NOT_ALKALINITY, BLEND_OUTSIDE_PH, BLEND_NO_SHARE
+};
+/* clang-format on */
+
+/* What is known of the smallest change that does it: nothing, without both alkalinities or ammonia;
+ * its share; or that none below all of the water does. */
+enum blend_need { BLEND_NEED_UNKNOWN, BLEND_NEED_FOUND, BLEND_NEED_NONE };
 
 /* The states of the mixture, in the order in which they may follow. */
 enum { BLEND_MIXED, BLEND_SAME_CO2, BLEND_AIRED, BLEND_STATES };
@@ -28,6 +37,11 @@ struct blend_states {
     bool stretched; /* pH scale or ionisation constant */
     bool above_fit; /* density */
     bool co2_odd;   /* the tank's carbon dioxide lies outside what is reckoned with */
+    bool sought;    /* no share was given: it is the one that is needed */
+    bool settled;   /* without any change the tank is, and when aired stays, as it should be */
+    bool enough;    /* the share does it; false where that is not known */
+    enum blend_need need;
+    double needed; /* share of the water; NaN: not found */
     double share;
     struct hw_blend blend;
     double tan_before, tan_new, tan_after; /* as N */
@@ -37,12 +51,20 @@ struct blend_states {
     double tank_air; /* carbon dioxide that the tank holds, uatm */
     double ph[BLEND_STATES], free[BLEND_STATES];
     double free_before;
+    double free_allowed; /* what a change that does it may leave */
     double ph_worst, free_worst;
+    double limit_after;         /* total for days at the highest pH after it, mg/L as N */
     bool hour_salt, hour_fresh; /* after the change a published 1-hour limit is passed */
     bool over_salt, over_fresh; /* some state is above the published limit for days that applies */
 };
 
 struct blend_states blend_states(const double in[]);
+
+/* Finds `need` and `needed` where a share was given, which blend_states leaves out. */
+void blend_look_for_needed(struct blend_states *s, const double in[]);
+
+/* The highest free ammonia of all states told; NaN where there is none. */
+double blend_highest_free(const struct blend_states *s);
 
 /* Writes the working; the same names and numbers as the answer. */
 void blend_work(const double in[], struct hw_steps *steps);

@@ -16,6 +16,7 @@ extern const struct hw_calc hw_calc_bioload;
 extern const struct hw_calc hw_calc_concentrate;
 extern const struct hw_calc hw_calc_dose;
 extern const struct hw_calc hw_calc_change;
+extern const struct hw_calc hw_calc_emergency;
 extern const struct hw_calc hw_calc_binder;
 extern const struct hw_calc hw_calc_blend;
 extern const struct hw_calc hw_calc_buffer;

@@ -53,6 +53,39 @@ struct long_limit long_limit(double ph, double temp, double salinity)
     return limit;
 }
 
+static double salt_ph(double total_n, double temp, double salinity)
+{
+    double limit = nitrogen_to_n(HW_NITROGEN_NH3, hw_limits[HW_LIMIT_SALT_LONG].value);
+    double pk = NAN;
+    double ph = HUGE_VAL;
+    if (total_n > limit) {
+        hw_ammonia_pk(HW_AMMONIA_EPA1989, HW_PH_METER, temp, salinity, &pk);
+        hw_ammonia_ph_at(limit / total_n, pk, &ph);
+    }
+    return ph;
+}
+
+static double fresh_ph(double total_n, double temp)
+{
+    double most = NAN;
+    double ph = NAN;
+    hw_criteria_epa2013(HW_CRITERIA_EPA2013_CCC, HW_PH_MIN, temp, &most);
+    if (total_n > most) {
+        return -HUGE_VAL;
+    }
+    int reached = hw_criteria_epa2013_ccc_ph(total_n, temp, &ph);
+    return reached < 0 ? HUGE_VAL : ph;
+}
+
+double long_limit_ph(double total_n, double temp, double salinity)
+{
+    bool salt = !below_limit(salinity, HW_LIMIT_FRESH_BELOW);
+    bool fresh = below_limit(salinity, HW_LIMIT_SALT_FROM);
+    double by_salt = salt ? salt_ph(total_n, temp, salinity) : HUGE_VAL;
+    double by_fresh = fresh ? fresh_ph(total_n, temp) : HUGE_VAL;
+    return fmin(by_salt, by_fresh);
+}
+
 void step_pk_1989(double temp, double salinity, const char *symbol, double pk,
                   struct hw_steps *steps)
 {

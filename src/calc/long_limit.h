@@ -18,6 +18,10 @@ struct long_limit {
 
 struct long_limit long_limit(double ph, double temp, double salinity);
 
+/* The highest pH at which so much total ammonia, mg/L as N and above 0, is within the limits of
+ * such water; not limited to the pH of any water, and infinite where no pH or every pH is. */
+double long_limit_ph(double total_n, double temp, double salinity);
+
 /* Writes down how the limit was found; the last step is named `symbol`. */
 void long_limit_work(const struct long_limit *limit, const char *symbol, struct hw_steps *steps);
 

@@ -2,6 +2,8 @@
  * can know. */
 #include "cli/help.h"
 
+#include "tables.h"
+
 #include <stddef.h>
 
 const struct example examples[] = {
@@ -139,6 +141,16 @@ const struct example examples[] = {
      "holdwater change --volume 75L --now 80 --new 5 --goal 20"},
     {"change", "new water dripping in while the tank overflows",
      "holdwater change --volume 190L --take 95L --method flow --now 0.6 --goal 0.2"},
+    {"emergency", "fish gasp, the kit reads 1.5 mg/L, pH 7.2, copper is in the water",
+     "holdwater emergency --tan 1.5 --ph 7.2 --medicine copper"},
+    {"emergency", "alder, of good pH: how much to change, and what goes into the new water",
+     "holdwater emergency --tan 1.5 --ph 8.1 --medicine copper-ionic --volume 75L --temp 25 "
+     "--salinity 34 --alkalinity 2.3meq/L --new-ph 8.2 --new-alkalinity 2.4meq/L --now 0.18 "
+     "--keep 0.18 --strength 1mg/mL"},
+    {"emergency", "there are 40 L of new water, and ammonia rises by 0.4 mg/L in a day",
+     "holdwater emergency --tan 0.8 --ph 8.1 --medicine none --volume 75L --temp 25 "
+     "--salinity 34 --alkalinity 2.3meq/L --new-ph 8.2 --new-alkalinity 2.4meq/L --at-hand 40L "
+     "--rise 0.4"},
     {"binder", "alder at 0.8 mg/L; the label: 5 mL for 40 L bind 1 mg/L",
      "holdwater binder --volume 75L --tan 0.8 --medicine none --agent label --label-liquid 5mL "
      "--label-per 40L --label-binds 1"},
@@ -162,6 +174,9 @@ const struct example examples[] = {
     {"ahead", "a medicine left 40 % of the filter: how much food for 0.5 mg/L?",
      "holdwater ahead --volume 110L --tan 0.1 --protein 45% --cleared-from 2 --cleared-to 0 "
      "--cleared-in 24h --left 40% --hours 5d --solve feed --for peak=0.5mg/L"},
+    {"blend", "alder reads 1.5 mg/L at pH 8.1: how much must be changed at once?",
+     "holdwater blend --volume 75L --tan 1.5 --ph 8.1 --alkalinity 2.3meq/L --temp 25 "
+     "--salinity 34 --new-ph 8.2 --new-alkalinity 2.4meq/L --new-temp 25 --new-salinity 34"},
     {"blend", "a sour tank and fresh sea water: does a quarter help, or is it worse?",
      "holdwater blend --volume 110L --share 25% --tan 2 --ph 7.4 --alkalinity 1meq/L --temp 25 "
      "--salinity 34 --new-ph 8.2 --new-alkalinity 2.4meq/L --new-temp 25 --new-salinity 34"},
@@ -227,13 +242,28 @@ static const char *const prove[] = {"challenge", "concentrate", "verdict",
                                     "bioload",   "calendar",    NULL};
 static const char *const watch[] = {"ammonia", "nitrite", "oxygen", NULL};
 static const char *const treat[] = {"dose", "change", "blend", "buffer", NULL};
-static const char *const emergency[] = {"binder", "ahead", NULL};
+static const char *const emergency[] = {"emergency", "binder", "ahead", NULL};
 static const char *const rescue[] = {"bath", "course", "bag", NULL};
 static const char *const close[] = {"disinfect", "calendar", NULL};
 static const char *const record[] = {"trend", NULL};
 
 const struct stage stages[] = {
-    {"ready", ready}, {"prove", prove},         {"watch", watch},
-    {"treat", treat}, {"emergency", emergency}, {"rescue", rescue},
-    {"close", close}, {"record", record},       {NULL, NULL},
+    {"emergency", emergency}, {"ready", ready},   {"prove", prove},
+    {"watch", watch},         {"treat", treat},   {"rescue", rescue},
+    {"close", close},         {"record", record}, {NULL, NULL},
 };
+
+/* For who asks without a reading: seven acts in order, each in a line. */
+static const char *const emergency_card[] = {
+    "1. Air and heater on, lid off. Food, dead fish and dirt out. Feed nothing.",
+    "2. Test and ask again with --tan, --ph and --medicine (copper, dye, none ...).",
+    "3. pH " HW_FIGURE_GOOD_FROM " or more: change half or more, matched, with the medicine in it.",
+    "4. Below " HW_FIGURE_SOUR_BELOW
+    " no small change: move the fish, or bind first. Between: blend.",
+    "5. Binder: not with ionic or amine copper, not with dye. It lets go in a day.",
+    "6. No acid, no soda, no salt, no clean filter, no air into a shut bag.",
+    "7. Then: bath for burns, verdict and bioload for the cause, a veterinarian.",
+    NULL,
+};
+
+const struct card cards[] = {{"emergency", emergency_card}, {NULL, NULL}};

@@ -61,6 +61,19 @@ void help_map(void)
                "Not veterinary advice: ask a veterinarian, follow labels and local rules.");
 }
 
+bool help_card(const struct hw_calc *calc)
+{
+    for (size_t i = 0; cards[i].calculation; i++) {
+        if (strcmp(cards[i].calculation, calc->name) == 0) {
+            for (size_t k = 0; cards[i].lines[k]; k++) {
+                (void)puts(cards[i].lines[k]);
+            }
+            return true;
+        }
+    }
+    return false;
+}
+
 /* --- Inputs ----------------------------------------------------------------------------------- */
 
 static void add(char *text, size_t size, const char *more)

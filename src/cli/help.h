@@ -27,6 +27,18 @@ struct stage {
 /* A NULL name ends the list. */
 extern const struct stage stages[];
 
+/* What a calculation says when it is asked with no option at all, in place of what it lacks. */
+struct card {
+    const char *calculation;
+    const char *const *lines; /* NULL ends the list */
+};
+
+/* A NULL calculation ends the list. */
+extern const struct card cards[];
+
+/* Prints the card of a calculation; false where it has none. */
+bool help_card(const struct hw_calc *calc);
+
 /* The calculation of that name, or NULL. */
 const struct hw_calc *calc_find(const char *name);
 #endif

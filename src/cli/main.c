@@ -152,6 +152,9 @@ static int calculate(int argc, char *argv[], const struct hw_calc *calc)
     static struct args args;
     struct hw_question question;
     size_t which = 0;
+    if (argc == 2 && help_card(calc)) {
+        return EXIT_ANSWERED;
+    }
     if (args_want_help(argc, argv, 2)) {
         help_calc(calc);
         return EXIT_ANSWERED;

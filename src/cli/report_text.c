@@ -50,7 +50,8 @@ static void value_text(const struct report *report, size_t i, char text[VALUE_TE
 /* What an amount is for, how to measure it, and the level that the mark gives if there is room. */
 static void pour_words(const struct report *report, size_t i, size_t room, char text[WORDS_TEXT])
 {
-    const char *help = report_pour_help(report, i);
+    char into[REPORT_CHANGE];
+    const char *help = report_change_into(report, i, into) ? into : report_pour_help(report, i);
     char measure[REPORT_POUR];
     char level[REPORT_POUR];
     report_pour(report, i, measure, level);
@@ -75,7 +76,8 @@ static void words_text(const struct report *report, size_t i, size_t room, char 
     if (isnan(value)) {
         return;
     }
-    if (report_change(report, i, measure)) {
+    if (report_change(report, i, measure) ||
+        (result->kind == HW_MASS && report_change_into(report, i, measure))) {
         (void)snprintf(text, WORDS_TEXT, "%s", measure);
     } else if (result->pour && result->kind == HW_VOLUME) {
         pour_words(report, i, room, text);

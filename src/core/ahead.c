@@ -244,26 +244,36 @@ static void look_between(struct walk *w, const struct moment *from, const struct
     }
 }
 
-/* To a later hour, before which neither meal nor change is due. */
-static void walk_to(struct walk *w, double hour)
+/* One step, of which half keeps a share of what is in the fish. */
+static void step_on(struct walk *w, double step, double kept)
 {
     const struct hw_ahead_tank *tank = w->tank;
+    struct gut middle = later(w->now.gut, step / 2.0, kept);
+    struct gut end = later(middle, step / 2.0, kept);
+    double level = stepped(tank, &w->now, step, middle.second, end.second);
+    struct moment next = {w->now.hour + step, level, slope(tank, level, end.second), end};
+    double given = tank->even + k * (w->now.gut.second + 4.0 * middle.second + end.second) / 6.0;
+    w->outlook.cleared += step * given - (level - w->now.level);
+    look_between(w, &w->now, &next);
+    w->now = next;
+}
+
+/* To a later hour, before which neither meal nor change is due: in steps that are the same however
+ * far it goes, so that a longer way finds the same highest point to the last bit, and a rest. */
+static void walk_to(struct walk *w, double hour)
+{
     double from_hour = w->now.hour;
-    long n = (long)ceil((hour - from_hour) * w->steps);
-    double step = (hour - from_hour) / (double)n;
+    double step = 1.0 / w->steps;
     double kept = exp(-k * step / 2.0);
-    w->now.slope = slope(tank, w->now.level, w->now.gut.second);
+    long n = (long)floor((hour - from_hour) * w->steps);
+    w->now.slope = slope(w->tank, w->now.level, w->now.gut.second);
     for (long i = 1; i <= n && isnan(w->reached); i++) {
-        struct gut middle = later(w->now.gut, step / 2.0, kept);
-        struct gut end = later(middle, step / 2.0, kept);
-        double level = stepped(tank, &w->now, step, middle.second, end.second);
-        struct moment next = {from_hour + (double)i * step, level, slope(tank, level, end.second),
-                              end};
-        double given =
-            tank->even + k * (w->now.gut.second + 4.0 * middle.second + end.second) / 6.0;
-        w->outlook.cleared += step * given - (level - w->now.level);
-        look_between(w, &w->now, &next);
-        w->now = next;
+        step_on(w, step, kept);
+        w->now.hour = from_hour + (double)i * step;
+    }
+    double rest = hour - w->now.hour;
+    if (rest > 0.0 && isnan(w->reached)) {
+        step_on(w, rest, exp(-k * rest / 2.0));
     }
     w->now.hour = hour;
     note_high(w, &w->now);

@@ -91,6 +91,8 @@ void hw_search_add_root(struct hw_search *s, const struct hw_point *from, double
 {
     struct hw_solution *found = s->solution;
     if (found->n_roots > 0 && are_together(s, found->root[found->n_roots - 1].to, from->x)) {
+        struct hw_root *last = &found->root[found->n_roots - 1];
+        last->to = are_together(s, last->to, to) ? last->to : to; /* here the result stays */
         return;
     }
     if (found->n_roots == HW_ROOTS) {

@@ -45,6 +45,13 @@ static double ask_for(const char *line, const char *result)
 #define STEP                                                                                       \
     "volume=100L;share=50%;ph=7.7;alkalinity=2.2meq/L;new_alkalinity=2.2meq/L" SEA ";new_ph="
 
+/* Of the right pH, with too much ammonia; with so little, in balance with air, that no change is
+ * needed; and a change that leaves free ammonia a little above what it was. */
+#define OVER "volume=75L;tan=1.5;ph=8.1;alkalinity=2.3meq/L;new_ph=8.2;new_alkalinity=2.4meq/L" SEA
+#define IDLE "volume=75L;tan=0.2;ph=8.2;alkalinity=2.4meq/L;new_ph=8.2;new_alkalinity=2.4meq/L" SEA
+#define NEARLY                                                                                     \
+    "volume=75L;tan=0.3;ph=8;alkalinity=2.2meq/L;new_ph=8.2;new_alkalinity=2.4meq/L;share=27%" SEA
+
 /* Less carbon dioxide in the tank than in the air. */
 #define GASSY                                                                                      \
     "volume=100L;ph=8.4;alkalinity=2.4meq/L;new_alkalinity=2.4meq/L;tan=0.5;share=75%" FRESH SEA   \
@@ -128,9 +135,33 @@ static const struct note_row notes[] = {
      "volume=100L;share=10%;ph=7.4;new_ph=8;temp=6;new_temp=2;salinity=34;new_salinity=34"},
     {"blend-over-ph", ACID ";air_co2=10000", ACID},
     {"fit-stretched", WEAK KNOWN ";salinity=0.5;new_salinity=9", SOUR},
-    {"blend-frees", SOUR, CALM},
+    {"blend-frees", UNSAID, CALM},
     {"blend-frees", UNSAID, SOUR ";new_tan=2"},
-    {"blend-frees", SOUR, TANK KNOWN FRESH SEA ";share=95%"},
+    {"blend-frees", UNSAID, SOUR},
+    {"blend-frees", UNSAID, TANK KNOWN FRESH SEA ";share=95%"},
+    /* free ammonia rises, and the change is one that does it all the same */
+    {"blend-frees", UNSAID, NEARLY},
+    {"blend-no-help", SOUR, TANK KNOWN FRESH SEA ";share=95%"},
+    {"blend-no-help", SOUR, NEARLY},
+    {"blend-no-help", SOUR, OVER ";share=25%"},
+    {"blend-short", OVER ";share=25%", SOUR},
+    {"blend-short", OVER ";share=25%", OVER ";share=85%"},
+    {"blend-short", OVER ";share=25%", OVER},
+    {"blend-none-does", SOUR ";new_tan=2", SOUR},
+    {"blend-none-does", TANK KNOWN FRESH SEA ";new_tan=2", TANK KNOWN FRESH SEA},
+    {"blend-none-does", TANK KNOWN FRESH SEA ";tan=0;new_tan=0.1", SOUR},
+    {"blend-none-needed", IDLE, OVER},
+    {"blend-none-needed", IDLE ";alkalinity=2.6meq/L", IDLE ";share=25%"},
+    {"blend-none-needed", IDLE, IDLE ";new_tan=2"},
+    {"blend-large", TANK KNOWN FRESH SEA, OVER},
+    {"blend-large", TANK KNOWN FRESH SEA, TANK KNOWN FRESH SEA ";share=95%"},
+    {"blend-no-share", TANK FRESH SEA, TANK KNOWN FRESH SEA},
+    {"blend-no-share", TANK KNOWN FRESH SEA ";tan=0", UNSAID},
+    {"over-limit-salt", OVER ";share=85%", OVER},
+    {"ph-not-alkalinity",
+     "volume=100L;tan=1;ph=9.5;alkalinity=0.1meq/L;new_alkalinity=2meq/L" FRESH SEA,
+     TANK KNOWN FRESH SEA},
+    {"blend-ph-sour", TANK KNOWN FRESH SEA, TANK KNOWN FRESH SEA ";new_tan=2"},
     {"blend-ph-step", STEP "8.23", STEP "8.22"},
     {"blend-ph-step", STEP "7.13", STEP "7.15"},
     {"blend-ph-step", "volume=100L;ph=7.4;share=25%" FRESH SEA, UNSAID},
@@ -191,8 +222,9 @@ static void every_note(void **state)
 /* Where each note that hangs on a number begins and ends. */
 static const struct note_edge edges[] = {
     {"blend-frees", ABOVE, 1.01, "new_ph", "free_worst/free_before", UNSAID},
-    {"blend-frees", ABOVE, 1.01, "air_co2", "free_aired/free_before",
+    {"blend-no-help", ABOVE, 1.05, "air_co2", "free_aired/free_before",
      TANK SEA ";alkalinity=1meq/L;new_ph=7.4;new_alkalinity=1meq/L;share=25%;air_co2=1300"},
+    {"blend-large", ABOVE, 75, "tan", "share_needed", OVER},
     {"blend-frees-later", ABOVE, 1.01, "ph", "free_aired/free_after", SOUR},
     {"blend-frees-back", ABOVE, 1.01, "new_ph", "free_same_co2/free_after", GASSY "1500"},
     {"blend-ph-sour", BELOW, 7.8, "ph", NULL, STILL ";tan=2;ph=7.8;new_ph=8.3;" SALT},
@@ -280,6 +312,116 @@ static void at_the_upper_ends(void **state)
     check(isfinite(result_of(blend(), &answer, "free_same_co2")));
 }
 
+/* Changes worked out elsewhere, with the same set of constants written anew: sea water of 34 g/kg
+ * and 25 C; new water of pH 8.2 and 2.4 meq/L. The shares are whole per cents, and whether rounded
+ * or cut off was not told: one to either side of each, what is told of it is passed. */
+static void changes_worked_out_elsewhere(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *line, *result;
+        double share, at; /* at: mg/L as N; 0: what it was before */
+    } rows[] = {
+        {"tan=2;ph=7.2;alkalinity=0.7meq/L", "free_after", 88, 0},
+        {"tan=2;ph=7.2;alkalinity=0.7meq/L", "free_aired", 88, 0},
+        {"tan=2;ph=7.4;alkalinity=1meq/L", "free_after", 80, 0},
+        {"tan=2;ph=7.4;alkalinity=1meq/L", "free_aired", 81, 0},
+        {"tan=2;ph=7.6;alkalinity=1.4meq/L", "free_after", 65, 0},
+        {"tan=2;ph=7.6;alkalinity=1.4meq/L", "free_aired", 69, 0},
+        {"tan=2;ph=7.8;alkalinity=1.8meq/L", "free_after", 28, 0},
+        {"tan=2;ph=7.8;alkalinity=1.8meq/L", "free_aired", 52, 0},
+        {"tan=2;ph=8;alkalinity=2.2meq/L", "free_aired", 29, 0},
+        {"tan=2;ph=7.2;alkalinity=2.4meq/L", "free_after", 87, 0},
+        {"tan=2;ph=7.2;alkalinity=2.4meq/L", "free_aired", 89, 0},
+        {"tan=2;ph=7.6;alkalinity=2.4meq/L", "free_aired", 72, 0},
+        {"tan=2;ph=8;alkalinity=2.4meq/L", "free_aired", 32, 0},
+        /* 0.035 mg NH3/L by the constant of the answer, not by that behind the limit */
+        {"tan=1.5;ph=8.1;alkalinity=2.3meq/L", "free_aired", 69, 0.0288},
+        {"tan=1.5;ph=7.2;alkalinity=0.7meq/L", "free_aired", 60, 0.0288},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        for (int side = -1; side <= 1; side += 2) {
+            char line[200];
+            (void)snprintf(line, sizeof line,
+                           "volume=100L;%s;new_ph=8.2;new_alkalinity=2.4meq/L" SEA ";share=%.1f%%",
+                           rows[i].line, rows[i].share + side);
+            double at = rows[i].at > 0 ? rows[i].at : ask_for(line, "free_before");
+            check((ask_for(line, rows[i].result) - at) * side < 0);
+        }
+    }
+}
+
+/* How far a change is from what is asked of it, by the results told of it and the limit that
+ * `ammonia` tells. */
+static double worst_of(const char *line)
+{
+    static const char *const ph[] = {"ph_after", "ph_aired"};
+    static const char *const free[] = {"free_after", "free_aired"};
+    double worst = 0;
+    for (int i = 0; i < 2; i++) {
+        char water[100];
+        (void)snprintf(water, sizeof water, "ph=%.15g;temp=%.15g;salinity=%.15gg/kg",
+                       ask_for(line, ph[i]), ask_for(line, "temp_after"),
+                       ask_for(line, "salinity_after"));
+        double limit = total_at("long_ratio", water);
+        double free_ratio = ask_for(line, free[i]) / (1.05 * ask_for(line, "free_before"));
+        worst = fmax(worst, fmax(ask_for(line, "tan_after") / limit, free_ratio));
+    }
+    return worst;
+}
+
+/* What is needed does it, and all that is more; a little less does not. Salinities that lie apart
+ * have a limit that jumps between them. */
+static void what_is_needed(void **state)
+{
+    (void)state;
+    size_t found = 0;
+    size_t none = 0;
+    size_t settled = 0;
+    hw_random_start(20310307);
+    for (int i = 0; i < 300; i++) {
+        char line[400];
+        double tan = i % 5 == 0 ? hw_random_between(0.01, 0.1) : hw_random_between(0.05, 4);
+        double ph = i % 5 == 0 ? hw_random_between(8, 8.3) : hw_random_between(6.9, 8.3);
+        double alkalinity = hw_random_between(0.8, 3);
+        double temp = hw_random_between(18, 30);
+        double salt = hw_random_between(0, 36);
+        double new_tan = i % 4 == 0 ? hw_random_between(0, 0.3) : 0;
+        double new_ph = hw_random_between(7.6, 8.3);
+        double new_alkalinity = hw_random_between(1.5, 3);
+        double new_temp = hw_random_between(18, 30);
+        double new_salt = i % 3 == 0 ? hw_random_between(0, 36) : salt;
+        int n = snprintf(line, sizeof line,
+                         "volume=75L;tan=%.6f;ph=%.6f;alkalinity=%.6fmeq/L;temp=%.6f;salinity="
+                         "%.6fg/kg;new_tan=%.6f;new_ph=%.6f;new_alkalinity=%.6fmeq/L;new_temp=%.6f;"
+                         "new_salinity=%.6fg/kg",
+                         tan, ph, alkalinity, temp, salt, new_tan, new_ph, new_alkalinity, new_temp,
+                         new_salt);
+        double needed = ask_for(line, "share_needed");
+        found += needed > 0 ? 1 : 0;
+        settled += needed == 0 ? 1 : 0;
+        none += isnan(needed) ? 1 : 0;
+        if (isnan(needed)) {
+            (void)snprintf(line + n, sizeof line - (size_t)n, ";share=100%%");
+            check(worst_of(line) > 1);
+            continue;
+        }
+        assert_close(ask_for(line, "water_needed"), needed * 0.75, 0, 1e-12);
+        for (double more = 0; needed + more <= 100; more += 100.0 / 61) {
+            (void)snprintf(line + n, sizeof line - (size_t)n, ";share=%.12f%%",
+                           fmax(needed + more, 0.01));
+            check(worst_of(line) <= 1 + 1e-6);
+        }
+        if (needed > 0.1) {
+            (void)snprintf(line + n, sizeof line - (size_t)n, ";share=%.12f%%", needed - 0.001);
+            check(worst_of(line) > 1);
+        }
+    }
+    (void)printf("%zu found, %zu where none is needed, %zu where none does it\n", found, settled,
+                 none);
+    assert_true(found > 150 && settled > 10 && none > 10);
+}
+
 /* Whichever of two waters is called the tank, the mixture is the same; more carbon dioxide in the
  * air is less free ammonia; and with as many waters as there are, the mixture has what both
  * bring. */
@@ -335,6 +477,8 @@ int main(void)
         cmocka_unit_test(at_the_limits_of_ammonia),
         cmocka_unit_test(workings),
         cmocka_unit_test(at_the_upper_ends),
+        cmocka_unit_test(changes_worked_out_elsewhere),
+        cmocka_unit_test(what_is_needed),
         cmocka_unit_test(either_way_round),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);

@@ -426,14 +426,14 @@ static void all_known(const char *list, bool (*known)(const char *, size_t))
     }
 }
 
-/* Words of the trade lead to what there is, and are no calculations themselves. */
+/* Words of the trade lead to what there is. Those that lead to calculations are none themselves. */
 static void topics_lead_somewhere(void **state)
 {
     (void)state;
     for (size_t i = 0; i < HW_TOPICS; i++) {
         all_known(hw_topics[i].asks, any_calc);
         all_known(hw_topics[i].options, any_input);
-        assert_false(any_calc(hw_topics[i].word, strlen(hw_topics[i].word)));
+        assert_false(hw_topics[i].asks && any_calc(hw_topics[i].word, strlen(hw_topics[i].word)));
     }
 }
 

@@ -934,7 +934,7 @@ static void there_and_back(const struct hw_question *question, size_t r, double 
 
 /* A calculation with many questions has its first ones asked back whole; then, question by
  * question, a part of the pairs in turn, so that all come round. */
-enum { WHOLE = 250, IN_TURN = 64 };
+enum { WHOLE = 90, IN_TURN = 64 };
 
 static void invert(const struct hw_question *base)
 {

@@ -36,6 +36,7 @@ static const struct {
     {"buffer", "volume=volume alkalinity=alkalinity temp=temp salinity=salinity"},
     {"bath", "source_temp=temp source_salinity=salinity"},
     {"course", "volume=volume"},
+    {"emergency", "volume=volume temp=temp salinity=salinity alkalinity=alkalinity"},
     {"binder", "volume=volume"},
     {"bag", "tank_temp=temp tank_salinity=salinity"},
     {"disinfect", "volume=volume"},

@@ -243,7 +243,7 @@ static double result_named(const struct function *f, struct row *row, const char
 static const char calculations[] =
     "ahead ammonia bag bath binder bioload blend buffer challenge change concentrate course "
     "disinfect "
-    "dose gauge neutralise nitrite oxygen salinity saltmix verdict volume";
+    "dose emergency gauge neutralise nitrite oxygen salinity saltmix verdict volume";
 
 static const struct function *function_named(const char *name)
 {
