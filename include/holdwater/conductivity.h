@@ -99,8 +99,9 @@ int hw_conductivity_salinity(double conductivity, double temp, double *salinity)
  *   HW_STATUS_OK; HW_STATUS_STRETCHED: salinity above 42, or above HW_CONDUCTIVITY_TEMP_FITTED;
  *   HW_STATUS_RANGE
  * Notes
- *  1. The inverse of hw_conductivity_salinity, found by false position in the square root of
- *     the ratio, between 0.2 and 1.25, or 0.004 and the root at salinity 2: salinity rises throughout either.
+ *  1. The inverse of hw_conductivity_salinity, found by false position in the square root of the
+ *     ratio, between 0.2 and 1.25, or 0.004 and the root at salinity 2: salinity rises throughout
+ *     either.
  *  2. Salinity 0 is conductivity 0. Just above 0 the answer begins at 0.0007 to 0.0025 mS/cm,
  *     where the dip of the equation ends.
  * Source

@@ -142,9 +142,10 @@ static bool known_elsewhere(struct hw_text name)
     return false;
 }
 
-/* A column that nearly has the name of an input, such as 'Salinity (ppt)' or 'Water temp (F)', feeds
- * nothing: that is said, because the keeper may think otherwise. Columns of results, which begin
- * alike, are known. False where it may not be passed over: where it begins with the input's name. */
+/* A column that nearly has the name of an input, such as 'Salinity (ppt)' or 'Water temp (F)',
+ * feeds nothing: that is said, because the keeper may think otherwise. Columns of results, which
+ * begin alike, are known. False where it may not be passed over: where it begins with the input's
+ * name. */
 static bool judge_near_miss(const struct args *args, struct hw_text name)
 {
     const struct hw_calc *calc = args->calc;

@@ -1,4 +1,5 @@
-/* help_log.c - how a logbook is kept and read. The commands are those of docs/logbook.md, which the tests run. */
+/* help_log.c - how a logbook is kept and read. The commands are those of docs/logbook.md, which the
+ * tests run. */
 #include "cli/help_log.h"
 
 #include "cli/print.h"

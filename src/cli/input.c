@@ -59,7 +59,7 @@ bool input_open(struct input *input, const char *name)
     return true;
 }
 
-/* True once there is something to read from a descriptor that whoever opened it does not let wait. */
+/* True once there is something to read from a descriptor that its opener does not let wait. */
 static bool waits(int descriptor)
 {
     int cause = errno;

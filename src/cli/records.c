@@ -42,8 +42,8 @@ static bool shows_decimal_comma(const struct input *input)
     return false;
 }
 
-/* The separator of a header that was taken as if commas separated; 0 with what to type when it shows
- * another. Where decimal commas are told no comma separates, and it is taken as it is. */
+/* The separator of a header that was taken as if commas separated; 0 with what to type when it
+ * shows another. Where decimal commas are told no comma separates, and it is taken as it is. */
 static char separator_of(const struct input *input, bool decimal_comma,
                          const struct csv_record *header)
 {

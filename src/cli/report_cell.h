@@ -16,8 +16,8 @@ void report_cell_text(FILE *out, const char *text, char separator);
 /* True for a cell that a spreadsheet would run as a formula. */
 bool report_cell_runs(struct hw_text text);
 
-/* The same as report_cell for a text of the keeper's own: one that a spreadsheet would run begins with an
- * apostrophe. */
+/* The same as report_cell for a text of the keeper's own: one that a spreadsheet would run begins
+ * with an apostrophe. */
 void report_cell_own(FILE *out, struct hw_text text, char separator);
 
 /* An input's value as it stands in a cell: a number in its unit, words, or nothing. */

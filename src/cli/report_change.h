@@ -9,7 +9,7 @@ enum { REPORT_CHANGE = 120 };
  * of new water must have". False for any other result, and where that is not known. */
 bool report_change(const struct report *report, size_t result, char text[REPORT_CHANGE]);
 
-/* The words of add_liquid and add_mass, with the water that it is for: "into 27.5 L new water", so that
- * nobody doses the tank by it. False for any other result, and where that is not known. */
+/* The words of add_liquid and add_mass, with the water that it is for: "into 27.5 L new water", so
+ * that nobody doses the tank by it. False for any other result, and where that is not known. */
 bool report_change_into(const struct report *report, size_t result, char text[REPORT_CHANGE]);
 #endif

@@ -133,8 +133,8 @@ static void put_cell_quoted(const struct csv_cell *cell, FILE *out)
     put_quoted(cell->broken ? cell->raw : cell->text, cell->quoted && !cell->broken, out);
 }
 
-/* The cells of a row that could not be asked, with their headers: what was read stays readable. They
- * go out as they are taken off the record, for a remark may be of any length. */
+/* The cells of a row that could not be asked, with their headers: what was read stays readable.
+ * They go out as they are taken off the record, for a remark may be of any length. */
 static void put_cells_as_written(const struct row_view *row, FILE *out)
 {
     struct csv_cell name;

@@ -199,8 +199,8 @@ static int status_of(const struct rows *rows, bool fine)
     return rows->bad > 0 ? EXIT_UNANSWERED : EXIT_ANSWERED;
 }
 
-/* As the file has it, so that a program that took it takes the answer, too. Between tabs and in csv a
- * semicolon stands where numbers have commas. */
+/* As the file has it, so that a program that took it takes the answer, too. Between tabs and in csv
+ * a semicolon stands where numbers have commas. */
 static char out_separator(const struct rows *rows)
 {
     if (rows->args->format == FORMAT_TSV) {

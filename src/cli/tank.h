@@ -17,8 +17,8 @@ bool tank_known(const char *tank, const char *tanks);
  * input was given, and nobody expects it. */
 void tank_mention(const struct args *args, size_t input);
 
-/* The first input for which a preset would stand though the tank's row tells it and does not give it
- * (`left`), or calc->n_inputs. */
+/* The first input for which a preset would stand though the tank's row tells it and does not give
+ * it (`left`), or calc->n_inputs. */
 size_t tank_conflict(const struct hw_question *question, const struct hw_text left[]);
 
 /* False with a message when a preset would stand for what the tank's row tells and does not give, a

@@ -1,5 +1,5 @@
-/* tank_rows.c - finds tanks by name while rows go by. A table of slots leads from the hash of a name
- * to its row, as far in the text as it stands there: a lookup costs the same in any file. */
+/* tank_rows.c - finds tanks by name while rows go by. A table of slots leads from the hash of a
+ * name to its row, as far in the text as it stands there: a lookup costs the same in any file. */
 #include "cli/tank_rows.h"
 
 #include "cli/stream.h"

@@ -3,8 +3,8 @@
 #define HW_TANK_ROWS_H
 #include "cli/tank_file.h"
 
-/* Reads the file that --tanks names and makes its tanks ready to be found. False with a message when
- * it is no tanks file, two rows have one name, or two columns feed one input. */
+/* Reads the file that --tanks names and makes its tanks ready to be found. False with a message
+ * when it is no tanks file, two rows have one name, or two columns feed one input. */
 bool tank_rows_read(const struct args *args);
 
 /* True when a column of the file tells the input, as the water of a tank. */

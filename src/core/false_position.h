@@ -5,11 +5,12 @@
 
 /* The x between lo and hi at which f(t, x) passes target.
  *
- * f rises from lo to hi and target lies between f(t, lo) and f(t, hi). The bracket is cut where the
- * straight line through its ends passes the target; an end that stays twice has its distance lowered
- * as Anderson & Bjoerck do (BIT 13 (1973) 253), so that both ends come in. Smooth functions take 4 to
- * 8 steps. It ends where the bracket is no wider than the spacing of the numbers there, where f gives
- * the target itself, or after 60 steps, and never leaves the bracket. */
+ * f rises from lo to hi and target lies between f(t, lo) and f(t, hi). The bracket is cut where
+ * the straight line through its ends passes the target; an end that stays twice has its distance
+ * lowered as Anderson & Bjoerck do (BIT 13 (1973) 253), so that both ends come in. Smooth
+ * functions take 4 to 8 steps. It ends where the bracket is no wider than the spacing of the
+ * numbers there, where f gives the target itself, or after 60 steps, and never leaves the bracket.
+ * */
 static inline double hw_false_position(double (*f)(double t, double x), double t, double target,
                                        double lo, double hi)
 {

@@ -1,5 +1,5 @@
-/* fuzz_header.c - any bytes as the header of a file and a record under it, between any separators: what
- * feeds which input, when the record says it was, and a time that is read is one that exists. */
+/* fuzz_header.c - any bytes as the header of a file and a record under it, between any separators:
+ * what feeds which input, when the record says it was, and a time that is read exists. */
 #include "calc/list.h"
 #include "cli/column_name.h"
 #include "cli/columns.h"
