@@ -155,7 +155,8 @@ $(RUN_CASES): $(RUN_CASES).o
 LOGS_core := $(patsubst $(BUILD)/%,$(BUILD)/logs/%.log,$(CORE_TESTS) $(REFERENCE))
 LOGS_engine := $(patsubst $(BUILD)/%,$(BUILD)/logs/%.log,$(ENGINE_TESTS))
 LOGS_cases := $(patsubst %,$(BUILD)/logs/%.log,$(CASES))
-LOGS_scripts := $(patsubst %,$(BUILD)/logs/%.log,$(wildcard tests/cli/test_*.sh))
+SCRIPTS = $(wildcard tests/cli/test_*.sh)
+LOGS_scripts := $(patsubst %,$(BUILD)/logs/%.log,$(SCRIPTS))
 LOGS_source := $(patsubst %,$(BUILD)/logs/%.log,$(wildcard tests/tables/test_*.sh \
   tests/layers/test_*.sh))
 # What `make test` runs. Other builds of the same source leave out what they cannot change.
@@ -273,10 +274,13 @@ format:
 # --- Other builds -----------------------------------------------------------------------------
 
 .PHONY: sanitize coverage
+# Of the scripts those that reach what no case does; the others ask the program what cases ask it, a
+# thousand times.
+SANITIZED_SCRIPTS = $(patsubst %,tests/cli/test_%.sh,calendar json log rows_alike)
 sanitize:
 	+$(Q)LOG_RECORDS=25 $(MAKE) --no-print-directory BUILD=$(BUILD)/sanitize CFLAGS='-O1 -g' \
 	  CC='clang -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer' \
-	  PARTS='core engine cases scripts' test
+	  PARTS='core engine cases scripts' SCRIPTS='$(SANITIZED_SCRIPTS)' test
 
 # 32 bits, with the arithmetic of SSE: the older unit rounds twice. Where the kernel runs no such
 # programs an emulator does.
@@ -372,18 +376,16 @@ $(BUILD)/fuzz/tables.o: $(BUILD)/tables.c $(FUZZ_NEEDS)
 $(FUZZERS): $(BUILD)/fuzz/%: tests/fuzz/%.c $(FUZZ_OBJ)
 	$(Q)$(FUZZ_CC) -fsanitize=fuzzer -o $@ $< $(FUZZ_OBJ) -lm
 
-.PHONY: fuzz check-long
-fuzz: $(FUZZERS)
-	@set -e; for fuzzer in $(FUZZERS); do \
-	    name=$${fuzzer##*/}; seeds=tests/fuzz/$${name#fuzz_}; \
-	    mkdir -p $(BUILD)/fuzz/$$name.corpus; \
-	    echo "== $$name, $(FUZZ_SECONDS) s"; \
-	    $$fuzzer -max_total_time=$(FUZZ_SECONDS) -max_len=$(FUZZ_LENGTH) -verbosity=0 -close_fd_mask=3 \
-	      -print_final_stats=1 -artifact_prefix=$(BUILD)/fuzz/$$name- \
-	      $(BUILD)/fuzz/$$name.corpus $$(test -d $$seeds && echo $$seeds) \
-	      >$(BUILD)/fuzz/$$name.log 2>&1 || { cat $(BUILD)/fuzz/$$name.log >&2; exit 1; }; \
-	    grep number_of_executed_units $(BUILD)/fuzz/$$name.log; \
-	done
+.PHONY: fuzz check-long $(FUZZERS:%=%.run)
+fuzz: $(FUZZERS:%=%.run)
+
+# One fuzzer for its time; make -j runs several at once.
+$(FUZZERS:%=%.run): %.run: %
+	@mkdir -p $<.corpus; seeds=$(patsubst fuzz_%,tests/fuzz/%,$(notdir $<)); \
+	$< -max_total_time=$(FUZZ_SECONDS) -max_len=$(FUZZ_LENGTH) -verbosity=0 -close_fd_mask=3 \
+	  -print_final_stats=1 -artifact_prefix=$<- $<.corpus $$(test -d $$seeds && echo $$seeds) \
+	  >$<.log 2>&1 || { cat $<.log >&2; exit 1; }; \
+	echo "$(notdir $<), $(FUZZ_SECONDS) s: $$(grep number_of_executed_units $<.log)"
 
 # --- Speed ------------------------------------------------------------------------------------
 
