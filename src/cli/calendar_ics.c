@@ -198,6 +198,10 @@ static void put_description(const struct calendar *calendar, const struct act *a
         add_text(&line, ", ");
         add_text(&line, act->source);
     }
+    if (moment->count > 0) {
+        add_text(&line,
+                 ". A fish was added: medicine may be in. Read its level, pour no second dose");
+    }
     add_text(&line, ". Not veterinary advice: ask a veterinarian, follow labels and local rules.");
     end_line(&line);
 }
