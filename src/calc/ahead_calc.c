@@ -192,9 +192,10 @@ static uint64_t limit_notes(const struct ahead_days *days, const double in[])
     }
     bool own = !isnan(in[AHEAD_LIMIT]);
     bool unseen = isnan(days->published.total_n);
+    bool now = days->hours_to_limit <= 0;
     return (own ? note_bit(HW_AHEAD_NOTE_LIMIT_OWN) : published_notes(&days->published)) |
-           note_bit(HW_AHEAD_NOTE_LIMIT_NOT_SAFE) |
-           note_if(!isnan(days->hours_to_limit), HW_AHEAD_NOTE_LIMIT_AHEAD) |
+           note_bit(HW_AHEAD_NOTE_LIMIT_NOT_SAFE) | note_if(now, HW_AHEAD_NOTE_LIMIT_NOW) |
+           note_if(!now && !isnan(days->hours_to_limit), HW_AHEAD_NOTE_LIMIT_AHEAD) |
            note_if(own && above(in[AHEAD_LIMIT], days->published.total_n),
                    HW_AHEAD_NOTE_LIMIT_OVER_PUBLISHED) |
            note_if(unseen && above_limit(in[AHEAD_LIMIT], HW_LIMIT_ACT_TODAY),
@@ -212,13 +213,15 @@ static uint64_t food_notes(const double in[])
            note_if(!recalled, HW_AHEAD_NOTE_FACTOR_OWN);
 }
 
-static uint64_t change_notes(const double in[])
+static uint64_t change_notes(const struct ahead_days *days, const double in[])
 {
     bool changed = in[AHEAD_SHARE] > 0;
+    bool late = days->hours_to_limit > 0 && days->hours_to_limit < in[AHEAD_EVERY];
     return note_if(changed && below_limit(in[AHEAD_PH], HW_LIMIT_SOUR_BELOW),
                    HW_AHEAD_NOTE_SOUR_CHANGE) |
            note_if(above_limit(in[AHEAD_SHARE], HW_LIMIT_CHANGE_LARGE),
                    HW_AHEAD_NOTE_CHANGE_LARGE) |
+           note_if(changed && late, HW_AHEAD_NOTE_CHANGE_LATE) |
            note_if(changed, HW_AHEAD_NOTE_CHANGE_DUE);
 }
 
@@ -227,7 +230,8 @@ static uint64_t notes_of(const struct ahead_days *days, const double in[])
     if (proves_nothing(&days->filter)) {
         return note_bit(HW_AHEAD_NOTE_CHALLENGE_NO_DROP);
     }
-    return filter_notes(days, in) | limit_notes(days, in) | food_notes(in) | change_notes(in) |
+    return filter_notes(days, in) | limit_notes(days, in) | food_notes(in) |
+           change_notes(days, in) |
            note_if(days->production < HW_BIOLOAD_RISE_LEAST, HW_AHEAD_NOTE_NOTHING_GIVEN_OFF) |
            note_if(days->fit_stretched, HW_AHEAD_NOTE_FIT_STRETCHED) |
            note_if(!isnan(days->free_peak), HW_AHEAD_NOTE_FREE_AT_PH);
