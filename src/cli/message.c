@@ -70,6 +70,45 @@ static bool is_missing(const struct hw_calc *calc, const struct hw_written writt
     return hw_input_find(calc, input->name, strlen(input->name)) == i && required_anyhow(calc, i);
 }
 
+/* The first input of a group of which one must be given whatever else is, and none was. */
+static bool begins_missing_group(const struct hw_calc *calc, const struct hw_written written[],
+                                 size_t first)
+{
+    const struct hw_input *input = &calc->inputs[first];
+    if (input->group == 0 || input->need != HW_REQUIRED) {
+        return false;
+    }
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        const struct hw_input *other = &calc->inputs[i];
+        bool mine = other->group == input->group;
+        if (mine && (i < first || other->when_words != 0 || written[i].text.at ||
+                     written[i].from != HW_ABSENT)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* ", and one of --feed --biomass --rise". */
+static void add_groups(const struct hw_calc *calc, const struct hw_written written[],
+                       char list[ALLOWED_MAX])
+{
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        if (!begins_missing_group(calc, written, i)) {
+            continue;
+        }
+        add(list, ALLOWED_MAX, ", and one of");
+        for (size_t k = i; k < calc->n_inputs; k++) {
+            if (calc->inputs[k].group == calc->inputs[i].group) {
+                char option[OPTION_MAX];
+                option_name(calc->inputs[k].name, option);
+                add(list, ALLOWED_MAX, " --");
+                add(list, ALLOWED_MAX, option);
+            }
+        }
+    }
+}
+
 /* All required inputs that were not given, so that they can be typed at once. Of one alone it is
  * told what it takes. */
 static void message_missing(const struct hw_calc *calc, const struct hw_written written[],
@@ -86,6 +125,7 @@ static void message_missing(const struct hw_calc *calc, const struct hw_written 
             missing++;
         }
     }
+    add_groups(calc, written, list);
     complain("%s needs%s", calc->name, list);
     if (missing == 1) {
         char allowed[ALLOWED_MAX];
