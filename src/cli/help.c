@@ -58,6 +58,7 @@ void help_map(void)
     }
     (void)puts("ask: holdwater CALCULATION --NAME VALUE ...\n"
                "more: holdwater help NAME, help asking, help log, units, sources, cautions\n"
+               "Fish gasp, or ammonia shows? Type: holdwater emergency\n"
                "Not veterinary advice: ask a veterinarian, follow labels and local rules.");
 }
 
