@@ -3,7 +3,7 @@
 #include "cli/by_hand.h"
 #include "cli/calendar.h"
 #include "cli/help.h"
-#include "cli/help_log.h"
+#include "cli/help_files.h"
 #include "cli/lists.h"
 #include "cli/message.h"
 #include "cli/reply.h"
@@ -52,7 +52,8 @@ enum { COMMANDS = sizeof commands / sizeof commands[0] };
 static const struct help_page {
     const char *name;
     void (*print)(void);
-} pages[] = {{"asking", help_asking}, {"log", help_log}, {"logbook", help_log}};
+} pages[] = {
+    {"asking", help_asking}, {"log", help_log}, {"logbook", help_log}, {"tanks", help_tanks}};
 
 static const struct help_page *page_find(const char *name)
 {

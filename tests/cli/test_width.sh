@@ -24,7 +24,7 @@ narrow
 for list in units sources cautions --help; do
     narrow $list
 done
-for name in asking log $("$program" | sed -n '1,/^ask:/s/^  \([a-z][a-z]*\) .*/\1/p'); do
+for name in asking log tanks $("$program" | sed -n '1,/^ask:/s/^  \([a-z][a-z]*\) .*/\1/p'); do
     narrow help "$name"
     [ "$(wc -l <out.txt)" -le 48 ] || { echo "over two screens: help $name" >&2; exit 1; }
 done

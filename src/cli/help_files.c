@@ -1,6 +1,6 @@
-/* help_log.c - how a logbook is kept and read. The commands are those of docs/logbook.md, which the
- * tests run. */
-#include "cli/help_log.h"
+/* help_files.c - the files of a keeper. The commands about the logbook are those of docs/logbook.md,
+ * which the tests run. */
+#include "cli/help_files.h"
 
 #include "cli/print.h"
 
@@ -39,4 +39,25 @@ void help_log(void)
                   0, 2);
     print_wrapped("more: docs/logbook.md. The line on its own, without a header: --format log.", 0,
                   2);
+}
+
+void help_tanks(void)
+{
+    (void)puts("a tanks file: a CSV file that has the water of each tank once and for all\n"
+               "    tank,volume,temp,salinity,alkalinity,altitude\n"
+               "    alder,75L,25.5,33,2.4meq/L,40m\n"
+               "    birch,110L,25.5,33,2.4meq/L,40m");
+    print_wrapped("columns: tank, and of the others what you have, with the unit in the cell or in"
+                  " the name, as temp_F. Other columns may stand beside them. At most 1 MiB.",
+                  0, 2);
+    print_wrapped("taken from it: what describes the tank's water and was not typed. Never a"
+                  " reading, a level, a medicine or what lives there, and never the water of a"
+                  " bath, a bucket or a change: those are out of date before the file is.",
+                  0, 2);
+    print_wrapped("one tank: --tank birch --tanks tanks.csv. Without --tanks it is looked for in"
+                  " $HOLDWATER_TANKS, then holdwater/tanks.csv in $XDG_CONFIG_HOME or ~/.config.",
+                  0, 2);
+    print_wrapped("rows of several: --rows day.csv --tanks tanks.csv, and no --tank: each row has"
+                  " the water of the tank in its own column tank.",
+                  0, 2);
 }
