@@ -1,6 +1,9 @@
 /* blend_needed.h - the smallest change of water after which free ammonia is as it should be. */
 #ifndef HW_BLEND_NEEDED_H
 #define HW_BLEND_NEEDED_H
+#include "holdwater/blend.h"
+#include "holdwater/carbonate.h"
+
 #include <stdbool.h>
 
 /* One water: degrees Celsius, g/kg, meq/L, dissolved carbon in mmol/L, total ammonia in mg N/L. */
@@ -15,11 +18,13 @@ struct blend_waters {
     double air;          /* carbon dioxide of the room, uatm */
 };
 
-/* Whether a change of this share, 0 to 1, does what is asked of it: mixed and aired, the total is
- * to be no more than the limit for days allows, and free ammonia no more than is allowed. */
-bool blend_does_it(const struct blend_waters *w, double share);
+/* Whether the mixture does what is asked of it: mixed and aired, the total is to be no more than the
+ * limit for days allows, and free ammonia no more than is allowed. `water` is the mixture, made
+ * ready. */
+bool blend_does_it(const struct blend_waters *w, const struct hw_blend *blend,
+                   const struct hw_carbonate_water *water);
 
 /* The smallest share that does it, and beyond which every share does; NaN where all of the water
- * would not. */
-double blend_needed(const struct blend_waters *w);
+ * would not. `settled`: there is one, and no change at all does it too. */
+double blend_needed(const struct blend_waters *w, bool *settled);
 #endif
