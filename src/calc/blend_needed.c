@@ -11,9 +11,9 @@
 /* Free ammonia against the share need not fall all the way: in a sour tank it rises first. So the
  * shares are looked at from all of the water down, in steps, and the first that does not do it
  * bounds the answer from below. Between two of them it can fail to do it unseen only by a fraction
- * of a per cent. Where a limit jumps, at a salinity between the two waters, both sides of the jump
- * are looked at, and the last step, in which such waters can do so by more, is parted once more. */
-enum { STEPS = 10, FINE = 10, JUMPS = 2, LOOKS = STEPS + FINE + 2 * JUMPS };
+ * of a per cent. Where a limit jumps, at a salinity between the two waters, by more: there the steps
+ * are finer, around the jump and in the last step. */
+enum { STEPS = 10, FINE_STEPS = 100, JUMPS = 2, LOOKS = STEPS + FINE_STEPS / STEPS + 2 * JUMPS };
 static const double close_enough = 1e-13;
 
 /* The waters, and the mixture of the share tried last: where both are alike it is one for all. */
@@ -151,22 +151,20 @@ static double density_of(const struct blend_water *water)
     return density;
 }
 
-/* Both sides of where the mixture comes to the salinity at which a limit begins or ends, as near as
- * the mixture's own rounding lets them be. */
+/* The fine steps around where the mixture comes to the salinity at which a limit begins or ends. */
 static bool put_jump(struct looks *looks, const struct blend_waters *w, enum hw_limit_key limit)
 {
-    double step = w->fresh.salinity - w->tank.salinity;
-    double salinity = just_below_limit(limit);
-    double mass_share = (salinity - w->tank.salinity) / step;
+    double from = w->tank.salinity;
+    double mass_share = (just_below_limit(limit) - from) / (w->fresh.salinity - from);
     if (!(mass_share > 0 && mass_share < 1)) {
         return false;
     }
     double tank = density_of(&w->tank);
     double fresh = density_of(&w->fresh);
     double share = mass_share * tank / (fresh - mass_share * (fresh - tank));
-    double apart = 3e-14 + 1e-14 * salinity / fabs(step);
-    put_look(looks, fmin(share + apart, 1));
-    put_look(looks, fmax(share - apart, 0));
+    double step = floor(share * FINE_STEPS);
+    put_look(looks, fmin(step + 1, FINE_STEPS) / FINE_STEPS);
+    put_look(looks, step / FINE_STEPS);
     return true;
 }
 
@@ -177,8 +175,8 @@ static void put_looks(struct looks *looks, const struct blend_waters *w)
     }
     bool fresh = put_jump(looks, w, HW_LIMIT_FRESH_BELOW);
     bool salt = put_jump(looks, w, HW_LIMIT_SALT_FROM);
-    for (int i = 1; (fresh || salt) && i < FINE; i++) {
-        put_look(looks, (double)i / (STEPS * FINE));
+    for (int i = 1; (fresh || salt) && i < FINE_STEPS / STEPS; i++) {
+        put_look(looks, (double)i / FINE_STEPS);
     }
 }
 

@@ -107,8 +107,8 @@ static void find_states(struct blend_states *s, const double in[])
     s->carbon = level_of(b, s->carbon_before, s->carbon_new);
     struct hw_carbonate_water water;
     hw_carbonate_water(b->temp, b->salinity, &water);
-    int status = hw_carbonate_water_ph(&water, s->alkalinity, s->carbon, s->tan_after,
-                                       &s->ph[BLEND_MIXED]);
+    int status =
+        hw_carbonate_water_ph(&water, s->alkalinity, s->carbon, s->tan_after, &s->ph[BLEND_MIXED]);
     s->stretched = s->stretched || status > 0;
     hw_carbonate_water_ph_in_air(&water, s->alkalinity, in[BLEND_AIR_CO2], s->tan_after,
                                  &s->ph[BLEND_AIRED]);

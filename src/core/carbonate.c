@@ -42,8 +42,8 @@ int hw_carbonate_water(double temp, double salinity, struct hw_carbonate_water *
     water->kw = hw_exp(hw_ln_water(&of));
     water->kn = hw_exp10(-hw_clegg1995_pk(HW_PH_TOTAL, temp, salinity));
     water->boron = hw_total_boron(salinity);
-    water->per_atmosphere = hw_carbon_dioxide_solubility(of.kelvin, salinity) *
-                            hw_carbon_dioxide_fugacity(of.kelvin);
+    water->per_atmosphere =
+        hw_carbon_dioxide_solubility(of.kelvin, salinity) * hw_carbon_dioxide_fugacity(of.kelvin);
     return water->status;
 }
 
@@ -64,20 +64,23 @@ static int fill(const struct hw_carbonate_water *at, double alkalinity, double t
 /* Alkalinity that is no carbonate, at h mol/kg of H+. */
 static double other_alkalinity(const struct water *w, double h)
 {
-    return w->at->boron * w->at->kb / (w->at->kb + h) + w->at->kw / h - h + w->nitrogen * w->at->kn / (w->at->kn + h);
+    return w->at->boron * w->at->kb / (w->at->kb + h) + w->at->kw / h - h +
+           w->nitrogen * w->at->kn / (w->at->kn + h);
 }
 
 /* Equivalents of alkalinity in a mole of dissolved carbon. */
 static double equivalents(const struct water *w, double h)
 {
-    return (w->at->k1 * h + 2.0 * w->at->k1 * w->at->k2) / (h * h + w->at->k1 * h + w->at->k1 * w->at->k2);
+    return (w->at->k1 * h + 2.0 * w->at->k1 * w->at->k2) /
+           (h * h + w->at->k1 * h + w->at->k1 * w->at->k2);
 }
 
 /* Alkalinity of the water at h mol/kg of H+; it falls with h, whichever way carbon is known. */
 static double alkalinity_at(const struct water *w, double h)
 {
-    double carbonate = isnan(w->carbon) ? w->free_carbon * w->at->k1 / h * (1.0 + 2.0 * w->at->k2 / h)
-                                        : w->carbon * equivalents(w, h);
+    double carbonate = isnan(w->carbon)
+                           ? w->free_carbon * w->at->k1 / h * (1.0 + 2.0 * w->at->k2 / h)
+                           : w->carbon * equivalents(w, h);
     return other_alkalinity(w, h) + carbonate;
 }
 

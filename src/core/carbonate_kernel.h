@@ -30,8 +30,8 @@ static inline double hw_waters2014(const double c[9], const struct hw_powers *of
 {
     double salinity = of->salinity;
     return c[0] + c[1] / of->kelvin + c[2] * of->ln_t + c[3] * of->root +
-           salinity * (c[4] + c[5] * salinity) +
-           (c[6] * of->root + c[7] * salinity) / of->kelvin + c[8] * of->root * of->ln_t;
+           salinity * (c[4] + c[5] * salinity) + (c[6] * of->root + c[7] * salinity) / of->kelvin +
+           c[8] * of->root * of->ln_t;
 }
 
 static inline double hw_carbonic_pk1(const struct hw_powers *of)

@@ -25,14 +25,9 @@ struct hw_powers {
 static inline struct hw_powers hw_powers_of(double temp, double salinity)
 {
     double strength = hw_ionic_strength(salinity);
-    struct hw_powers powers = {temp,
-                               hw_kelvin(temp),
-                               hw_log(hw_kelvin(temp)),
-                               salinity,
-                               sqrt(salinity),
-                               strength,
-                               sqrt(strength),
-                               hw_log(1.0 - 0.001005 * salinity)};
+    struct hw_powers powers = {
+        temp,     hw_kelvin(temp), hw_log(hw_kelvin(temp)),          salinity, sqrt(salinity),
+        strength, sqrt(strength),  hw_log(1.0 - 0.001005 * salinity)};
     return powers;
 }
 
@@ -75,8 +70,8 @@ struct hw_over_free {
 static inline struct hw_over_free hw_over_free_of(const struct hw_powers *of)
 {
     double total = 1.0 + hw_total_sulfate(of->salinity) / hw_sulfate_constant(of);
-    struct hw_over_free over = {
-        total, total + hw_total_fluoride(of->salinity) / hw_fluoride_constant(of)};
+    struct hw_over_free over = {total,
+                                total + hw_total_fluoride(of->salinity) / hw_fluoride_constant(of)};
     return over;
 }
 
