@@ -3,7 +3,6 @@
 
 #include "calc/long_limit.h"
 #include "calc/shared.h"
-#include "holdwater/seawater.h"
 #include "tables.h"
 
 #include <math.h>
@@ -15,12 +14,6 @@
  * are finer, around the jump and in the last step. */
 enum { STEPS = 10, FINE_STEPS = 100, JUMPS = 2, LOOKS = STEPS + FINE_STEPS / STEPS + 2 * JUMPS };
 static const double close_enough = 1e-13;
-
-/* The waters, and the mixture of the share tried last: where both are alike it is one for all. */
-struct search {
-    const struct blend_waters *waters;
-    struct hw_carbonate_water mixture;
-};
 
 static double level_of(const struct hw_blend *blend, double level, double fresh)
 {
@@ -74,16 +67,33 @@ bool blend_does_it(const struct blend_waters *w, const struct hw_blend *blend,
     return !above(excess_of(w, blend, water), 0);
 }
 
-static double excess_at(struct search *s, double share)
+static bool is_mixture(const struct hw_carbonate_water *water, const struct hw_blend *blend)
 {
-    const struct blend_water *tank = &s->waters->tank;
-    const struct blend_water *fresh = &s->waters->fresh;
-    struct hw_blend b;
-    hw_blend_mix(share, tank->temp, tank->salinity, fresh->temp, fresh->salinity, &b);
-    if (b.temp != s->mixture.temp || b.salinity != s->mixture.salinity) {
-        hw_carbonate_water(b.temp, b.salinity, &s->mixture);
+    return water->temp == blend->temp && water->salinity == blend->salinity;
+}
+
+const struct hw_carbonate_water *blend_ready(const struct blend_waters *w,
+                                             const struct hw_blend *blend,
+                                             struct hw_carbonate_water *made)
+{
+    if (is_mixture(w->tank.ready, blend)) {
+        return w->tank.ready;
     }
-    return excess_of(s->waters, &b, &s->mixture);
+    if (is_mixture(w->fresh.ready, blend)) {
+        return w->fresh.ready;
+    }
+    hw_carbonate_water(blend->temp, blend->salinity, made);
+    return made;
+}
+
+static double excess_at(const struct blend_waters *w, double share)
+{
+    const struct hw_carbonate_water *tank = w->tank.ready;
+    const struct hw_carbonate_water *fresh = w->fresh.ready;
+    struct hw_blend b;
+    struct hw_carbonate_water made;
+    hw_blend_mix(share, tank->temp, tank->salinity, fresh->temp, fresh->salinity, &b);
+    return excess_of(w, &b, blend_ready(w, &b, &made));
 }
 
 /* A share, and how far it is from doing it. */
@@ -91,9 +101,9 @@ struct tried {
     double share, excess;
 };
 
-static struct tried try_share(struct search *s, double share)
+static struct tried try_share(const struct blend_waters *w, double share)
 {
-    struct tried tried = {share, excess_at(s, share)};
+    struct tried tried = {share, excess_at(w, share)};
     return tried;
 }
 
@@ -107,13 +117,13 @@ static double kept(const struct tried *before, const struct tried *now)
 
 /* The border between a share that does not do it and one that does: by secants that keep the two
  * ends apart, halving every eighth time, so that it always ends. What is returned does it. */
-static double border(struct search *s, struct tried bad, struct tried good)
+static double border(const struct blend_waters *w, struct tried bad, struct tried good)
 {
     int side = 0; /* which end moved last: -1 bad, 1 good */
     for (int i = 1;
          good.share - bad.share > close_enough && !(side > 0 && good.excess > -close_enough); i++) {
         double step = i % 8 == 0 ? 0.5 : fmin(bad.excess / (bad.excess - good.excess), 0.99);
-        struct tried middle = try_share(s, bad.share + (good.share - bad.share) * step);
+        struct tried middle = try_share(w, bad.share + (good.share - bad.share) * step);
         if (middle.excess > 0) {
             good.excess *= side < 0 ? kept(&bad, &middle) : 1;
             bad = middle;
@@ -144,23 +154,16 @@ static void put_look(struct looks *looks, double share)
     looks->share[i] = share;
 }
 
-static double density_of(const struct blend_water *water)
-{
-    double density = NAN;
-    hw_seawater_density_at(water->temp, water->salinity, &density);
-    return density;
-}
-
 /* The fine steps around where the mixture comes to the salinity at which a limit begins or ends. */
 static bool put_jump(struct looks *looks, const struct blend_waters *w, enum hw_limit_key limit)
 {
-    double from = w->tank.salinity;
-    double mass_share = (just_below_limit(limit) - from) / (w->fresh.salinity - from);
+    double from = w->tank.ready->salinity;
+    double mass_share = (just_below_limit(limit) - from) / (w->fresh.ready->salinity - from);
     if (!(mass_share > 0 && mass_share < 1)) {
         return false;
     }
-    double tank = density_of(&w->tank);
-    double fresh = density_of(&w->fresh);
+    double tank = w->tank.ready->density;
+    double fresh = w->fresh.ready->density;
     double share = mass_share * tank / (fresh - mass_share * (fresh - tank));
     double step = floor(share * FINE_STEPS);
     put_look(looks, fmin(step + 1, FINE_STEPS) / FINE_STEPS);
@@ -182,19 +185,18 @@ static void put_looks(struct looks *looks, const struct blend_waters *w)
 
 double blend_needed(const struct blend_waters *w, bool *settled)
 {
-    struct search s = {.waters = w, .mixture = {.temp = NAN}};
     struct looks looks = {.n = 0};
     put_looks(&looks, w);
-    struct tried good = try_share(&s, looks.share[0]);
+    struct tried good = try_share(w, looks.share[0]);
     *settled = false;
     if (good.excess > 0) {
         return (double)NAN;
     }
     for (int i = 1; i < looks.n; i++) {
-        struct tried next = try_share(&s, looks.share[i]);
+        struct tried next = try_share(w, looks.share[i]);
         if (next.excess > 0) {
-            *settled = next.share > 0 && !above(excess_at(&s, 0), 0);
-            return border(&s, next, good);
+            *settled = next.share > 0 && !above(excess_at(w, 0), 0);
+            return border(w, next, good);
         }
         good = next;
     }

@@ -6,9 +6,10 @@
 
 #include <stdbool.h>
 
-/* One water: degrees Celsius, g/kg, meq/L, dissolved carbon in mmol/L, total ammonia in mg N/L. */
+/* One water, made ready; alkalinity in meq/L, dissolved carbon in mmol/L, total ammonia in mg N/L. */
 struct blend_water {
-    double temp, salinity, alkalinity, carbon, tan;
+    const struct hw_carbonate_water *ready;
+    double alkalinity, carbon, tan;
 };
 
 /* The tank, the new water, and what the mixture is judged by. */
@@ -18,9 +19,13 @@ struct blend_waters {
     double air;          /* carbon dioxide of the room, uatm */
 };
 
-/* Whether the mixture does what is asked of it: mixed and aired, the total is to be no more than the
- * limit for days allows, and free ammonia no more than is allowed. `water` is the mixture, made
- * ready. */
+/* The water of a mixture: one of the two where it is the same, else it is made ready in `made`. */
+const struct hw_carbonate_water *blend_ready(const struct blend_waters *w,
+                                             const struct hw_blend *blend,
+                                             struct hw_carbonate_water *made);
+
+/* Whether a mixture, made ready, does what is asked of it: mixed and aired, the total is to be no more
+ * than the limit for days allows, and free ammonia no more than is allowed. */
 bool blend_does_it(const struct blend_waters *w, const struct hw_blend *blend,
                    const struct hw_carbonate_water *water);
 

@@ -54,10 +54,8 @@ static void find_worst(struct blend_states *s, const double in[])
 static struct blend_waters both_waters(const struct blend_states *s, const double in[])
 {
     return (struct blend_waters){
-        .tank = {in[BLEND_TEMP], in[BLEND_SALINITY], in[BLEND_ALKALINITY], s->carbon_before,
-                 s->tan_before},
-        .fresh = {in[BLEND_NEW_TEMP], in[BLEND_NEW_SALINITY], in[BLEND_NEW_ALKALINITY],
-                  s->carbon_new, s->tan_new},
+        .tank = {&s->tank_water, in[BLEND_ALKALINITY], s->carbon_before, s->tan_before},
+        .fresh = {&s->new_water, in[BLEND_NEW_ALKALINITY], s->carbon_new, s->tan_new},
         .free_allowed = s->free_allowed,
         .air = in[BLEND_AIR_CO2],
     };
@@ -80,14 +78,12 @@ void blend_look_for_needed(struct blend_states *s, const double in[])
 /* Dissolved carbon of the two readings, and the carbon dioxide of the tank. */
 static void find_carbon(struct blend_states *s, const double in[])
 {
-    struct hw_carbonate_water tank_water;
-    struct hw_carbonate_water new_water;
     double new_air = NAN;
-    hw_carbonate_water(in[BLEND_TEMP], in[BLEND_SALINITY], &tank_water);
-    hw_carbonate_water(in[BLEND_NEW_TEMP], in[BLEND_NEW_SALINITY], &new_water);
-    int tank = hw_carbonate_water_read(&tank_water, in[BLEND_PH], in[BLEND_ALKALINITY],
+    hw_carbonate_water(in[BLEND_TEMP], in[BLEND_SALINITY], &s->tank_water);
+    hw_carbonate_water(in[BLEND_NEW_TEMP], in[BLEND_NEW_SALINITY], &s->new_water);
+    int tank = hw_carbonate_water_read(&s->tank_water, in[BLEND_PH], in[BLEND_ALKALINITY],
                                        s->tan_before, &s->carbon_before, &s->tank_air);
-    int fresh = hw_carbonate_water_read(&new_water, in[BLEND_NEW_PH], in[BLEND_NEW_ALKALINITY],
+    int fresh = hw_carbonate_water_read(&s->new_water, in[BLEND_NEW_PH], in[BLEND_NEW_ALKALINITY],
                                         s->tan_new, &s->carbon_new, &new_air);
     s->stretched = s->stretched || tank > 0 || fresh > 0;
     if (tank < 0 || fresh < 0) {
@@ -105,14 +101,15 @@ static void find_states(struct blend_states *s, const double in[])
     const struct hw_blend *b = &s->blend;
     s->alkalinity = level_of(b, in[BLEND_ALKALINITY], in[BLEND_NEW_ALKALINITY]);
     s->carbon = level_of(b, s->carbon_before, s->carbon_new);
-    struct hw_carbonate_water water;
-    hw_carbonate_water(b->temp, b->salinity, &water);
+    struct blend_waters waters = both_waters(s, in);
+    struct hw_carbonate_water made;
+    const struct hw_carbonate_water *water = blend_ready(&waters, b, &made);
     int status =
-        hw_carbonate_water_ph(&water, s->alkalinity, s->carbon, s->tan_after, &s->ph[BLEND_MIXED]);
+        hw_carbonate_water_ph(water, s->alkalinity, s->carbon, s->tan_after, &s->ph[BLEND_MIXED]);
     s->stretched = s->stretched || status > 0;
-    hw_carbonate_water_ph_in_air(&water, s->alkalinity, in[BLEND_AIR_CO2], s->tan_after,
+    hw_carbonate_water_ph_in_air(water, s->alkalinity, in[BLEND_AIR_CO2], s->tan_after,
                                  &s->ph[BLEND_AIRED]);
-    hw_carbonate_water_ph_in_air(&water, s->alkalinity, s->tank_air, s->tan_after,
+    hw_carbonate_water_ph_in_air(water, s->alkalinity, s->tank_air, s->tan_after,
                                  &s->ph[BLEND_SAME_CO2]);
     const bool left_out[BLEND_STATES] = {[BLEND_SAME_CO2] = s->co2_odd};
     for (int i = 0; i < BLEND_STATES; i++) {
@@ -121,8 +118,7 @@ static void find_states(struct blend_states *s, const double in[])
             s->refusal = BLEND_OUTSIDE_PH;
         }
     }
-    struct blend_waters waters = both_waters(s, in);
-    s->enough = has_ammonia(s) && blend_does_it(&waters, b, &water);
+    s->enough = has_ammonia(s) && blend_does_it(&waters, b, water);
 }
 
 /* The tank as it is, where a change of some size was asked about, and the mixture at the highest pH
