@@ -10,8 +10,8 @@
 /* Free ammonia against the share need not fall all the way: in a sour tank it rises first. So the
  * shares are looked at from all of the water down, in steps, and the first that does not do it
  * bounds the answer from below. Between two of them it can fail to do it unseen only by a fraction
- * of a per cent. Where a limit jumps, at a salinity between the two waters, by more: there the steps
- * are finer, around the jump and in the last step. */
+ * of a per cent. Where a limit jumps, at a salinity between the two waters, by more: there the
+ * steps are finer, around the jump and in the last step. */
 enum { STEPS = 10, FINE_STEPS = 100, JUMPS = 2, LOOKS = STEPS + FINE_STEPS / STEPS + 2 * JUMPS };
 static const double close_enough = 1e-13;
 

@@ -102,8 +102,8 @@ static double alkalinity_fall(const struct water *w, double h)
     return fall + w->carbon * (co2 * bicarbonate + bicarbonate * carbonate + 4.0 * co2 * carbonate);
 }
 
-/* Newton's steps in ln h, each within what is left of pH 3 to 12; one that leads out, or farther than
- * a hundredfold, is halfway in pH instead. Four to eight are enough. */
+/* Newton's steps in ln h, each within what is left of pH 3 to 12; one that leads out, or farther
+ * than a hundredfold, is halfway in pH instead. Four to eight are enough. */
 static int solve(const struct water *w, double *ph)
 {
     const double farthest = 4.6;
