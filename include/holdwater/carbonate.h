@@ -58,7 +58,8 @@ struct hw_carbonate_constants {
 int hw_carbonate_constants(double temp, double salinity, struct hw_carbonate_constants *constants);
 
 /* One water made ready for several questions: what depends on its temperature and salinity alone,
- * on the total scale in mol per kg of solution. hw_carbonate_water fills it; it is only read then. */
+ * on the total scale in mol per kg of solution. hw_carbonate_water fills it; then it is only
+ * read. */
 struct hw_carbonate_water {
     int status;              /* of hw_carbonate_water; below 0 nothing asked of it has an answer */
     double temp, salinity;   /* as given */
@@ -86,8 +87,8 @@ struct hw_carbonate_water {
  */
 int hw_carbonate_water(double temp, double salinity, struct hw_carbonate_water *water);
 
-/* hw_carbonate_water_read - dissolved carbon, and the air that it would be in balance with, of water
- * whose pH and alkalinity were measured.
+/* hw_carbonate_water_read - dissolved carbon of water whose pH and alkalinity were measured, and
+ * the air that it would be in balance with.
  *
  * Given
  *   water       of hw_carbonate_water

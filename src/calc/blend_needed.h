@@ -6,7 +6,8 @@
 
 #include <stdbool.h>
 
-/* One water, made ready; alkalinity in meq/L, dissolved carbon in mmol/L, total ammonia in mg N/L. */
+/* One water, made ready; alkalinity in meq/L, dissolved carbon in mmol/L, total ammonia in mg/L as
+ * N. */
 struct blend_water {
     const struct hw_carbonate_water *ready;
     double alkalinity, carbon, tan;
@@ -24,8 +25,8 @@ const struct hw_carbonate_water *blend_ready(const struct blend_waters *w,
                                              const struct hw_blend *blend,
                                              struct hw_carbonate_water *made);
 
-/* Whether a mixture, made ready, does what is asked of it: mixed and aired, the total is to be no more
- * than the limit for days allows, and free ammonia no more than is allowed. */
+/* Whether a mixture, made ready, does what is asked of it: mixed and aired, the total is to be no
+ * more than the limit for days allows, and free ammonia no more than is allowed. */
 bool blend_does_it(const struct blend_waters *w, const struct hw_blend *blend,
                    const struct hw_carbonate_water *water);
 
