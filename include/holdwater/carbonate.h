@@ -57,6 +57,89 @@ struct hw_carbonate_constants {
  */
 int hw_carbonate_constants(double temp, double salinity, struct hw_carbonate_constants *constants);
 
+/* One water made ready for several questions: what depends on its temperature and salinity alone,
+ * on the total scale in mol per kg of solution. hw_carbonate_water fills it; then it is only
+ * read. */
+struct hw_carbonate_water {
+    int status;              /* of hw_carbonate_water; below 0 nothing asked of it has an answer */
+    double temp, salinity;   /* as given */
+    double density;          /* kg/m3 */
+    double meter_over_total; /* a meter's pH minus pH on the total scale */
+    double k1, k2;           /* of carbonic acid */
+    double kb, kw, kn;       /* of boric acid, of water, of ammonium */
+    double boron;            /* total, mol/kg */
+    double per_atmosphere;   /* carbon dioxide, mol/kg, in balance with one atmosphere of it */
+};
+
+/* hw_carbonate_water - makes a water ready for the three functions that follow.
+ *
+ * Given
+ *   temp        degrees Celsius, HW_CARBONATE_TEMP_MIN to HW_CARBONATE_TEMP_MAX
+ *   salinity    g/kg, HW_PH_SALINITY_MIN to HW_PH_SALINITY_MAX
+ * Returned
+ *   water       all parts; without an answer each NaN but the status
+ * Status
+ *   As hw_ph_offset of the meter; HW_STATUS_RANGE. It is kept in the water
+ * Notes
+ *  1. Most of the work of a question is here: ask of one water as often as needed.
+ * Source
+ *   As hw_carbonate_constants.
+ */
+int hw_carbonate_water(double temp, double salinity, struct hw_carbonate_water *water);
+
+/* hw_carbonate_water_read - dissolved carbon of water whose pH and alkalinity were measured, and
+ * the air that it would be in balance with.
+ *
+ * Given
+ *   water       of hw_carbonate_water
+ *   ph, alkalinity, tan   as hw_carbonate_carbon
+ * Returned
+ *   carbon      as hw_carbonate_carbon
+ *   air         as hw_carbonate_air
+ * Status
+ *   As hw_carbonate_carbon; HW_STATUS_RANGE also where the water has no answer
+ * Notes
+ *  1. To the last bit what hw_carbonate_carbon and hw_carbonate_air say.
+ * Source
+ *   As hw_carbonate_carbon.
+ */
+int hw_carbonate_water_read(const struct hw_carbonate_water *water, double ph, double alkalinity,
+                            double tan, double *carbon, double *air);
+
+/* hw_carbonate_water_ph - pH by alkalinity and dissolved carbon.
+ *
+ * Given
+ *   water       of hw_carbonate_water
+ *   alkalinity, carbon, tan   as hw_carbonate_ph
+ * Returned
+ *   ph          as hw_carbonate_ph
+ * Status
+ *   As hw_carbonate_ph; HW_STATUS_RANGE also where the water has no answer
+ * Notes
+ *  1. To the last bit what hw_carbonate_ph says.
+ * Source
+ *   As hw_carbonate_carbon.
+ */
+int hw_carbonate_water_ph(const struct hw_carbonate_water *water, double alkalinity, double carbon,
+                          double tan, double *ph);
+
+/* hw_carbonate_water_ph_in_air - pH in balance with air.
+ *
+ * Given
+ *   water       of hw_carbonate_water
+ *   alkalinity, air, tan   as hw_carbonate_ph_in_air
+ * Returned
+ *   ph          as hw_carbonate_ph_in_air
+ * Status
+ *   As hw_carbonate_ph_in_air; HW_STATUS_RANGE also where the water has no answer
+ * Notes
+ *  1. To the last bit what hw_carbonate_ph_in_air says.
+ * Source
+ *   As hw_carbonate_ph_in_air.
+ */
+int hw_carbonate_water_ph_in_air(const struct hw_carbonate_water *water, double alkalinity,
+                                 double air, double tan, double *ph);
+
 /* hw_carbonate_carbon - dissolved carbon of water whose pH and alkalinity were measured.
  *
  * Given

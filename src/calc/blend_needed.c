@@ -3,7 +3,6 @@
 
 #include "calc/long_limit.h"
 #include "calc/shared.h"
-#include "holdwater/blend.h"
 #include "tables.h"
 
 #include <math.h>
@@ -11,9 +10,9 @@
 /* Free ammonia against the share need not fall all the way: in a sour tank it rises first. So the
  * shares are looked at from all of the water down, in steps, and the first that does not do it
  * bounds the answer from below. Between two of them it can fail to do it unseen only by a fraction
- * of a per cent; where a limit jumps, at a salinity between the two waters, by more, so that there
- * the steps are finer. */
-enum { STEPS = 10, FINE_STEPS = 100 };
+ * of a per cent. Where a limit jumps, at a salinity between the two waters, by more: there the
+ * steps are finer, around the jump and in the last step. */
+enum { STEPS = 10, FINE_STEPS = 100, JUMPS = 2, LOOKS = STEPS + FINE_STEPS / STEPS + 2 * JUMPS };
 static const double close_enough = 1e-13;
 
 static double level_of(const struct hw_blend *blend, double level, double fresh)
@@ -38,90 +37,169 @@ static double ph_allowed(double allowed, const struct hw_blend *blend, double ta
     return fmax(HW_PH_MIN, ph);
 }
 
-/* How far a change is from doing it: above 0 it does not. No pH is looked for: the mixture is at
+/* How far a mixture is from doing it: above 0 it does not. No pH is looked for: the mixture is at
  * most at the pH allowed when at that pH it would hold no more carbon than it does, and be in
  * balance with no more carbon dioxide than the air has. Water that cannot have that pH at all is
  * below it. */
-static double excess_at(const struct blend_waters *w, double share)
+static double excess_of(const struct blend_waters *w, const struct hw_blend *b,
+                        const struct hw_carbonate_water *water)
 {
     const struct blend_water *tank = &w->tank;
     const struct blend_water *fresh = &w->fresh;
-    struct hw_blend b;
-    hw_blend_mix(share, tank->temp, tank->salinity, fresh->temp, fresh->salinity, &b);
-    double tan = level_of(&b, tank->tan, fresh->tan);
-    double alkalinity = level_of(&b, tank->alkalinity, fresh->alkalinity);
-    double carbon = level_of(&b, tank->carbon, fresh->carbon);
+    double tan = level_of(b, tank->tan, fresh->tan);
+    double alkalinity = level_of(b, tank->alkalinity, fresh->alkalinity);
+    double carbon = level_of(b, tank->carbon, fresh->carbon);
     double most = NAN;
     double air = NAN;
     if (!(tan > 0)) {
         return -1;
     }
-    double ph = ph_allowed(w->free_allowed, &b, tan);
-    hw_carbonate_carbon(ph, alkalinity, tan, b.temp, b.salinity, &most);
-    if (hw_carbonate_air(ph, alkalinity, tan, b.temp, b.salinity, &air) < 0) {
+    double ph = ph_allowed(w->free_allowed, b, tan);
+    if (hw_carbonate_water_read(water, ph, alkalinity, tan, &most, &air) < 0) {
         return -1;
     }
-    return fmax(log(most / carbon), log(air / w->air));
+    return log(fmax(most / carbon, air / w->air));
 }
 
-bool blend_does_it(const struct blend_waters *w, double share)
+bool blend_does_it(const struct blend_waters *w, const struct hw_blend *blend,
+                   const struct hw_carbonate_water *water)
 {
-    return !above(excess_at(w, share), 0);
+    return !above(excess_of(w, blend, water), 0);
+}
+
+static bool is_mixture(const struct hw_carbonate_water *water, const struct hw_blend *blend)
+{
+    return water->temp == blend->temp && water->salinity == blend->salinity;
+}
+
+const struct hw_carbonate_water *blend_ready(const struct blend_waters *w,
+                                             const struct hw_blend *blend,
+                                             struct hw_carbonate_water *made)
+{
+    if (is_mixture(w->tank.ready, blend)) {
+        return w->tank.ready;
+    }
+    if (is_mixture(w->fresh.ready, blend)) {
+        return w->fresh.ready;
+    }
+    hw_carbonate_water(blend->temp, blend->salinity, made);
+    return made;
+}
+
+static double excess_at(const struct blend_waters *w, double share)
+{
+    const struct hw_carbonate_water *tank = w->tank.ready;
+    const struct hw_carbonate_water *fresh = w->fresh.ready;
+    struct hw_blend b;
+    struct hw_carbonate_water made;
+    hw_blend_mix(share, tank->temp, tank->salinity, fresh->temp, fresh->salinity, &b);
+    return excess_of(w, &b, blend_ready(w, &b, &made));
+}
+
+/* A share, and how far it is from doing it. */
+struct tried {
+    double share, excess;
+};
+
+static struct tried try_share(const struct blend_waters *w, double share)
+{
+    struct tried tried = {share, excess_at(w, share)};
+    return tried;
+}
+
+/* What is left of the excess of an end that stays a second time, by how far the other one came in
+ * (Anderson & Bjoerck, BIT 13 (1973) 253). */
+static double kept(const struct tried *before, const struct tried *now)
+{
+    double left = 1 - now->excess / before->excess;
+    return left > 0 ? left : 0.5;
 }
 
 /* The border between a share that does not do it and one that does: by secants that keep the two
- * ends apart (the Illinois rule), halving every eighth time, so that it always ends. What
- * is returned does it. */
-static double border(const struct blend_waters *w, double bad, double good)
+ * ends apart, halving every eighth time, so that it always ends. What is returned does it. */
+static double border(const struct blend_waters *w, struct tried bad, struct tried good)
 {
-    double over = excess_at(w, bad);
-    double under = excess_at(w, good);
     int side = 0; /* which end moved last: -1 bad, 1 good */
-    for (int i = 1; good - bad > close_enough && !(side > 0 && under > -close_enough); i++) {
-        double step = i % 8 == 0 ? 0.5 : fmin(over / (over - under), 0.99);
-        double middle = bad + (good - bad) * step;
-        double excess = excess_at(w, middle);
-        if (excess > 0) {
+    for (int i = 1;
+         good.share - bad.share > close_enough && !(side > 0 && good.excess > -close_enough); i++) {
+        double step = i % 8 == 0 ? 0.5 : fmin(bad.excess / (bad.excess - good.excess), 0.99);
+        struct tried middle = try_share(w, bad.share + (good.share - bad.share) * step);
+        if (middle.excess > 0) {
+            good.excess *= side < 0 ? kept(&bad, &middle) : 1;
             bad = middle;
-            over = excess;
-            under /= side < 0 ? 2 : 1;
             side = -1;
         } else {
+            bad.excess *= side > 0 ? kept(&good, &middle) : 1;
             good = middle;
-            under = excess;
-            over /= side > 0 ? 2 : 1;
             side = 1;
         }
     }
-    return good;
+    return good.share;
 }
 
-static bool lies_between(double x, double a, double b)
+/* --- Where to look ---------------------------------------------------------------------------- */
+
+/* The shares to look at, the largest first. */
+struct looks {
+    double share[LOOKS];
+    int n;
+};
+
+static void put_look(struct looks *looks, double share)
 {
-    return (a < x) != (b < x);
+    int i = looks->n++;
+    for (; i > 0 && looks->share[i - 1] < share; i--) {
+        looks->share[i] = looks->share[i - 1];
+    }
+    looks->share[i] = share;
 }
 
-static bool has_jump(const struct blend_waters *w)
+/* The fine steps around where the mixture comes to the salinity at which a limit begins or ends. */
+static bool put_jump(struct looks *looks, const struct blend_waters *w, enum hw_limit_key limit)
 {
-    double a = w->tank.salinity;
-    double b = w->fresh.salinity;
-    return lies_between(hw_limits[HW_LIMIT_FRESH_BELOW].value, a, b) ||
-           lies_between(hw_limits[HW_LIMIT_SALT_FROM].value, a, b);
+    double from = w->tank.ready->salinity;
+    double mass_share = (just_below_limit(limit) - from) / (w->fresh.ready->salinity - from);
+    if (!(mass_share > 0 && mass_share < 1)) {
+        return false;
+    }
+    double tank = w->tank.ready->density;
+    double fresh = w->fresh.ready->density;
+    double share = mass_share * tank / (fresh - mass_share * (fresh - tank));
+    double step = floor(share * FINE_STEPS);
+    put_look(looks, fmin(step + 1, FINE_STEPS) / FINE_STEPS);
+    put_look(looks, step / FINE_STEPS);
+    return true;
 }
 
-double blend_needed(const struct blend_waters *w)
+static void put_looks(struct looks *looks, const struct blend_waters *w)
 {
-    int steps = has_jump(w) ? FINE_STEPS : STEPS;
-    double good = 1;
-    if (excess_at(w, good) > 0) {
+    for (int i = STEPS; i >= 0; i--) {
+        put_look(looks, (double)i / STEPS);
+    }
+    bool fresh = put_jump(looks, w, HW_LIMIT_FRESH_BELOW);
+    bool salt = put_jump(looks, w, HW_LIMIT_SALT_FROM);
+    for (int i = 1; (fresh || salt) && i < FINE_STEPS / STEPS; i++) {
+        put_look(looks, (double)i / FINE_STEPS);
+    }
+}
+
+double blend_needed(const struct blend_waters *w, bool *settled)
+{
+    struct looks looks = {.n = 0};
+    put_looks(&looks, w);
+    struct tried good = try_share(w, looks.share[0]);
+    *settled = false;
+    if (good.excess > 0) {
         return (double)NAN;
     }
-    for (int i = steps - 1; i >= 0; i--) {
-        double share = (double)i / steps;
-        if (excess_at(w, share) > 0) {
-            return border(w, share, good);
+    for (int i = 1; i < looks.n; i++) {
+        struct tried next = try_share(w, looks.share[i]);
+        if (next.excess > 0) {
+            *settled = next.share > 0 && !above(excess_at(w, 0), 0);
+            return border(w, next, good);
         }
-        good = share;
+        good = next;
     }
+    *settled = true;
     return 0;
 }

@@ -1,11 +1,16 @@
 /* blend_needed.h - the smallest change of water after which free ammonia is as it should be. */
 #ifndef HW_BLEND_NEEDED_H
 #define HW_BLEND_NEEDED_H
+#include "holdwater/blend.h"
+#include "holdwater/carbonate.h"
+
 #include <stdbool.h>
 
-/* One water: degrees Celsius, g/kg, meq/L, dissolved carbon in mmol/L, total ammonia in mg N/L. */
+/* One water, made ready; alkalinity in meq/L, dissolved carbon in mmol/L, total ammonia in mg/L as
+ * N. */
 struct blend_water {
-    double temp, salinity, alkalinity, carbon, tan;
+    const struct hw_carbonate_water *ready;
+    double alkalinity, carbon, tan;
 };
 
 /* The tank, the new water, and what the mixture is judged by. */
@@ -15,11 +20,17 @@ struct blend_waters {
     double air;          /* carbon dioxide of the room, uatm */
 };
 
-/* Whether a change of this share, 0 to 1, does what is asked of it: mixed and aired, the total is
- * to be no more than the limit for days allows, and free ammonia no more than is allowed. */
-bool blend_does_it(const struct blend_waters *w, double share);
+/* The water of a mixture: one of the two where it is the same, else it is made ready in `made`. */
+const struct hw_carbonate_water *blend_ready(const struct blend_waters *w,
+                                             const struct hw_blend *blend,
+                                             struct hw_carbonate_water *made);
+
+/* Whether a mixture, made ready, does what is asked of it: mixed and aired, the total is to be no
+ * more than the limit for days allows, and free ammonia no more than is allowed. */
+bool blend_does_it(const struct blend_waters *w, const struct hw_blend *blend,
+                   const struct hw_carbonate_water *water);
 
 /* The smallest share that does it, and beyond which every share does; NaN where all of the water
- * would not. */
-double blend_needed(const struct blend_waters *w);
+ * would not. `settled`: there is one, and no change at all does it too. */
+double blend_needed(const struct blend_waters *w, bool *settled);
 #endif

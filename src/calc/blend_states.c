@@ -54,10 +54,8 @@ static void find_worst(struct blend_states *s, const double in[])
 static struct blend_waters both_waters(const struct blend_states *s, const double in[])
 {
     return (struct blend_waters){
-        .tank = {in[BLEND_TEMP], in[BLEND_SALINITY], in[BLEND_ALKALINITY], s->carbon_before,
-                 s->tan_before},
-        .fresh = {in[BLEND_NEW_TEMP], in[BLEND_NEW_SALINITY], in[BLEND_NEW_ALKALINITY],
-                  s->carbon_new, s->tan_new},
+        .tank = {&s->tank_water, in[BLEND_ALKALINITY], s->carbon_before, s->tan_before},
+        .fresh = {&s->new_water, in[BLEND_NEW_ALKALINITY], s->carbon_new, s->tan_new},
         .free_allowed = s->free_allowed,
         .air = in[BLEND_AIR_CO2],
     };
@@ -72,26 +70,26 @@ void blend_look_for_needed(struct blend_states *s, const double in[])
 {
     struct blend_waters waters = both_waters(s, in);
     if (s->carbonate && s->refusal == BLEND_ANSWERED && has_ammonia(s)) {
-        s->needed = blend_needed(&waters);
+        s->needed = blend_needed(&waters, &s->settled);
         s->need = isnan(s->needed) ? BLEND_NEED_NONE : BLEND_NEED_FOUND;
-        s->settled = s->need == BLEND_NEED_FOUND && blend_does_it(&waters, 0);
     }
 }
 
 /* Dissolved carbon of the two readings, and the carbon dioxide of the tank. */
 static void find_carbon(struct blend_states *s, const double in[])
 {
-    int tank = hw_carbonate_carbon(in[BLEND_PH], in[BLEND_ALKALINITY], s->tan_before,
-                                   in[BLEND_TEMP], in[BLEND_SALINITY], &s->carbon_before);
-    int fresh = hw_carbonate_carbon(in[BLEND_NEW_PH], in[BLEND_NEW_ALKALINITY], s->tan_new,
-                                    in[BLEND_NEW_TEMP], in[BLEND_NEW_SALINITY], &s->carbon_new);
+    double new_air = NAN;
+    hw_carbonate_water(in[BLEND_TEMP], in[BLEND_SALINITY], &s->tank_water);
+    hw_carbonate_water(in[BLEND_NEW_TEMP], in[BLEND_NEW_SALINITY], &s->new_water);
+    int tank = hw_carbonate_water_read(&s->tank_water, in[BLEND_PH], in[BLEND_ALKALINITY],
+                                       s->tan_before, &s->carbon_before, &s->tank_air);
+    int fresh = hw_carbonate_water_read(&s->new_water, in[BLEND_NEW_PH], in[BLEND_NEW_ALKALINITY],
+                                        s->tan_new, &s->carbon_new, &new_air);
     s->stretched = s->stretched || tank > 0 || fresh > 0;
     if (tank < 0 || fresh < 0) {
         s->refusal = BLEND_PH_NOT_ALKALINITY;
         return;
     }
-    hw_carbonate_air(in[BLEND_PH], in[BLEND_ALKALINITY], s->tan_before, in[BLEND_TEMP],
-                     in[BLEND_SALINITY], &s->tank_air);
     s->co2_odd = !(s->tank_air >= HW_CARBONATE_AIR_MIN && s->tank_air <= HW_CARBONATE_AIR_MAX);
     if (s->sought) {
         blend_look_for_needed(s, in);
@@ -103,13 +101,16 @@ static void find_states(struct blend_states *s, const double in[])
     const struct hw_blend *b = &s->blend;
     s->alkalinity = level_of(b, in[BLEND_ALKALINITY], in[BLEND_NEW_ALKALINITY]);
     s->carbon = level_of(b, s->carbon_before, s->carbon_new);
-    int status = hw_carbonate_ph(s->alkalinity, s->carbon, s->tan_after, b->temp, b->salinity,
-                                 &s->ph[BLEND_MIXED]);
+    struct blend_waters waters = both_waters(s, in);
+    struct hw_carbonate_water made;
+    const struct hw_carbonate_water *water = blend_ready(&waters, b, &made);
+    int status =
+        hw_carbonate_water_ph(water, s->alkalinity, s->carbon, s->tan_after, &s->ph[BLEND_MIXED]);
     s->stretched = s->stretched || status > 0;
-    hw_carbonate_ph_in_air(s->alkalinity, in[BLEND_AIR_CO2], s->tan_after, b->temp, b->salinity,
-                           &s->ph[BLEND_AIRED]);
-    hw_carbonate_ph_in_air(s->alkalinity, s->tank_air, s->tan_after, b->temp, b->salinity,
-                           &s->ph[BLEND_SAME_CO2]);
+    hw_carbonate_water_ph_in_air(water, s->alkalinity, in[BLEND_AIR_CO2], s->tan_after,
+                                 &s->ph[BLEND_AIRED]);
+    hw_carbonate_water_ph_in_air(water, s->alkalinity, s->tank_air, s->tan_after,
+                                 &s->ph[BLEND_SAME_CO2]);
     const bool left_out[BLEND_STATES] = {[BLEND_SAME_CO2] = s->co2_odd};
     for (int i = 0; i < BLEND_STATES; i++) {
         s->free[i] = free_at(s->ph[i], s->pk_after, s->tan_after);
@@ -117,8 +118,7 @@ static void find_states(struct blend_states *s, const double in[])
             s->refusal = BLEND_OUTSIDE_PH;
         }
     }
-    struct blend_waters waters = both_waters(s, in);
-    s->enough = has_ammonia(s) && blend_does_it(&waters, s->share);
+    s->enough = has_ammonia(s) && blend_does_it(&waters, b, water);
 }
 
 /* The tank as it is, where a change of some size was asked about, and the mixture at the highest pH

@@ -44,9 +44,10 @@ struct blend_states {
     double needed; /* share of the water; NaN: not found */
     double share;
     struct hw_blend blend;
-    double tan_before, tan_new, tan_after; /* as N */
-    double tan_after_basis;                /* as the kit counts */
-    double pk_before, pk_after;            /* of ammonium, for the meter's number */
+    double tan_before, tan_new, tan_after;           /* as N */
+    double tan_after_basis;                          /* as the kit counts */
+    double pk_before, pk_after;                      /* of ammonium, for the meter's number */
+    struct hw_carbonate_water tank_water, new_water; /* with both alkalinities */
     double alkalinity, carbon_before, carbon_new, carbon;
     double tank_air; /* carbon dioxide that the tank holds, uatm */
     double ph[BLEND_STATES], free[BLEND_STATES];

@@ -40,8 +40,11 @@ static void find_free(struct buffer_dose *dose, const double in[])
 static void find_states(struct buffer_dose *dose, const double in[])
 {
     double tan = isnan(in[BUFFER_TAN]) ? 0 : in[BUFFER_TAN];
-    int status = hw_carbonate_carbon(in[BUFFER_PH], in[BUFFER_ALKALINITY], tan, in[BUFFER_TEMP],
-                                     in[BUFFER_SALINITY], &dose->carbon);
+    struct hw_carbonate_water water;
+    double air = NAN;
+    hw_carbonate_water(in[BUFFER_TEMP], in[BUFFER_SALINITY], &water);
+    int status = hw_carbonate_water_read(&water, in[BUFFER_PH], in[BUFFER_ALKALINITY], tan,
+                                         &dose->carbon, &air);
     if (status < 0) {
         dose->refusal = BUFFER_PH_NOT_ALKALINITY;
         return;
@@ -49,10 +52,8 @@ static void find_states(struct buffer_dose *dose, const double in[])
     dose->stretched = status > 0;
     dose->carbon_after =
         dose->carbon + (in[BUFFER_TARGET] - in[BUFFER_ALKALINITY]) * dose->carbon_per_eq;
-    hw_carbonate_ph(in[BUFFER_TARGET], dose->carbon_after, tan, in[BUFFER_TEMP],
-                    in[BUFFER_SALINITY], &dose->ph_after);
-    hw_carbonate_ph_in_air(in[BUFFER_TARGET], open_air, tan, in[BUFFER_TEMP], in[BUFFER_SALINITY],
-                           &dose->ph_aired);
+    hw_carbonate_water_ph(&water, in[BUFFER_TARGET], dose->carbon_after, tan, &dose->ph_after);
+    hw_carbonate_water_ph_in_air(&water, in[BUFFER_TARGET], open_air, tan, &dose->ph_aired);
     if (!(dose->ph_after <= HW_PH_MAX)) {
         dose->refusal = BUFFER_OVER_PH;
         return;

@@ -43,8 +43,11 @@ static void nitrify(struct challenge_dose *dose)
  * dose is left out. */
 static void find_ph(const double in[], struct challenge_dose *dose)
 {
-    int before = hw_carbonate_carbon(in[CHALLENGE_PH], in[CHALLENGE_ALKALINITY], dose->now_n,
-                                     in[CHALLENGE_TEMP], in[CHALLENGE_SALINITY], &dose->carbon);
+    struct hw_carbonate_water water;
+    double air = (double)NAN;
+    hw_carbonate_water(in[CHALLENGE_TEMP], in[CHALLENGE_SALINITY], &water);
+    int before = hw_carbonate_water_read(&water, in[CHALLENGE_PH], in[CHALLENGE_ALKALINITY],
+                                         dose->now_n, &dose->carbon, &air);
     dose->readings_odd = before < 0;
     if (before < 0) {
         return;
@@ -52,8 +55,8 @@ static void find_ph(const double in[], struct challenge_dose *dose)
     dose->fit_stretched = before > 0;
     dose->alkalinity_after =
         in[CHALLENGE_ALKALINITY] + challenge_brings(dose) * dose->dose_n / HW_MOLAR_N;
-    hw_carbonate_ph(dose->alkalinity_after, dose->carbon, dose->total_n, in[CHALLENGE_TEMP],
-                    in[CHALLENGE_SALINITY], &dose->ph_peak);
+    hw_carbonate_water_ph(&water, dose->alkalinity_after, dose->carbon, dose->total_n,
+                          &dose->ph_peak);
     if (dose->ph_peak >= HW_PH_MIN && dose->ph_peak <= HW_PH_MAX) {
         dose->ph_after = dose->ph_peak;
     }

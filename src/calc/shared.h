@@ -81,6 +81,13 @@ static inline bool below_limit(double value, enum hw_limit_key limit)
     return below(value, hw_limits[limit].value);
 }
 
+/* The value at which below_limit turns: what lies under it is below. */
+static inline double just_below_limit(enum hw_limit_key limit)
+{
+    double value = hw_limits[limit].value;
+    return value - 1e-9 * fmax(1, fabs(value));
+}
+
 /* What is poured (mL) or weighed (g) as a per cent of the water (L) that it goes into; of liquid
  * and powder the one that is not NaN. */
 static inline double poured_percent(double liquid, double mass, double water)

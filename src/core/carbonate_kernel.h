@@ -1,9 +1,10 @@
 /* carbonate_kernel.h - constants of the carbonate system, mol per kg of solution, total scale.
- * Arguments are in range; temperatures `kelvin` are t + 273.15. */
+ * Arguments are in range; nothing is checked here. */
 #ifndef HOLDWATER_CARBONATE_KERNEL_H
 #define HOLDWATER_CARBONATE_KERNEL_H
 
 #include "core/elementary.h"
+#include "core/ph_kernel.h"
 
 #include <math.h>
 
@@ -25,43 +26,42 @@ static inline double hw_carbon_dioxide_fugacity(double kelvin)
 
 /* Waters, Millero & Woosley 2014: the two have one form. pure, by 1/T, by ln T; then by S^0.5, S,
  * S^2, S^0.5/T, S/T, S^0.5 ln T. */
-static inline double hw_waters2014(const double c[9], double kelvin, double salinity)
+static inline double hw_waters2014(const double c[9], const struct hw_powers *of)
 {
-    double root = sqrt(salinity);
-    double ln_t = hw_log(kelvin);
-    return c[0] + c[1] / kelvin + c[2] * ln_t + c[3] * root + salinity * (c[4] + c[5] * salinity) +
-           (c[6] * root + c[7] * salinity) / kelvin + c[8] * root * ln_t;
+    double salinity = of->salinity;
+    return c[0] + c[1] / of->kelvin + c[2] * of->ln_t + c[3] * of->root +
+           salinity * (c[4] + c[5] * salinity) + (c[6] * of->root + c[7] * salinity) / of->kelvin +
+           c[8] * of->root * of->ln_t;
 }
 
-static inline double hw_carbonic_pk1(double kelvin, double salinity)
+static inline double hw_carbonic_pk1(const struct hw_powers *of)
 {
     static const double c[9] = {-126.34048, 6320.813,  19.568224, 13.568513, 0.031645,
                                 -5.3834e-5, -539.2304, -5.635,    -2.0901396};
-    return hw_waters2014(c, kelvin, salinity);
+    return hw_waters2014(c, of);
 }
 
-static inline double hw_carbonic_pk2(double kelvin, double salinity)
+static inline double hw_carbonic_pk2(const struct hw_powers *of)
 {
     static const double c[9] = {-90.18333,  5143.692,  14.613358, 21.389248, 0.12452358,
                                 -3.7447e-4, -787.3736, -19.84233, -3.3773006};
-    return hw_waters2014(c, kelvin, salinity);
+    return hw_waters2014(c, of);
 }
 
 /* ln of the constant of boric acid (Dickson 1990). */
-static inline double hw_ln_boric(double kelvin, double salinity)
+static inline double hw_ln_boric(const struct hw_powers *of)
 {
-    double r = sqrt(salinity);
+    double r = of->root;
     double over_t = -8966.90 + r * (-2890.53 + r * (-77.942 + r * (1.728 + r * -0.0996)));
-    return over_t / kelvin + 148.0248 + 137.1942 * r + 1.62142 * salinity -
-           (24.4344 + 25.085 * r + 0.2474 * salinity) * hw_log(kelvin) + 0.053105 * r * kelvin;
+    return over_t / of->kelvin + 148.0248 + 137.1942 * r + 1.62142 * of->salinity -
+           (24.4344 + 25.085 * r + 0.2474 * of->salinity) * of->ln_t + 0.053105 * r * of->kelvin;
 }
 
 /* ln of the ion product of water (Millero 1995). */
-static inline double hw_ln_water(double kelvin, double salinity)
+static inline double hw_ln_water(const struct hw_powers *of)
 {
-    double ln_t = hw_log(kelvin);
-    return 148.9652 - 13847.26 / kelvin - 23.6521 * ln_t +
-           (118.67 / kelvin - 5.977 + 1.0495 * ln_t) * sqrt(salinity) - 0.01615 * salinity;
+    return 148.9652 - 13847.26 / of->kelvin - 23.6521 * of->ln_t +
+           (118.67 / of->kelvin - 5.977 + 1.0495 * of->ln_t) * of->root - 0.01615 * of->salinity;
 }
 
 /* Total boron, mol per kg of solution (Uppstrom 1974). */

@@ -14,10 +14,21 @@ static inline double hw_kelvin(double temp)
     return temp + 273.15;
 }
 
-/* ln of the kilograms of water in one kilogram of solution (DOE 1994). */
-static inline double hw_ln_water_share(double salinity)
+/* What the formulas of one water have in common. */
+struct hw_powers {
+    double temp, kelvin, ln_t;
+    double salinity, root;          /* root: its square root */
+    double strength, strength_root; /* ionic, mol per kg of water */
+    double ln_share;                /* ln of the kilograms of water in one of solution (DOE 1994) */
+};
+
+static inline struct hw_powers hw_powers_of(double temp, double salinity)
 {
-    return hw_log(1.0 - 0.001005 * salinity);
+    double strength = hw_ionic_strength(salinity);
+    struct hw_powers powers = {
+        temp,     hw_kelvin(temp), hw_log(hw_kelvin(temp)),          salinity, sqrt(salinity),
+        strength, sqrt(strength),  hw_log(1.0 - 0.001005 * salinity)};
+    return powers;
 }
 
 /* Total sulfate, mol per kg of solution (Morris & Riley 1966). */
@@ -33,39 +44,35 @@ static inline double hw_total_fluoride(double salinity)
 }
 
 /* Constant of HSO4- on the free scale, mol per kg of solution (Dickson 1990). */
-static inline double hw_sulfate_constant(double kelvin, double salinity)
+static inline double hw_sulfate_constant(const struct hw_powers *of)
 {
     /* ln K = pure water + a I^0.5 + b I + c I^1.5 + d I^2. */
-    double strength = hw_ionic_strength(salinity);
-    double root = sqrt(strength);
-    double ln_t = hw_log(kelvin);
-    double pure = -4276.1 / kelvin + 141.328 - 23.093 * ln_t;
-    double a = -13856.0 / kelvin + 324.57 - 47.986 * ln_t;
-    double b = 35474.0 / kelvin - 771.54 + 114.723 * ln_t;
-    double c = -2698.0 / kelvin;
-    double d = 1776.0 / kelvin;
-    return hw_exp(pure + root * (a + root * (b + root * (c + root * d))) +
-                  hw_ln_water_share(salinity));
+    double pure = -4276.1 / of->kelvin + 141.328 - 23.093 * of->ln_t;
+    double a = -13856.0 / of->kelvin + 324.57 - 47.986 * of->ln_t;
+    double b = 35474.0 / of->kelvin - 771.54 + 114.723 * of->ln_t;
+    double c = -2698.0 / of->kelvin;
+    double d = 1776.0 / of->kelvin;
+    double root = of->strength_root;
+    return hw_exp(pure + root * (a + root * (b + root * (c + root * d))) + of->ln_share);
 }
 
 /* Constant of HF on the free scale, mol per kg of solution (Dickson & Riley 1979). */
-static inline double hw_fluoride_constant(double kelvin, double salinity)
+static inline double hw_fluoride_constant(const struct hw_powers *of)
 {
-    return hw_exp(1590.2 / kelvin - 12.641 + 1.525 * sqrt(hw_ionic_strength(salinity)) +
-                  hw_ln_water_share(salinity));
+    return hw_exp(1590.2 / of->kelvin - 12.641 + 1.525 * of->strength_root + of->ln_share);
 }
 
-/* Total H+ over free H+. */
-static inline double hw_total_over_free(double kelvin, double salinity)
-{
-    return 1.0 + hw_total_sulfate(salinity) / hw_sulfate_constant(kelvin, salinity);
-}
+/* H+ of the total scale, and of the sea water scale, over free H+. */
+struct hw_over_free {
+    double total, sws;
+};
 
-/* H+ of the sea water scale over free H+. */
-static inline double hw_sws_over_free(double kelvin, double salinity)
+static inline struct hw_over_free hw_over_free_of(const struct hw_powers *of)
 {
-    return hw_total_over_free(kelvin, salinity) +
-           hw_total_fluoride(salinity) / hw_fluoride_constant(kelvin, salinity);
+    double total = 1.0 + hw_total_sulfate(of->salinity) / hw_sulfate_constant(of);
+    struct hw_over_free over = {total,
+                                total + hw_total_fluoride(of->salinity) / hw_fluoride_constant(of)};
+    return over;
 }
 
 /* Activity of H+ by NBS buffers over H+ of the sea water scale (Takahashi et al. 1982). */
@@ -85,24 +92,22 @@ static inline double hw_debye_hueckel(double temp)
 
 /* log10 of phi, the activity of H+ by NBS buffers over free H+: by fH from `measured_from` up, by
  * Davies up to `davies_to`, and smoothly from one to the other between. */
-static inline double hw_log10_phi(double temp, double salinity)
+static inline double hw_log10_phi(const struct hw_powers *of, const struct hw_over_free *over)
 {
     const double davies_to = 3.0;
     const double measured_from = 9.0;
-    double kelvin = hw_kelvin(temp);
+    double salinity = of->salinity;
     double davies = 0.0;
     double measured = 0.0;
     double weight = 1.0;
     if (salinity < measured_from) {
-        double strength = hw_ionic_strength(salinity);
-        double root = sqrt(strength);
+        double root = of->strength_root;
         double x = (salinity - davies_to) / (measured_from - davies_to);
-        davies = -hw_debye_hueckel(temp) * (root / (1.0 + root) - 0.3 * strength);
+        davies = -hw_debye_hueckel(of->temp) * (root / (1.0 + root) - 0.3 * of->strength);
         weight = x > 0.0 ? x * x * (3.0 - 2.0 * x) : 0.0;
     }
     if (salinity > davies_to) {
-        measured =
-            hw_log10(hw_activity_over_sws(kelvin, salinity) * hw_sws_over_free(kelvin, salinity));
+        measured = hw_log10(hw_activity_over_sws(of->kelvin, salinity) * over->sws);
     }
     return weight * measured + (1.0 - weight) * davies;
 }
@@ -113,13 +118,15 @@ static inline double hw_offset_from_free(enum hw_ph_scale scale, double temp, do
     if (scale == HW_PH_FREE) {
         return 0.0;
     }
+    struct hw_powers of = hw_powers_of(temp, salinity);
+    struct hw_over_free over = hw_over_free_of(&of);
     if (scale == HW_PH_TOTAL) {
-        return -hw_log10(hw_total_over_free(hw_kelvin(temp), salinity));
+        return -hw_log10(over.total);
     }
     if (scale == HW_PH_SWS) {
-        return -hw_log10(hw_sws_over_free(hw_kelvin(temp), salinity));
+        return -hw_log10(over.sws);
     }
-    return -hw_log10_phi(temp, salinity); /* HW_PH_METER, HW_PH_NBS_RIGOROUS */
+    return -hw_log10_phi(&of, &over); /* HW_PH_METER, HW_PH_NBS_RIGOROUS */
 }
 
 static inline int hw_scale_exists(enum hw_ph_scale scale)

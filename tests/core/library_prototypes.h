@@ -51,6 +51,13 @@ int hw_buffer_mass(enum hw_buffer_source source, double volume, double alkalinit
     double *mass);
 /* carbonate.h */
 int hw_carbonate_constants(double temp, double salinity, struct hw_carbonate_constants *constants);
+int hw_carbonate_water(double temp, double salinity, struct hw_carbonate_water *water);
+int hw_carbonate_water_read(const struct hw_carbonate_water *water, double ph, double alkalinity,
+                            double tan, double *carbon, double *air);
+int hw_carbonate_water_ph(const struct hw_carbonate_water *water, double alkalinity, double carbon,
+                          double tan, double *ph);
+int hw_carbonate_water_ph_in_air(const struct hw_carbonate_water *water, double alkalinity,
+                                 double air, double tan, double *ph);
 int hw_carbonate_carbon(double ph, double alkalinity, double tan, double temp, double salinity,
     double *carbon);
 int hw_carbonate_ph(double alkalinity, double carbon, double tan, double temp, double salinity,

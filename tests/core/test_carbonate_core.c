@@ -174,12 +174,120 @@ static void constants(void **state)
     }
 }
 
+/* --- A water made ready ----------------------------------------------------------------------- */
+
+static void same(int status, int other, const double *a, const double *b)
+{
+    assert_status(status, other);
+    assert_memory_equal(a, b, sizeof *a);
+}
+
+/* Each question of a water made ready has the answer of the function that makes it ready anew, to
+ * the last bit, an answer or none. */
+static void of_one_water(void **state)
+{
+    (void)state;
+    hw_random_start(20310417);
+    int none = 0;
+    for (int i = 0; i < 3000; i++) {
+        double temp = hw_random_between(-1, 41);
+        double salinity = hw_random_between(-1, 46);
+        double ph = hw_random_between(4.9, 10.1);
+        double alkalinity = hw_random_between(-0.1, 5);
+        double carbon = hw_random_between(-0.1, 8);
+        double air = hw_random_between(50, 2500);
+        double tan = hw_random_between(-0.1, 10);
+        struct hw_carbonate_water water;
+        struct hw_carbonate_constants c;
+        double a = 0;
+        double b = 0;
+        double x = 0;
+        assert_status(hw_carbonate_water(temp, salinity, &water),
+                      hw_carbonate_constants(temp, salinity, &c));
+        int read = hw_carbonate_water_read(&water, ph, alkalinity, tan, &a, &b);
+        same(read, hw_carbonate_carbon(ph, alkalinity, tan, temp, salinity, &x), &a, &x);
+        same(read, hw_carbonate_air(ph, alkalinity, tan, temp, salinity, &x), &b, &x);
+        none += read == HW_STATUS_NONE;
+        int closed = hw_carbonate_water_ph(&water, alkalinity, carbon, tan, &a);
+        same(closed, hw_carbonate_ph(alkalinity, carbon, tan, temp, salinity, &x), &a, &x);
+        int open = hw_carbonate_water_ph_in_air(&water, alkalinity, air, tan, &a);
+        same(open, hw_carbonate_ph_in_air(alkalinity, air, tan, temp, salinity, &x), &a, &x);
+    }
+    check(none > 50);
+}
+
+static void parts_of_a_water(void **state)
+{
+    (void)state;
+    struct hw_carbonate_water w;
+    struct hw_carbonate_constants c;
+    assert_status(hw_carbonate_water(24.3, 33.1, &w), HW_STATUS_OK);
+    assert_status(hw_carbonate_constants(24.3, 33.1, &c), HW_STATUS_OK);
+    assert_status(w.status, HW_STATUS_OK);
+    assert_close(w.temp, 24.3, 0, 0);
+    assert_close(w.salinity, 33.1, 0, 0);
+    assert_close(w.density, 1000 * c.density, 0, 1e-15);
+    assert_close(w.meter_over_total, c.meter_over_total, 0, 0);
+    assert_close(log10(w.k1), -c.pk1, 0, 1e-14);
+    assert_close(log10(w.k2), -c.pk2, 0, 1e-14);
+    assert_close(log10(w.kb), -c.pkb, 0, 1e-14);
+    assert_close(log10(w.kw), -c.pkw, 0, 1e-14);
+    assert_close(log10(w.kn), -c.pkn, 0, 1e-14);
+    assert_close(w.boron, c.boron, 0, 0);
+    assert_close(w.per_atmosphere, c.per_atmosphere, 0, 0);
+}
+
+static void no_water(const struct hw_carbonate_water *w)
+{
+    const double parts[] = {
+        w->temp, w->salinity, w->density, w->meter_over_total, w->k1, w->k2, w->kb,
+        w->kw,   w->kn,       w->boron,   w->per_atmosphere};
+    double a = 1;
+    double b = 1;
+    assert_status(w->status, HW_STATUS_RANGE);
+    for (size_t k = 0; k < sizeof parts / sizeof *parts; k++) {
+        assert_no_answer(parts[k]);
+    }
+    assert_status(hw_carbonate_water_read(w, 8, 2.3, 0.4, &a, &b), HW_STATUS_RANGE);
+    assert_no_answer(a);
+    assert_no_answer(b);
+    assert_status(hw_carbonate_water_ph(w, 2.3, 2.1, 0.4, &a), HW_STATUS_RANGE);
+    assert_no_answer(a);
+    assert_status(hw_carbonate_water_ph_in_air(w, 2.3, 420, 0.4, &b), HW_STATUS_RANGE);
+    assert_no_answer(b);
+}
+
+/* Both ends are in, the next number is out, and of no water there is no answer. */
+static void ranges_of_a_water(void **state)
+{
+    (void)state;
+    static const double ends[2][2] = {{HW_CARBONATE_TEMP_MIN, HW_CARBONATE_TEMP_MAX},
+                                      {HW_PH_SALINITY_MIN, HW_PH_SALINITY_MAX}};
+    for (int arg = 0; arg < 2; arg++) {
+        struct hw_carbonate_water w;
+        double at[2] = {24.3, 33.1};
+        for (int end = 0; end < 2; end++) {
+            at[arg] = ends[arg][end];
+            check(hw_carbonate_water(at[0], at[1], &w) >= 0 && w.k1 > 0);
+            at[arg] = nextafter(ends[arg][end], end ? 1e10 : -1);
+            assert_status(hw_carbonate_water(at[0], at[1], &w), HW_STATUS_RANGE);
+            no_water(&w);
+        }
+        for (size_t i = 0; i < sizeof not_numbers / sizeof *not_numbers; i++) {
+            at[arg] = not_numbers[i];
+            assert_status(hw_carbonate_water(at[0], at[1], &w), HW_STATUS_RANGE);
+            no_water(&w);
+        }
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(there_and_back), cmocka_unit_test(no_answer),
-        cmocka_unit_test(always_in_air),  cmocka_unit_test(ranges),
-        cmocka_unit_test(constants),
+        cmocka_unit_test(there_and_back),   cmocka_unit_test(no_answer),
+        cmocka_unit_test(always_in_air),    cmocka_unit_test(ranges),
+        cmocka_unit_test(constants),        cmocka_unit_test(of_one_water),
+        cmocka_unit_test(parts_of_a_water), cmocka_unit_test(ranges_of_a_water),
     };
     return hw_report_checks(cmocka_run_group_tests(tests, NULL, NULL));
 }

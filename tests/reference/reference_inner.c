@@ -40,14 +40,14 @@ static double meter_over_total(double temp, double salinity)
 
 static int carbonate_constants(const double x[], double y[])
 {
-    double kelvin = hw_kelvin(x[0]);
+    const struct hw_powers of = hw_powers_of(x[0], x[1]);
     double meter = meter_over_total(x[0], x[1]);
     double sws =
         hw_offset_from_free(HW_PH_SWS, x[0], x[1]) - hw_offset_from_free(HW_PH_TOTAL, x[0], x[1]);
-    y[0] = hw_carbonic_pk1(kelvin, x[1]);
-    y[1] = hw_carbonic_pk2(kelvin, x[1]);
-    y[2] = hw_ln_boric(kelvin, x[1]);
-    y[3] = hw_ln_water(kelvin, x[1]);
+    y[0] = hw_carbonic_pk1(&of);
+    y[1] = hw_carbonic_pk2(&of);
+    y[2] = hw_ln_boric(&of);
+    y[3] = hw_ln_water(&of);
     y[4] = y[3] + (148.9802 - 148.9652);
     y[5] = meter;
     y[6] = y[0] + meter;
@@ -87,14 +87,16 @@ static int total_fluoride(const double x[], double y[])
 
 static int sulfate_constant(const double x[], double y[])
 {
-    y[0] = hw_sulfate_constant(hw_kelvin(x[0]), x[1]);
+    const struct hw_powers of = hw_powers_of(x[0], x[1]);
+    y[0] = hw_sulfate_constant(&of);
     y[1] = hw_log(y[0]);
     return HW_STATUS_OK;
 }
 
 static int fluoride_constant(const double x[], double y[])
 {
-    y[0] = hw_fluoride_constant(hw_kelvin(x[0]), x[1]);
+    const struct hw_powers of = hw_powers_of(x[0], x[1]);
+    y[0] = hw_fluoride_constant(&of);
     return HW_STATUS_OK;
 }
 
@@ -112,7 +114,9 @@ static int debye_hueckel(const double x[], double y[])
 
 static int log10_phi(const double x[], double y[])
 {
-    y[0] = hw_log10_phi(x[0], x[1]);
+    const struct hw_powers of = hw_powers_of(x[0], x[1]);
+    const struct hw_over_free over = hw_over_free_of(&of);
+    y[0] = hw_log10_phi(&of, &over);
     return HW_STATUS_OK;
 }
 
@@ -275,10 +279,13 @@ static int carbonate_ph_kg(const double x[], double y[])
 {
     struct kg_water w = water_of(x[0], x[1], x[2], x[3]);
     double kelvin = hw_kelvin(w.temp);
+    double carbon = 0;
     double air = 0;
+    struct hw_carbonate_water water;
+    (void)hw_carbonate_water(w.temp, w.salinity, &water);
     int status =
-        hw_carbonate_ph(w.alkalinity, litre_of(x[4], w.density), w.tan, w.temp, w.salinity, &w.ph);
-    hw_carbonate_air(w.ph, w.alkalinity, w.tan, w.temp, w.salinity, &air);
+        hw_carbonate_water_ph(&water, w.alkalinity, litre_of(x[4], w.density), w.tan, &w.ph);
+    (void)hw_carbonate_water_read(&water, w.ph, w.alkalinity, w.tan, &carbon, &air);
     y[0] = w.ph;
     y[1] = w.ph - meter_over_total(w.temp, w.salinity);
     y[2] = air * hw_carbon_dioxide_fugacity(kelvin);

@@ -360,6 +360,27 @@ static int course_water(const double x[], double y[])
     return hw_course_water(x[0], x[1], (int)x[2], y);
 }
 
+static int carbonate_water_read(const double x[], double y[])
+{
+    struct hw_carbonate_water water;
+    (void)hw_carbonate_water(x[3], x[4], &water);
+    return hw_carbonate_water_read(&water, x[0], x[1], x[2], &y[0], &y[1]);
+}
+
+static int carbonate_water_ph(const double x[], double y[])
+{
+    struct hw_carbonate_water water;
+    (void)hw_carbonate_water(x[3], x[4], &water);
+    return hw_carbonate_water_ph(&water, x[0], x[1], x[2], y);
+}
+
+static int carbonate_water_ph_in_air(const double x[], double y[])
+{
+    struct hw_carbonate_water water;
+    (void)hw_carbonate_water(x[3], x[4], &water);
+    return hw_carbonate_water_ph_in_air(&water, x[0], x[1], x[2], y);
+}
+
 /* ---------------------------------------------------------------- the table */
 
 static const char models[] = "khoo1977 epa1989 clegg1995";
@@ -542,6 +563,12 @@ const struct function reference_public[] = {
      .of5 = hw_carbonate_ph_in_air},
     {"carbonate_air", .in = "ph alkalinity tan temp salinity", .out = "air",
      .of5 = hw_carbonate_air},
+    {"carbonate_water_read", .in = "ph alkalinity tan temp salinity", .out = "carbon air",
+     .call = carbonate_water_read},
+    {"carbonate_water_ph", .in = "alkalinity carbon tan temp salinity", .out = "ph",
+     .call = carbonate_water_ph},
+    {"carbonate_water_ph_in_air", .in = "alkalinity air tan temp salinity", .out = "ph",
+     .call = carbonate_water_ph_in_air},
 
     {"trend", .in = "", .out = "slope low high at_last", .series = trend},
     {"trend_days_to", .in = "level slope limit", .out = "days", .of3 = hw_trend_days_to},
