@@ -305,6 +305,16 @@ void trend_text(const struct trend_answer *answer)
 
 /* --- Without --of ----------------------------------------------------------------------------- */
 
+/* How many bytes of a name there is room for: no character is cut. */
+static size_t name_room(const char *name, size_t most)
+{
+    size_t n = strlen(name) < most ? strlen(name) : most;
+    while (n > 0 && ((unsigned char)name[n] & 0xC0) == 0x80) {
+        n--;
+    }
+    return n;
+}
+
 /* The cells of a track: name, last value, age, change. */
 static void track_cells(const struct trend_record *record, const struct trend_track *track,
                         double now, char cell[4][TREND_LINE])
@@ -312,9 +322,10 @@ static void track_cells(const struct trend_record *record, const struct trend_tr
     char number[NUMBER_MAX];
     const char *unit = track->unit ? track->unit->name : "";
     double age = (now - (double)track->last.seconds) / 86400;
-    (void)snprintf(cell[0], TREND_LINE, "%.*s", NAME_WIDTH, track->name);
+    (void)snprintf(cell[0], TREND_LINE, "%.*s", (int)name_room(track->name, NAME_WIDTH),
+                   track->name);
     number_digits(number, track->last.value, digits_of(record, MORE_DIGITS));
-    (void)snprintf(cell[1], TREND_LINE, "%.16s%s%.12s", number, unit[0] == '\0' ? "" : " ", unit);
+    (void)snprintf(cell[1], TREND_LINE, "%.30s%s%.12s", number, unit[0] == '\0' ? "" : " ", unit);
     (void)snprintf(cell[2], TREND_LINE, "-");
     if (age >= 0) {
         days_words(age, cell[2]);
@@ -331,8 +342,8 @@ static void track_cells(const struct trend_record *record, const struct trend_tr
 
 static void print_cells(char cell[4][TREND_LINE], const size_t width[4])
 {
-    (void)printf("  %-*.*s  %-*s  %-*s  %s\n", (int)width[0], (int)width[0], cell[0], (int)width[1],
-                 cell[1], (int)width[2], cell[2], cell[3]);
+    (void)printf("  %-*.*s  %-*s  %-*s  %s\n", (int)width[0], (int)name_room(cell[0], width[0]),
+                 cell[0], (int)width[1], cell[1], (int)width[2], cell[2], cell[3]);
 }
 
 /* Where the table is wider than a screen, its last heading is short, then names are cut. */
