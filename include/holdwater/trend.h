@@ -143,8 +143,8 @@ struct hw_trend_run {
  *  1. Counted from the first reading of the run, not from the one before: until a good reading is
  *     there, what the level was is not known.
  *  2. Counted to the last reading, not to now.
- *  3. Across a reading that is not known nothing is held: the run begins after it. Of a reading that
- *     is known to be below the floor, and no more, any value below the floor will do.
+ *  3. Across a reading that is not known nothing is held: the run begins after it. For a reading of
+ *     which no more is known than that it is below the floor, any value below the floor will do.
  *  4. Not modelled: what happened between two readings.
  * Source
  *   A definition.
