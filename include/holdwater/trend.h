@@ -114,22 +114,25 @@ enum hw_trend_break {
     HW_TREND_BREAK_NONE = 0,  /* nothing: the run goes back to the first reading */
     HW_TREND_BREAK_BELOW = 1, /* a reading below the floor */
     HW_TREND_BREAK_ABOVE = 2, /* a reading above the ceiling */
-    HW_TREND_BREAK_GAP = 3    /* too long without a reading */
+    HW_TREND_BREAK_GAP = 3,   /* too long without a reading */
+    HW_TREND_BREAK_UNTOLD = 4 /* a reading of which it cannot be told whether it was inside */
 };
 
 /* The unbroken run of readings inside the window that the last reading ends. */
 struct hw_trend_run {
-    double held;    /* days from its first to the last reading; 0 when that one is outside */
+    double held;    /* days from its first to the last reading; 0 when that one is not inside */
     double longest; /* days, the longest time between two of its readings */
-    size_t from;    /* its first reading; n when the last reading is outside */
+    size_t from;    /* its first reading; n when the last reading is not inside */
     size_t outside; /* readings outside the window in the whole record */
+    size_t untold;  /* readings that may have been inside or outside, in the whole record */
     enum hw_trend_break by; /* what broke the run before it */
 };
 
 /* hw_trend_held - for how many unbroken days a level was held, up to the last reading.
  *
  * Given
- *   days, values, n   as hw_trend_slope, but from 1 reading on; each day not before the one before
+ *   days, values, n   as hw_trend_slope, but from 1 reading on; each day not before the one before;
+ *                     a value of NaN: something was read, and whether it was inside is not known
  *   window            floor, ceiling, and the longest time between readings
  * Returned
  *   run               all of it; with a status below 0 its times are NaN and its numbers 0
@@ -140,7 +143,9 @@ struct hw_trend_run {
  *  1. Counted from the first reading of the run, not from the one before: until a good reading is
  *     there, what the level was is not known.
  *  2. Counted to the last reading, not to now.
- *  3. Not modelled: what happened between two readings.
+ *  3. Across a reading that is not known nothing is held: the run begins after it. For a reading of
+ *     which no more is known than that it is below the floor, any value below the floor will do.
+ *  4. Not modelled: what happened between two readings.
  * Source
  *   A definition.
  */

@@ -91,6 +91,7 @@ struct args {
     struct mapping map[MAPS_MAX];
     size_t n_maps;
     struct hw_text when_column, time_column; /* mapped to when; at NULL: none */
+    struct hw_text tank_column;              /* mapped to tank; at NULL: none */
     const char *prefix;                      /* of appended columns, "" when not given */
     enum on_bad on_bad;
     const char *when;                       /* for log records; NULL: now */

@@ -83,6 +83,9 @@ static bool read_map(struct hw_text text, struct args *args)
         return option_when_map(text, (struct hw_text){text.at, cut - 1}, &args->when_column,
                                &args->time_column);
     }
+    if (hw_name_is("tank", text.at + cut, text.n - cut)) {
+        return option_tank_map(text, (struct hw_text){text.at, cut - 1}, &args->tank_column);
+    }
     struct mapping *map = &args->map[args->n_maps];
     map->column = (struct hw_text){text.at, cut - 1};
     if (!column_match(args->calc, (struct hw_text){text.at + cut, text.n - cut}, &map->input,

@@ -105,6 +105,15 @@ bool option_when_map(struct hw_text text, struct hw_text column, struct hw_text 
     return true;
 }
 
+bool option_tank_map(struct hw_text text, struct hw_text column, struct hw_text *tank)
+{
+    if (tank->at) {
+        return option_wrong("map", text, "one column for tank");
+    }
+    *tank = column;
+    return true;
+}
+
 bool option_when(const char *word)
 {
     struct hw_text text = {word, strlen(word)};

@@ -26,6 +26,9 @@ bool option_decimal(struct hw_text text, bool *comma);
 bool option_when_map(struct hw_text text, struct hw_text column, struct hw_text *when,
                      struct hw_text *time);
 
+/* What stands before =tank in a --map. */
+bool option_tank_map(struct hw_text text, struct hw_text column, struct hw_text *tank);
+
 /* ISO 8601: a date, perhaps with a time. */
 bool option_when(const char *word);
 

@@ -193,7 +193,12 @@ static bool read_column(const struct args *args, size_t column, struct hw_text n
         column_folds_to("when", hw_text_trimmed(name).at, hw_text_trimmed(name).n)) {
         columns->when = (long)column;
     }
-    if (column_folds_to("tank", hw_text_trimmed(name).at, hw_text_trimmed(name).n)) {
+    if (args->tank_column.at && same_text(args->tank_column, hw_text_trimmed(name))) {
+        columns->tank = (long)column;
+        return true;
+    }
+    if (!args->tank_column.at &&
+        column_folds_to("tank", hw_text_trimmed(name).at, hw_text_trimmed(name).n)) {
         columns->tank = (long)column;
     }
     if (!column_match(args->calc, name, &feed.input, &feed.unit)) {
@@ -218,17 +223,24 @@ static bool maps_are_used(const struct args *args, const bool *map_used, const c
     return true;
 }
 
-/* False with a message when --map names a time that is not there. */
+/* False with a message when --map names a time or a tank that is not there. */
 static bool when_is_there(const struct args *args, const struct columns *columns, const char *file)
 {
-    bool when = !args->when_column.at || columns->when != NO_COLUMN;
-    bool time = !args->time_column.at || columns->time != NO_COLUMN;
-    if (!when || !time) {
-        char shown[SHOWN_MAX];
-        show_text(when ? args->time_column : args->when_column, shown);
-        complain("--map: %s has no column '%s'", file, shown);
+    const struct {
+        struct hw_text name;
+        long column;
+    } asked[] = {{args->when_column, columns->when},
+                 {args->time_column, columns->time},
+                 {args->tank_column, columns->tank}};
+    for (size_t i = 0; i < sizeof asked / sizeof asked[0]; i++) {
+        if (asked[i].name.at && asked[i].column == NO_COLUMN) {
+            char shown[SHOWN_MAX];
+            show_text(asked[i].name, shown);
+            complain("--map: %s has no column '%s'", file, shown);
+            return false;
+        }
     }
-    return when && time;
+    return true;
 }
 
 static bool header_has(const struct columns *columns, const char *name)

@@ -28,9 +28,10 @@ void help_log(void)
                   " results are entries name=value unit, joined by a semicolon; a plus joins the"
                   " words of a set. A dose withheld is status=withheld.",
                   0, 2);
-    print_wrapped("when: --when TIME, else the clock. Rows need a time each: a column when, --map"
-                  " COLUMN=when, or --map DATE+TIME=when for two.",
-                  0, 2);
+    print_wrapped(
+        "when: --when TIME, else the clock. Rows need a time each: a column when, --map"
+        " COLUMN=when, or --map DATE+TIME=when for two. --map COLUMN=tank names the tanks.",
+        0, 2);
     for (size_t i = 0; i < sizeof recipes / sizeof recipes[0]; i++) {
         (void)printf("%s\n    %s\n", recipes[i].what, recipes[i].command);
     }

@@ -82,6 +82,25 @@ enum reading_kind reading_read(struct hw_text text, enum hw_kind kind, struct re
     return READING_NUMBER;
 }
 
+enum reading_side reading_bound(struct hw_text text, enum hw_kind kind, struct reading *reading)
+{
+    static const struct {
+        const char *sign;
+        enum reading_side side;
+    } signs[] = {
+        {"<=", READING_UP_TO},          {">=", READING_FROM}, {"\xE2\x89\xA4", READING_UP_TO},
+        {"\xE2\x89\xA5", READING_FROM}, {"<", READING_BELOW}, {">", READING_ABOVE}};
+    text = hw_text_trimmed(text);
+    for (size_t i = 0; i < sizeof signs / sizeof signs[0]; i++) {
+        if (begins(text, signs[i].sign)) {
+            struct hw_text number = behind(text, strlen(signs[i].sign));
+            bool fine = reading_read(number, kind, reading) == READING_NUMBER;
+            return fine ? signs[i].side : READING_ANYWHERE;
+        }
+    }
+    return READING_ANYWHERE;
+}
+
 bool reading_same_unit(const struct hw_unit *a, const struct hw_unit *b)
 {
     return a == b || (a && b && a->kind == b->kind && a->shift == b->shift &&
@@ -101,19 +120,19 @@ static void make_room(struct readings *readings)
     }
 }
 
-bool readings_add(struct readings *readings, long long seconds, double value)
+bool readings_add(struct readings *readings, struct timed reading)
 {
     readings->all++;
     bool full = readings->n == HW_TREND_READINGS_MAX;
-    if (full && seconds < readings->at[readings->first].seconds) {
+    if (full && reading.seconds < readings->at[readings->first].seconds) {
         return false;
     }
     make_room(readings);
     struct timed *begin = readings->at + readings->first;
     size_t at = readings->n++;
-    for (; at > 0 && begin[at - 1].seconds > seconds; at--) {
+    for (; at > 0 && begin[at - 1].seconds > reading.seconds; at--) {
         begin[at] = begin[at - 1];
     }
-    begin[at] = (struct timed){seconds, value};
+    begin[at] = reading;
     return at + 1 == readings->n;
 }

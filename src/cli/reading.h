@@ -20,6 +20,19 @@ struct reading {
  * follows +- is left out, as the value itself is the middle. */
 enum reading_kind reading_read(struct hw_text text, enum hw_kind kind, struct reading *reading);
 
+/* On which side of its number a reading lies; of those behind, the number itself may be it, too. */
+enum reading_side {
+    READING_AT,
+    READING_BELOW,
+    READING_UP_TO,
+    READING_ABOVE,
+    READING_FROM,
+    READING_ANYWHERE /* ~1, or not to be read: its number tells nothing */
+};
+
+/* Reads a text that is no number for reading_read, <0.25 or "<= 0.25 mg/L". */
+enum reading_side reading_bound(struct hw_text text, enum hw_kind kind, struct reading *reading);
+
 /* True when numbers in both units, or without any, are the same numbers. */
 bool reading_same_unit(const struct hw_unit *a, const struct hw_unit *b);
 
@@ -29,6 +42,8 @@ enum { READINGS_ROOM = 2000 };
 struct timed {
     long long seconds;
     double value;
+    enum reading_side side;     /* READING_AT: the value is it */
+    const struct hw_unit *unit; /* written with it, or NULL */
 };
 
 /* The latest of all readings that were added, by their times, HW_TREND_READINGS_MAX at most; of one
@@ -40,5 +55,5 @@ struct readings {
 };
 
 /* Adds one. True when none is later. */
-bool readings_add(struct readings *readings, long long seconds, double value);
+bool readings_add(struct readings *readings, struct timed reading);
 #endif

@@ -78,7 +78,8 @@ static bool prepare_tanks(struct rows *rows)
         return true;
     }
     if (rows->columns.tank == NO_COLUMN) {
-        complain("%s has no column tank: say which with --tank NAME", input_name(&rows->input));
+        complain("%s has no column tank: say which with --tank NAME, or --map COLUMN=tank",
+                 input_name(&rows->input));
         return false;
     }
     if (!tank_rows_read(rows->args)) {

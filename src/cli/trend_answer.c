@@ -4,6 +4,7 @@
 #include "calc/shared.h"
 #include "cli/clock.h"
 #include "cli/stream.h"
+#include "cli/trend_held.h"
 #include "engine/answer.h"
 #include "tables.h"
 
@@ -35,7 +36,8 @@ static bool given(const struct trend_answer *answer, size_t level)
 
 /* --- What is asked against the readings ------------------------------------------------------- */
 
-/* A limit in the unit of the readings: one without a unit has theirs. */
+/* A limit in the unit of the readings: one without a unit has theirs where that is mg/L, which is
+ * what labels are written in, or none. */
 static bool read_level(const struct trend_record *record, size_t level, double *value)
 {
     const struct hw_text text = record->ask->level[level];
@@ -50,6 +52,13 @@ static bool read_level(const struct trend_record *record, size_t level, double *
         complain("--%s %.*s: the readings of %s are in %s: write it %s", trend_level_names[level],
                  (int)text.n, text.at, record->track[0].name, unit ? unit->name : "no unit",
                  unit ? "so too" : "without one");
+        return false;
+    }
+    const struct hw_unit *usual = hw_unit_find(HW_CONCENTRATION, "mg/L", 4);
+    if (!reading.unit && unit && !reading_same_unit(unit, usual)) {
+        complain("--%s %.*s: the readings of %s are in %s: write --%s with its unit",
+                 trend_level_names[level], (int)text.n, text.at, record->track[0].name, unit->name,
+                 trend_level_names[level]);
         return false;
     }
     *value = reading.unit ? hw_unit_convert(reading.value, reading.unit, unit) : reading.value;
@@ -158,7 +167,8 @@ static void meet_limit(struct trend_answer *answer)
     bool away = status < 0 &&
                 (limit > answer->intercept + out[TREND_SLOPE] * last) != (out[TREND_SLOPE] > 0);
     raise_if(answer, near, HW_TREND_NOTE_LIMIT_NEAR);
-    raise_if(answer, away, HW_TREND_NOTE_LIMIT_AWAY);
+    raise_if(answer, away && out[TREND_SLOPE] > 0, HW_TREND_NOTE_LIMIT_RISING);
+    raise_if(answer, away && out[TREND_SLOPE] < 0, HW_TREND_NOTE_LIMIT_AWAY);
     raise_if(answer, !near && !away, HW_TREND_NOTE_LIMIT_FAR);
 }
 
@@ -166,22 +176,19 @@ static void meet_limit(struct trend_answer *answer)
 
 static void count_held(struct trend_answer *answer)
 {
-    const struct trend_ask *ask = answer->record->ask;
-    const struct hw_trend_window window = {
-        .floor = given(answer, TREND_FLOOR) ? answer->level[TREND_FLOOR] : -(double)INFINITY,
-        .ceiling = given(answer, TREND_CEILING) ? answer->level[TREND_CEILING] : (double)INFINITY,
-        .gap = ask->settled.in[TREND_GAP]};
-    if (!trend_has_window(ask) ||
-        hw_trend_held(answer->days, answer->values, answer->n, &window, &answer->run) < 0) {
+    const struct trend_record *record = answer->record;
+    if (!trend_has_window(record->ask) || !trend_held(answer)) {
         return;
     }
     const struct hw_trend_run *run = &answer->run;
-    answer->out[TREND_HELD] = run->held;
-    bool outside = run->from == answer->n;
-    raise_if(answer, outside, HW_TREND_NOTE_LEVEL_OUTSIDE);
-    raise_if(answer, !outside && run->by != HW_TREND_BREAK_NONE, HW_TREND_NOTE_RUN_BROKEN);
-    raise_if(answer, run->from == 0 && answer->record->readings.all > answer->n,
-             HW_TREND_NOTE_HELD_LONGER);
+    const size_t all = record->readings.all + record->marks.all;
+    bool none = run->from == answer->cells.n;
+    bool untold = run->by == HW_TREND_BREAK_UNTOLD;
+    answer->out[TREND_HELD] = none && untold ? NAN : run->held;
+    raise_if(answer, none && !untold, HW_TREND_NOTE_LEVEL_OUTSIDE);
+    raise_if(answer, untold, HW_TREND_NOTE_HELD_UNTOLD);
+    raise_if(answer, !none && !untold && run->by != HW_TREND_BREAK_NONE, HW_TREND_NOTE_RUN_BROKEN);
+    raise_if(answer, run->from == 0 && all > answer->cells.n, HW_TREND_NOTE_HELD_LONGER);
 }
 
 static void tell_age(struct trend_answer *answer)
@@ -207,6 +214,11 @@ static void set_units(struct trend_answer *answer)
     }
 }
 
+double trend_day(const struct trend_answer *answer, long long seconds)
+{
+    return (double)(seconds - answer->origin) / day_seconds;
+}
+
 /* Day 0 is the first of those used: the days of the line are small numbers then. */
 static void take_readings(struct trend_answer *answer)
 {
@@ -217,19 +229,35 @@ static void take_readings(struct trend_answer *answer)
     answer->used = (double)readings->n > most ? (size_t)most : readings->n;
     answer->origin = at[answer->n - answer->used].seconds;
     for (size_t i = 0; i < answer->n; i++) {
-        answer->days[i] = (double)(at[i].seconds - answer->origin) / day_seconds;
+        answer->days[i] = trend_day(answer, at[i].seconds);
         answer->values[i] = at[i].value;
     }
     answer->out[TREND_LAST_READING] = answer->values[answer->n - 1];
 }
 
+/* True when two readings have one time, or a column sounds like one of tanks. */
+static bool may_mix(const struct trend_answer *answer)
+{
+    bool mix = answer->record->like_tank;
+    for (size_t i = 1; i < answer->n; i++) {
+        mix = mix || answer->days[i] == answer->days[i - 1];
+    }
+    return mix;
+}
+
 static void note_file(struct trend_answer *answer)
 {
     const struct trend_record *record = answer->record;
+    const struct trend_track *track = &record->track[0];
     const struct trend_ask *ask = record->ask;
+    const bool apart = record->columns.tank == NO_COLUMN;
+    const bool negative = !all_above_zero(answer->values, answer->n);
     raise_if(answer, record->bounds.n > 0, HW_TREND_NOTE_READINGS_BOUNDED);
     raise_if(answer, record->rows.n + record->cells.n > 0, HW_TREND_NOTE_ROWS_PASSED_OVER);
     raise_if(answer, record->without.n > 0, HW_TREND_NOTE_LINES_WITHOUT);
+    raise_if(answer, !record->logbook && !track->unit && negative, HW_TREND_NOTE_READING_NEGATIVE);
+    raise_if(answer, apart && may_mix(answer), HW_TREND_NOTE_TANKS_MIXED);
+    raise_if(answer, apart, HW_TREND_NOTE_TANKS_AS_ONE);
     raise_if(answer, record->unordered > 0, HW_TREND_NOTE_ROWS_UNORDERED);
     raise_if(answer, true, HW_TREND_NOTE_LINE_ONLY);
     raise_if(answer, true, HW_TREND_NOTE_KIT_IN_STEPS);

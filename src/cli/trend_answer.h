@@ -17,6 +17,13 @@ enum {
 
 enum { TREND_UNIT = 32 };
 
+/* All that is known of a level: the readings, and cells that are none. */
+struct trend_cells {
+    double days[HW_TREND_READINGS_MAX], values[HW_TREND_READINGS_MAX];
+    size_t n;
+    bool mark_last; /* the last of them is no reading */
+};
+
 struct trend_answer {
     const struct trend_record *record;
     double out[TREND_RESULTS]; /* NaN: cannot be told */
@@ -29,9 +36,10 @@ struct trend_answer {
      * `used` of them. */
     double days[HW_TREND_READINGS_MAX], values[HW_TREND_READINGS_MAX];
     size_t n, used;
-    long long origin;        /* the seconds of day 0 */
-    double intercept;        /* of the line at day 0; NaN: none */
-    struct hw_trend_run run; /* where a window was given */
+    long long origin;         /* the seconds of day 0 */
+    double intercept;         /* of the line at day 0; NaN: none */
+    struct trend_cells cells; /* where a window was given */
+    struct hw_trend_run run;  /* of those cells */
 };
 
 extern const char *const trend_results[TREND_RESULTS];
@@ -43,6 +51,9 @@ bool trend_answer(const struct trend_record *record, struct trend_answer *answer
 /* The moment that ages are told at, in seconds as those of the readings, NaN when there is no
  * clock. False with a message when --when does not go with them. */
 bool trend_now(const struct trend_record *record, double *now);
+
+/* A moment, in seconds, as days after day 0. */
+double trend_day(const struct trend_answer *answer, long long seconds);
 
 bool trend_has_window(const struct trend_ask *ask);
 

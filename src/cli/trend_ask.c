@@ -64,7 +64,7 @@ const struct general_option trend_options[] = {
     [ASK_FORMAT] = {"format", "F", "text, csv, json or svg (a picture)"},
     [ASK_DIGITS] = {"digits", "N", "significant digits in csv and text"},
     [ASK_FULL] = {"full", NULL, "text: the notes in full, and the sources"},
-    [ASK_MAP] = {"map", "COLUMN=when", "the column of times, or DATE+TIME=when for two"},
+    [ASK_MAP] = {"map", "COLUMN=when", "times, DATE+TIME=when for two, or COLUMN=tank"},
     [ASK_SEPARATOR] = {"separator", "WORD", "of the file: comma, semicolon or tab"},
     [ASK_DECIMAL] = {"decimal", "WORD", "of its numbers: point or comma"},
     [ASK_TSV] = {"tsv", NULL, "the same as --separator tab"},
@@ -89,13 +89,17 @@ static bool read_format(struct hw_text text, enum format *format)
 
 static bool read_map(struct hw_text text, struct trend_ask *ask)
 {
-    static const char ending[] = "=when";
-    size_t n = sizeof ending - 1;
-    if (text.n <= n || !hw_name_is(ending, text.at + text.n - n, n)) {
-        return option_wrong("map", text, "COLUMN=when or DATE+TIME=when; readings are --of COLUMN");
+    static const size_t n = 5; /* of either ending */
+    const char *ending = text.n > n ? text.at + text.n - n : "";
+    const struct hw_text column = {text.at, text.n > n ? text.n - n : 0};
+    if (strcmp(ending, "=tank") == 0) {
+        return option_tank_map(text, column, &ask->tank_column);
     }
-    return option_when_map(text, (struct hw_text){text.at, text.n - n}, &ask->when_column,
-                           &ask->time_column);
+    if (strcmp(ending, "=when") != 0) {
+        return option_wrong("map", text,
+                            "COLUMN=when, DATE+TIME=when or COLUMN=tank; readings are --of COLUMN");
+    }
+    return option_when_map(text, column, &ask->when_column, &ask->time_column);
 }
 
 /* A number, perhaps with a unit: which unit it must be is known when the readings are. */
@@ -186,7 +190,7 @@ static bool take_option(int argc, char *argv[], int *i, struct asking *asking)
         return unknown_option(word + 2, n);
     }
     const struct general_option *known = &trend_options[option];
-    if (asking->seen[option]) {
+    if (asking->seen[option] && option != ASK_MAP) {
         complain("--%s is given twice: give it once", known->name);
         return false;
     }

@@ -17,6 +17,7 @@ struct trend_ask {
     char separator;                      /* 0: not given */
     bool decimal_comma;
     struct hw_text when_column, time_column; /* mapped to when; at NULL: none */
+    struct hw_text tank_column;              /* mapped to tank; at NULL: none */
     int digits;                              /* 0: not given */
     bool full;
 };

@@ -76,6 +76,25 @@ static bool no_column(const struct trend_record *record)
     return false;
 }
 
+/* True for a name without a unit that is that of something dissolved: of an input that is a
+ * concentration, or of what else kits and labels tell. */
+static bool is_dissolved(struct hw_text name)
+{
+    static const char *const words[] = {"ammonia", "ammonium", "nitrite", "nitrate",
+                                        "copper",  "chlorine", NULL};
+    const struct hw_unit *unit = NULL;
+    size_t input = 0;
+    bool dissolved = false;
+    for (size_t i = 0; words[i]; i++) {
+        dissolved = dissolved || column_folds_to(words[i], name.at, name.n);
+    }
+    for (size_t i = 0; hw_calcs[i] && !dissolved; i++) {
+        dissolved = column_match(hw_calcs[i], name, &input, &unit) &&
+                    hw_calcs[i]->inputs[input].kind == HW_CONCENTRATION;
+    }
+    return dissolved;
+}
+
 /* A track for a column whose name is known. */
 static void begin_track(struct trend_record *record, struct hw_text name, size_t column)
 {
@@ -87,7 +106,37 @@ static void begin_track(struct trend_record *record, struct hw_text name, size_t
     size_t n = 0;
     *track = (struct trend_track){.column = column, .unit = column_unit(name, &n)};
     track->from_header = track->settled = track->unit != NULL;
+    track->concentration = is_dissolved(name);
     show_text(name, track->name);
+}
+
+/* Several columns are as near: which names can be typed in full, if they differ. */
+static bool several(const struct trend_record *record, enum nearness best, size_t found)
+{
+    const struct columns *columns = &record->columns;
+    const char *first = record->track[0].name;
+    char list[LIST_MAX] = "";
+    char shown[SHOWN_MAX];
+    struct csv_cell cell;
+    bool differ = false;
+    for (size_t at = 0; csv_next_cell(&columns->header, columns->separator, &at, &cell);) {
+        struct hw_text name = hw_text_trimmed(cell.text);
+        if (nearness_of(name, record->ask->of) == best) {
+            char quoted[SHOWN_MAX + 2];
+            show_text(name, shown);
+            (void)snprintf(quoted, sizeof quoted, "'%s'", shown);
+            add_name(list, quoted);
+            differ = differ || strcmp(shown, first) != 0;
+        }
+    }
+    if (differ) {
+        show_text(text_of(record->ask->of), shown);
+        complain("%s has %zu columns for --of %s: write the name in full, one of %s", record->file,
+                 found, shown, list);
+    } else {
+        complain("%s has %zu columns called '%s': rename all but one", record->file, found, first);
+    }
+    return false;
 }
 
 /* The column that --of names, in the nearest way; of two there must not be a choice. */
@@ -113,9 +162,7 @@ static bool find_of(struct trend_record *record)
         return no_column(record);
     }
     if (found > 1) {
-        complain("%s has %zu columns called '%s': rename all but one", record->file, found,
-                 record->track[0].name);
-        return false;
+        return several(record, best, found);
     }
     long of = (long)record->track[0].column;
     if (of == columns->when || of == columns->time || of == columns->tank) {
@@ -182,6 +229,26 @@ static bool logbook_of(struct trend_record *record)
     return false;
 }
 
+/* True for "Aquarium", "tank_id" or "Name of tank". */
+static bool sounds_like_tank(struct hw_text name)
+{
+    static const char *const words[] = {"tank", "tanks", "aquarium", "bucket",
+                                        "vat",  "basin", "system",   NULL};
+    for (size_t from = 0; from < name.n;) {
+        size_t n = 0;
+        while (from + n < name.n && !strchr(" _-.()#", name.at[from + n])) {
+            n++;
+        }
+        for (size_t i = 0; words[i]; i++) {
+            if (column_folds_to(words[i], name.at + from, n)) {
+                return true;
+            }
+        }
+        from += n + 1;
+    }
+    return false;
+}
+
 /* Notes what a column of that name is: a time, a tank, a part of a logbook's line. */
 static void note_column(struct trend_record *record, struct hw_text name, long column,
                         long times[4])
@@ -196,8 +263,11 @@ static void note_column(struct trend_record *record, struct hw_text name, long c
     } else if (ask->time_column.at && same_text(name, ask->time_column)) {
         record->columns.time = column;
     }
-    if (column_folds_to("tank", name.at, name.n)) {
+    bool mapped = ask->tank_column.at != NULL;
+    if (mapped ? same_text(name, ask->tank_column) : column_folds_to("tank", name.at, name.n)) {
         record->columns.tank = column;
+    } else {
+        record->like_tank = record->like_tank || sounds_like_tank(name);
     }
     const struct {
         const char *word;
@@ -242,6 +312,25 @@ static bool choose_when(struct trend_record *record, const long times[4])
     return true;
 }
 
+/* False with a message where a tank is asked for, or a column of tanks, that is not there. */
+static bool tank_is_there(const struct trend_record *record)
+{
+    const struct trend_ask *ask = record->ask;
+    if (record->columns.tank != NO_COLUMN || (!ask->tank && !ask->tank_column.at)) {
+        return true;
+    }
+    if (ask->tank_column.at) {
+        char shown[SHOWN_MAX];
+        show_text(ask->tank_column, shown);
+        complain("--map: %s has no column '%s'", record->file, shown);
+    } else {
+        complain("%s has no column tank: leave --tank out, or name its column with --map "
+                 "COLUMN=tank",
+                 record->file);
+    }
+    return false;
+}
+
 bool trend_header(struct trend_record *record, struct csv_record header, char separator)
 {
     long times[4] = {NO_COLUMN, NO_COLUMN, NO_COLUMN, NO_COLUMN};
@@ -258,8 +347,7 @@ bool trend_header(struct trend_record *record, struct csv_record header, char se
     if (!choose_when(record, times)) {
         return false;
     }
-    if (record->ask->tank && record->columns.tank == NO_COLUMN) {
-        complain("%s has no column tank: leave --tank out, or name the column so", record->file);
+    if (!tank_is_there(record)) {
         return false;
     }
     record->logbook = record->calculation != NO_COLUMN && record->inputs != NO_COLUMN &&

@@ -96,9 +96,12 @@ static void tell_passed(const struct trend_record *record, const struct trend_pa
 {
     if (passed->n > 0) {
         const char *quote = passed->shown[0] == '\0' ? "" : "'";
-        complain("%s: %zu %s passed over, the first is row %zu: %s%s%s %s", record->file, passed->n,
-                 passed->n == 1 ? "row was" : "rows were", passed->row, quote,
-                 quote[0] == '\0' ? "it" : passed->shown, quote, passed->why);
+        char iso[WHEN_MAX];
+        bool pointed = when_pointed((struct hw_text){passed->shown, strlen(passed->shown)}, iso);
+        complain("%s: %zu %s passed over, the first is row %zu: %s%s%s %s%s", record->file,
+                 passed->n, passed->n == 1 ? "row was" : "rows were", passed->row, quote,
+                 quote[0] == '\0' ? "it" : passed->shown, quote,
+                 pointed ? "is no time: write " : passed->why, pointed ? iso : "");
     }
 }
 

@@ -25,6 +25,7 @@ struct trend_track {
     bool from_header;           /* the unit stands in the header: a bare number has it */
     bool settled;               /* the unit is known */
     bool mixed;                 /* readings differ in their unit */
+    bool concentration;         /* by its name: never below 0 */
     size_t n;
     struct timed last, before;
 };
@@ -35,13 +36,16 @@ struct trend_record {
     struct columns columns;
     bool logbook;
     long calculation, inputs, results; /* columns of a logbook */
+    bool like_tank;                    /* a column that is not taken as that of tanks sounds so */
     size_t row;                        /* the row at hand; 1 is the first after the header */
 
     struct trend_track track[TREND_TRACKS];
     size_t n_tracks;
     bool more_tracks;         /* there are more than have room */
     struct readings readings; /* of the one that --of names */
+    struct readings marks;    /* its cells that are no readings, which may end a run all the same */
     struct when newest;       /* how the latest time was written */
+    long long above;          /* the time of the row above, where there is any_time */
     bool any_time;
 
     char tank[TREND_TANKS][TREND_NAME]; /* those of the rows, as shown; a row without one has "" */
@@ -58,6 +62,14 @@ bool trend_header(struct trend_record *record, struct csv_record header, char se
 
 /* True for a first line that is a line of a logbook, written without a header. */
 bool trend_is_log_line(const struct csv_record *record);
+
+/* Notes the time of a row whose reading, or what stands for it, is taken. */
+void trend_note_time(struct trend_record *record, const struct when *when);
+
+/* Notes that something stands in a row that is no reading of the column asked for: what it says, as
+ * far as it can be told. Its time is that of the row, and where that cannot be read, of the one
+ * above. */
+void trend_mark(struct trend_record *record, const struct csv_record *row, struct timed mark);
 
 /* Reads one record; looks at `wrong` then. */
 void trend_row(struct trend_record *record, struct csv_record row);

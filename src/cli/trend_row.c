@@ -142,16 +142,21 @@ static void add_to_track(struct trend_track *track, struct timed reading)
 static void add_reading(struct trend_record *record, struct trend_track *track,
                         const struct row_times *times, double value)
 {
-    bool latest = !record->any_time || times->when.seconds >= record->newest.seconds;
-    record->any_time = true;
-    record->unordered += latest ? 0 : 1;
-    if (latest) {
-        record->newest = times->when;
-    }
-    add_to_track(track, (struct timed){times->when.seconds, value});
+    const struct timed reading = {.seconds = times->when.seconds, .value = value};
+    trend_note_time(record, &times->when);
+    add_to_track(track, reading);
     if (record->ask->of) {
-        (void)readings_add(&record->readings, times->when.seconds, value);
+        (void)readings_add(&record->readings, reading);
     }
+}
+
+/* True for less than 0 of what is dissolved. A logbook holds what was worked out. */
+static bool is_absurd(const struct trend_record *record, const struct trend_track *track,
+                      const struct reading *reading)
+{
+    const struct hw_unit *unit = reading->unit ? reading->unit : track->unit;
+    bool concentration = unit ? unit->kind == HW_CONCENTRATION : track->concentration;
+    return reading->value < 0 && concentration && !record->logbook;
 }
 
 /* One cell, or one value of a log line; `number` is what of it is read: with a decimal comma not
@@ -159,19 +164,24 @@ static void add_reading(struct trend_record *record, struct trend_track *track,
 static void take_reading(struct trend_record *record, struct trend_track *track,
                          struct hw_text written, struct hw_text number, struct row_times *times)
 {
-    struct reading reading;
+    struct reading reading = {.unit = NULL};
     enum hw_kind kind = track->unit ? track->unit->kind : HW_NUMBER;
     enum reading_kind found = reading_read(number, kind, &reading);
+    bool bound = found == READING_BOUND;
+    bool absurd = found == READING_NUMBER && is_absurd(record, track, &reading);
     if (found == READING_EMPTY) {
         return;
     }
-    if (found != READING_NUMBER) {
-        bool bound = found == READING_BOUND;
-        pass_over(record, bound ? &record->bounds : &record->cells, written, "is no number");
+    if (found != READING_NUMBER || absurd) {
+        enum reading_side side = bound ? reading_bound(number, kind, &reading) : READING_ANYWHERE;
+        pass_over(record, bound ? &record->bounds : &record->cells, written,
+                  absurd ? "is below 0, as no concentration is" : "is no number");
+        trend_mark(record, times->row, (struct timed){0, reading.value, side, reading.unit});
         return;
     }
-    if (has_time(record, times) && times_agree(record, times) &&
-        unit_agrees(record, track, reading.unit)) {
+    if (!has_time(record, times)) {
+        trend_mark(record, times->row, (struct timed){0, reading.value, READING_AT, reading.unit});
+    } else if (times_agree(record, times) && unit_agrees(record, track, reading.unit)) {
         add_reading(record, track, times, reading.value);
     }
 }
@@ -320,12 +330,18 @@ static const char *judge_cells(const struct trend_record *record, const struct c
     struct csv_cell cell;
     size_t n = 0;
     bool broken = false;
+    bool unnamed = false;
     for (size_t at = 0; csv_next_cell(row, record->columns.separator, &at, &cell); n++) {
         broken = broken || cell.broken;
+        unnamed =
+            unnamed || ((long)n == record->columns.tank && memchr(cell.text.at, 0, cell.text.n));
     }
     if (n != record->columns.n) {
         return n < record->columns.n ? "has fewer cells than the header"
                                      : "has more cells than the header";
+    }
+    if (unnamed) {
+        return "has a NUL byte in the name of its tank";
     }
     return broken ? "has quotes that do not end where their cell does" : NULL;
 }
@@ -340,6 +356,7 @@ void trend_row(struct trend_record *record, struct csv_record row)
     const char *fault = judge_cells(record, &row);
     if (fault) {
         pass_over(record, &record->rows, nothing, fault);
+        trend_mark(record, &row, (struct timed){.side = READING_ANYWHERE});
         return;
     }
     if (!is_of_tank(record, &row)) {

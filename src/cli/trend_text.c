@@ -10,7 +10,7 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { DIGITS = 3, MORE_DIGITS = 6, TRACKS_SHOWN = 18, NAME_WIDTH = 28 };
+enum { DIGITS = 3, MORE_DIGITS = 6, TRACKS_SHOWN = 18, NAME_WIDTH = 28, NAME_ROOM = 17 };
 
 static int digits_of(const struct trend_record *record, int usual)
 {
@@ -45,6 +45,17 @@ static void slope_number(const struct trend_answer *answer, size_t result, char 
     number_digits(text, answer->out[result], digits_of(answer->record, DIGITS));
 }
 
+/* What an interval that holds 0 tells all the same: an end at 0 leaves one way open. */
+static const char *trendless(const struct trend_answer *answer)
+{
+    const double low = answer->out[TREND_SLOPE_LOW];
+    const double high = answer->out[TREND_SLOPE_HIGH];
+    if ((low < 0) == (high > 0)) {
+        return "no trend can be told";
+    }
+    return low < 0 ? "may be level or falling" : "may be level or rising";
+}
+
 void trend_slope_words(const struct trend_answer *answer, char text[TREND_LINE])
 {
     const char *unit = unit_name(answer->record);
@@ -59,7 +70,7 @@ void trend_slope_words(const struct trend_answer *answer, char text[TREND_LINE])
         (void)snprintf(text, TREND_LINE, "%.30s%s%.20s a day, without an interval", part[0], blank,
                        unit);
     } else if (notes_have(answer->notes, HW_TREND_NOTE_NO_TREND)) {
-        (void)snprintf(text, TREND_LINE, "no trend can be told: %.30s to %.30s%s%.20s a day",
+        (void)snprintf(text, TREND_LINE, "%s: %.30s to %.30s%s%.20s a day", trendless(answer),
                        part[1], part[2], blank, unit);
     } else {
         (void)snprintf(text, TREND_LINE, "%.30s to %.30s%s%.20s a day, the median %.30s", part[1],
@@ -79,7 +90,7 @@ static void readings_words(const struct trend_answer *answer, char text[TREND_LI
     (void)snprintf(text, TREND_LINE, "%zu in %.20s, %s to %s", answer->used, span, from, to);
     if (answer->used == 1) {
         (void)snprintf(text, TREND_LINE, "1, of %s", to);
-    } else if (strlen(text) > PRINT_WIDTH - 17) {
+    } else if (strlen(text) > PRINT_WIDTH - NAME_ROOM) {
         trend_moment(answer, 0, true, from);
         trend_moment(answer, last, true, to);
         (void)snprintf(text, TREND_LINE, "%zu in %.20s, %s to %s", answer->used, span, from, to);
@@ -119,6 +130,8 @@ static void limit_words(const struct trend_answer *answer, char text[TREND_LINE]
         why = "no trend";
     } else if (notes_have(answer->notes, HW_TREND_NOTE_NO_INTERVAL)) {
         why = "too few readings";
+    } else if (notes_have(answer->notes, HW_TREND_NOTE_LIMIT_RISING)) {
+        why = "already above it, and rising";
     } else if (notes_have(answer->notes, HW_TREND_NOTE_LIMIT_AWAY)) {
         why = "the line leads away from it";
     } else if (notes_have(answer->notes, HW_TREND_NOTE_LIMIT_FAR)) {
@@ -137,12 +150,17 @@ static void held_words(const struct trend_answer *answer, char text[TREND_LINE])
     char since[WHEN_MAX];
     days_words(run->held, held);
     days_words(run->longest, gap);
-    if (run->from == answer->n) {
-        (void)snprintf(text, TREND_LINE, "0 d: the last reading is %s",
+    if (isnan(answer->out[TREND_HELD])) {
+        (void)snprintf(text, TREND_LINE, "cannot be told: the last cell may lie outside");
+        return;
+    }
+    if (run->from == answer->cells.n) {
+        (void)snprintf(text, TREND_LINE, "0 d: the last %s is %s",
+                       answer->cells.mark_last ? "cell" : "reading",
                        run->by == HW_TREND_BREAK_BELOW ? "below the floor" : "above the ceiling");
         return;
     }
-    trend_moment(answer, answer->days[run->from], false, since);
+    trend_moment(answer, answer->cells.days[run->from], false, since);
     (void)snprintf(text, TREND_LINE, "%.20s unbroken, from %s on; longest gap %.20s", held, since,
                    gap);
 }
@@ -154,18 +172,22 @@ static void broken_words(const struct trend_answer *answer, char text[TREND_LINE
         [HW_TREND_BREAK_BELOW] = "a reading below the floor",
         [HW_TREND_BREAK_ABOVE] = "a reading above the ceiling",
         [HW_TREND_BREAK_GAP] = "a gap without a reading",
+        [HW_TREND_BREAK_UNTOLD] = "an unclear cell",
     };
     const struct hw_trend_run *run = &answer->run;
     size_t before = run->by == HW_TREND_BREAK_GAP ? run->from : run->from - 1;
     int n = snprintf(text, TREND_LINE, "%s", by[run->by]);
     if (run->by != HW_TREND_BREAK_NONE) {
         char when[WHEN_MAX];
-        trend_moment(answer, answer->days[before], true, when);
+        trend_moment(answer, answer->cells.days[before], true, when);
         n += snprintf(text + n, TREND_LINE - (size_t)n, " %s %s",
                       run->by == HW_TREND_BREAK_GAP ? "until" : "on", when);
     }
-    (void)snprintf(text + n, TREND_LINE - (size_t)n, "; %zu of %zu outside", run->outside,
-                   answer->n);
+    n += snprintf(text + n, TREND_LINE - (size_t)n, "; %zu of %zu outside", run->outside,
+                  answer->cells.n);
+    if (run->by == HW_TREND_BREAK_UNTOLD && n + 14 < PRINT_WIDTH - NAME_ROOM) {
+        (void)snprintf(text + n, TREND_LINE - (size_t)n, ", %zu unclear", run->untold);
+    }
 }
 
 /* --- What was used ---------------------------------------------------------------------------- */
@@ -283,6 +305,16 @@ void trend_text(const struct trend_answer *answer)
 
 /* --- Without --of ----------------------------------------------------------------------------- */
 
+/* How many bytes of a name there is room for: no character is cut. */
+static size_t name_room(const char *name, size_t most)
+{
+    size_t n = strlen(name) < most ? strlen(name) : most;
+    while (n > 0 && ((unsigned char)name[n] & 0xC0) == 0x80) {
+        n--;
+    }
+    return n;
+}
+
 /* The cells of a track: name, last value, age, change. */
 static void track_cells(const struct trend_record *record, const struct trend_track *track,
                         double now, char cell[4][TREND_LINE])
@@ -290,9 +322,10 @@ static void track_cells(const struct trend_record *record, const struct trend_tr
     char number[NUMBER_MAX];
     const char *unit = track->unit ? track->unit->name : "";
     double age = (now - (double)track->last.seconds) / 86400;
-    (void)snprintf(cell[0], TREND_LINE, "%.*s", NAME_WIDTH, track->name);
+    (void)snprintf(cell[0], TREND_LINE, "%.*s", (int)name_room(track->name, NAME_WIDTH),
+                   track->name);
     number_digits(number, track->last.value, digits_of(record, MORE_DIGITS));
-    (void)snprintf(cell[1], TREND_LINE, "%.16s%s%.12s", number, unit[0] == '\0' ? "" : " ", unit);
+    (void)snprintf(cell[1], TREND_LINE, "%.30s%s%.12s", number, unit[0] == '\0' ? "" : " ", unit);
     (void)snprintf(cell[2], TREND_LINE, "-");
     if (age >= 0) {
         days_words(age, cell[2]);
@@ -309,8 +342,19 @@ static void track_cells(const struct trend_record *record, const struct trend_tr
 
 static void print_cells(char cell[4][TREND_LINE], const size_t width[4])
 {
-    (void)printf("  %-*s  %-*s  %-*s  %s\n", (int)width[0], cell[0], (int)width[1], cell[1],
-                 (int)width[2], cell[2], cell[3]);
+    (void)printf("  %-*.*s  %-*s  %-*s  %s\n", (int)width[0], (int)name_room(cell[0], width[0]),
+                 cell[0], (int)width[1], cell[1], (int)width[2], cell[2], cell[3]);
+}
+
+/* Where the table is wider than a screen, its last heading is short, then names are cut. */
+static void fit_table(char head[4][TREND_LINE], size_t width[4])
+{
+    const size_t room = PRINT_WIDTH - 8 - width[1] - width[2];
+    if (width[0] + strlen(head[3]) > room) {
+        (void)snprintf(head[3], TREND_LINE, "change");
+    }
+    width[3] = strlen(head[3]) > width[3] ? strlen(head[3]) : width[3];
+    width[0] = width[0] + width[3] > room ? room - width[3] : width[0];
 }
 
 void trend_text_tracks(const struct trend_record *record, double now)
@@ -327,11 +371,12 @@ void trend_text_tracks(const struct trend_record *record, double now)
                 continue;
             }
             if (pass == 1 && shown++ == 0) {
+                fit_table(head, width);
                 (void)puts("trend");
                 print_cells(head, width);
             }
             track_cells(record, &record->track[i], now, cell);
-            for (size_t k = 0; k < 3 && pass == 0; k++) {
+            for (size_t k = 0; k < 4 && pass == 0; k++) {
                 width[k] = strlen(cell[k]) > width[k] ? strlen(cell[k]) : width[k];
             }
             if (pass == 1) {

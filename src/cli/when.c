@@ -87,6 +87,20 @@ bool when_read(struct hw_text text, struct when *when)
     return true;
 }
 
+bool when_pointed(struct hw_text text, char iso[WHEN_MAX])
+{
+    const char *at = text.at;
+    struct when when;
+    if (!take(&text, "00.00.0000") || text.n > WHEN_MAX - 11) {
+        return false;
+    }
+    int n = snprintf(iso, WHEN_MAX, "%.4s-%.2s-%.2s%.*s", at + 6, at + 3, at, (int)text.n, text.at);
+    if (n > 10 && iso[10] == ' ') {
+        iso[10] = 'T';
+    }
+    return when_read((struct hw_text){iso, (size_t)n}, &when);
+}
+
 bool when_is_iso(struct hw_text text)
 {
     struct when when;

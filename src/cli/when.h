@@ -21,6 +21,10 @@ bool when_read(struct hw_text text, struct when *when);
  * any, and its offset if it has one. */
 void when_text(const struct when *when, char text[WHEN_MAX]);
 
+/* A date with points, the day first: "01.04.2031", perhaps with a time behind it. Writes it as
+ * when_read reads it. False for anything else, and for a day that does not exist. */
+bool when_pointed(struct hw_text text, char iso[WHEN_MAX]);
+
 /* True where when_read would read it. */
 bool when_is_iso(struct hw_text text);
 #endif

@@ -229,8 +229,23 @@ static bool ascending(const double *days, size_t n)
     return true;
 }
 
+/* As in_range, but a reading may be one that cannot be told. */
+static bool held_in_range(const double *days, const double *values, size_t n)
+{
+    for (size_t i = 0; i < n && n <= HW_TREND_READINGS_MAX; i++) {
+        const double value = isnan(values[i]) ? 0 : values[i];
+        if (!in_range(days + i, &value, 1, 1)) {
+            return false;
+        }
+    }
+    return n >= 1 && n <= HW_TREND_READINGS_MAX;
+}
+
 static enum hw_trend_break outside_by(double value, const struct hw_trend_window *window)
 {
+    if (isnan(value)) {
+        return HW_TREND_BREAK_UNTOLD;
+    }
     if (above(window->floor, value)) {
         return HW_TREND_BREAK_BELOW;
     }
@@ -241,7 +256,7 @@ int hw_trend_held(const double *days, const double *values, size_t n,
                   const struct hw_trend_window *window, struct hw_trend_run *run)
 {
     *run = (struct hw_trend_run){.held = HW_NO_ANSWER, .longest = HW_NO_ANSWER};
-    if (!in_range(days, values, n, 1) || !window_in_range(window) || !ascending(days, n)) {
+    if (!held_in_range(days, values, n) || !window_in_range(window) || !ascending(days, n)) {
         return HW_STATUS_RANGE;
     }
     run->held = run->longest = 0;
@@ -249,7 +264,8 @@ int hw_trend_held(const double *days, const double *values, size_t n,
         enum hw_trend_break by = outside_by(values[i], window);
         double apart = i > 0 ? days[i] - days[i - 1] : 0;
         if (by != HW_TREND_BREAK_NONE) {
-            run->outside++;
+            run->outside += by != HW_TREND_BREAK_UNTOLD ? 1 : 0;
+            run->untold += by == HW_TREND_BREAK_UNTOLD ? 1 : 0;
             run->by = by;
             run->from = i + 1;
         } else if (above(apart, window->gap) && run->from < i) {

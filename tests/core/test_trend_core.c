@@ -188,7 +188,7 @@ static void not_held(const double *d, size_t n, struct hw_trend_window window)
     assert_status(hw_trend_held(d, values, n, &window, &run), HW_STATUS_RANGE);
     assert_no_answer(run.held);
     assert_no_answer(run.longest);
-    check(run.from == 0 && run.outside == 0 && run.by == HW_TREND_BREAK_NONE);
+    check(run.from == 0 && run.outside == 0 && run.untold == 0 && run.by == HW_TREND_BREAK_NONE);
 }
 
 static void windows(void **state)
@@ -244,12 +244,40 @@ static void runs(void **state)
     check(run.held == 0 && run.from == 0);
 }
 
+/* What may have been outside ends a run as well, and is not counted among those that were. */
+static void untold(void **state)
+{
+    (void)state;
+    const double nan = (double)NAN;
+    struct hw_trend_run run = held((const double[]){0.17, nan, 0.16, 0.17}, 4);
+    assert_close(run.held, 1, 0, 0);
+    check(run.from == 2 && run.by == HW_TREND_BREAK_UNTOLD && run.outside == 0 && run.untold == 1);
+    run = held((const double[]){0.17, 0.1, nan}, 3);
+    assert_close(run.held, 0, 0, 0);
+    check(run.from == 3 && run.by == HW_TREND_BREAK_UNTOLD && run.outside == 1 && run.untold == 1);
+    run = held((const double[]){nan, 0.1, 0.17}, 3);
+    check(run.from == 2 && run.by == HW_TREND_BREAK_BELOW && run.outside == 1 && run.untold == 1);
+    run = held((const double[]){nan}, 1);
+    check(run.held == 0 && run.from == 1 && run.by == HW_TREND_BREAK_UNTOLD);
+    static const double many[HW_TREND_READINGS_MAX + 1];
+    const struct hw_trend_window window = {-1, 1, 1};
+    assert_status(hw_trend_held(many, many, HW_TREND_READINGS_MAX, &window, &run), HW_STATUS_OK);
+    assert_status(hw_trend_held(many, many, HW_TREND_READINGS_MAX + 1, &window, &run),
+                  HW_STATUS_RANGE);
+    const double beyond[2] = {0, 2 * HW_TREND_VALUE_MAX};
+    assert_status(hw_trend_held(days, beyond, 2, &window, &run), HW_STATUS_RANGE);
+    const double no_day[2] = {0, nan};
+    assert_status(hw_trend_held(no_day, values, 2, &window, &run), HW_STATUS_RANGE);
+    const double no_number[2] = {0, (double)INFINITY};
+    assert_status(hw_trend_held(days, no_number, 2, &window, &run), HW_STATUS_RANGE);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(ranges),       cmocka_unit_test(how_many), cmocka_unit_test(no_answer),
         cmocka_unit_test(like_sorting), cmocka_unit_test(limits),   cmocka_unit_test(windows),
-        cmocka_unit_test(runs),
+        cmocka_unit_test(runs),         cmocka_unit_test(untold),
     };
     return hw_report_checks(cmocka_run_group_tests(tests, NULL, NULL));
 }

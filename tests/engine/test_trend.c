@@ -85,6 +85,40 @@ static void written(void **state)
     }
 }
 
+/* On which side of which number: <= is no <. */
+static void bounds(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *text, *unit;
+        enum reading_side side;
+        double value;
+    } cells[] = {
+        {"<0.25", NULL, READING_BELOW, 0.25},
+        {" > 3 mg/L ", "mg/L", READING_ABOVE, 3},
+        {"<= 0.25ug/L", "ug/L", READING_UP_TO, 0.25},
+        {">=8", NULL, READING_FROM, 8},
+        {"\xE2\x89\xA4"
+         "1",
+         NULL, READING_UP_TO, 1},
+        {"\xE2\x89\xA5 1", NULL, READING_FROM, 1},
+        {"~1", NULL, READING_ANYWHERE, 7},
+        {"<", NULL, READING_ANYWHERE, 7},
+        {"<<1", NULL, READING_ANYWHERE, 7},
+        {"<half", NULL, READING_ANYWHERE, 7},
+        {"<1 spoon", NULL, READING_ANYWHERE, 7},
+        {"0.30?", NULL, READING_ANYWHERE, 7},
+        {"", NULL, READING_ANYWHERE, 7},
+    };
+    for (size_t i = 0; i < sizeof cells / sizeof cells[0]; i++) {
+        struct reading reading = {.value = 7};
+        assert_int_equal(reading_bound(text_of(cells[i].text), HW_NUMBER, &reading), cells[i].side);
+        assert_close(reading.value, cells[i].value, 0, 0);
+        const char *unit = reading.unit ? reading.unit->name : NULL;
+        check((!unit && !cells[i].unit) || strcmp(unit, cells[i].unit) == 0);
+    }
+}
+
 /* ppm is a concentration, and parts by volume where those are asked for. */
 static void units(void **state)
 {
@@ -138,12 +172,12 @@ static void latest(void **state)
         for (size_t i = 0; i < MANY; i++) {
             double at = way == 0 ? (double)i : way == 1 ? -(double)i : hw_random_between(-900, 900);
             at = way == 3 ? floor(at / 300) + (double)i / 2 : at;
-            all[i] = (struct timed){(long long)floor(at), (double)i};
+            all[i] = (struct timed){.seconds = (long long)floor(at), .value = (double)i};
             bool is_latest = true;
             for (size_t k = 0; k < i && way == 2; k++) {
                 is_latest = is_latest && all[k].seconds <= all[i].seconds;
             }
-            bool told = readings_add(&readings, all[i].seconds, all[i].value);
+            bool told = readings_add(&readings, all[i]);
             check(way != 0 || told);
             check(way != 2 || i > 300 || told == is_latest);
             check(readings.n == (i < HW_TREND_READINGS_MAX ? i + 1 : HW_TREND_READINGS_MAX));
@@ -170,10 +204,8 @@ static void figures(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(written),
-        cmocka_unit_test(units),
-        cmocka_unit_test(latest),
-        cmocka_unit_test(figures),
+        cmocka_unit_test(written), cmocka_unit_test(bounds),  cmocka_unit_test(units),
+        cmocka_unit_test(latest),  cmocka_unit_test(figures),
     };
     return hw_report_checks(cmocka_run_group_tests(tests, NULL, NULL));
 }

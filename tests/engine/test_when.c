@@ -171,12 +171,44 @@ static void written_back(void **state)
     }
 }
 
+/* Dates with points are read to be written anew, no more. */
+static void with_points(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *text, *iso;
+    } dates[] = {
+        {"01.04.2031", "2031-04-01"},
+        {"31.12.2031 08:15", "2031-12-31T08:15"},
+        {"31.12.2031T08:15+01:00", "2031-12-31T08:15+01:00"},
+    };
+    static const char *const none[] = {"",
+                                       "2031-04-01",
+                                       "1.4.2031",
+                                       "01/04/2031",
+                                       "31.02.2031",
+                                       "01.04.31",
+                                       "01.13.2031",
+                                       "01.04.2031.",
+                                       "01.04.2031 late",
+                                       "01.04.2031 08:15 and a tale that is longer than any time"};
+    char iso[WHEN_MAX];
+    for (size_t i = 0; i < sizeof dates / sizeof dates[0]; i++) {
+        assert_true(when_pointed(text_of(dates[i].text), iso));
+        assert_string_equal(iso, dates[i].iso);
+    }
+    for (size_t i = 0; i < sizeof none / sizeof none[0]; i++) {
+        check(!when_pointed(text_of(none[i]), iso));
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(written_back), cmocka_unit_test(every_day),
         cmocka_unit_test(far_days),     cmocka_unit_test(days_that_exist),
         cmocka_unit_test(moments),      cmocka_unit_test(no_moments),
+        cmocka_unit_test(with_points),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return hw_report_checks(failed);
