@@ -99,7 +99,7 @@ static void draw_window(const struct canvas *canvas)
 }
 
 /* A line across with its name: the limit's at the left, the others at the right, that of the floor
- * below it where there is room, so that no two meet. */
+ * below it where there is room, and that of a limit at the top, so that no two meet. */
 static void draw_level(const struct canvas *canvas, size_t level)
 {
     const struct trend_answer *answer = canvas->answer;
@@ -111,7 +111,8 @@ static void draw_level(const struct canvas *canvas, size_t level)
     }
     bool limit = level == TREND_LIMIT;
     double y = place_y(canvas, answer->level[level]);
-    bool below = level == TREND_FLOOR && y + 2 * look.size < canvas->y.from;
+    bool at_top = limit && y - look.size < canvas->y.to;
+    bool below = at_top || (level == TREND_FLOOR && y + 2 * look.size < canvas->y.from);
     look.anchor = limit ? PLOT_LEFT : PLOT_RIGHT;
     trend_value(answer, answer->level[level], value);
     (void)snprintf(label, sizeof label, "%s %s", trend_level_names[level], value);
