@@ -14,8 +14,7 @@ static bool needs_none(const struct emergency *e)
  * change to be told. */
 static bool both_kill(const struct emergency *e)
 {
-    bool worse = e->half == EMERGENCY_EFFECT_UNKNOWN || e->half == EMERGENCY_WORSE;
-    bool frees = e->both_known ? worse && !e->half_under : e->water != EMERGENCY_GOOD;
+    bool frees = e->both_known ? e->half == EMERGENCY_WORSE : e->water != EMERGENCY_GOOD;
     return e->deadly && e->tan_n > 0 && frees;
 }
 
@@ -48,12 +47,11 @@ static uint64_t hand_acts(const struct emergency *e)
  * water less is forbidden where half is worse than air alone, and so may be what is at hand. */
 static uint64_t known_change(const struct emergency *e)
 {
-    bool some_helps = e->half != EMERGENCY_WORSE || e->hand == EMERGENCY_SHORT ||
-                      e->hand == EMERGENCY_AIR || e->hand == EMERGENCY_UNDER;
-    bool nothing_less = e->water == EMERGENCY_SOUR && !some_helps;
     if (e->hand == EMERGENCY_WORSE || (e->deadly && e->half_under)) {
         return 0;
     }
+    bool hand_helps = e->hand != EMERGENCY_EFFECT_UNKNOWN && e->hand != EMERGENCY_ENOUGH;
+    bool nothing_less = e->water == EMERGENCY_SOUR && e->half == EMERGENCY_WORSE && !hand_helps;
     return note_if(nothing_less, HW_EMERGENCY_NOTE_ACT_CHANGE_SOUR) |
            note_if(!nothing_less, HW_EMERGENCY_NOTE_ACT_CHANGE);
 }

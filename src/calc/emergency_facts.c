@@ -69,7 +69,7 @@ static void find_share(struct emergency *e, const double in[])
 
 static bool is_under(const struct blend_states *after)
 {
-    return !isnan(after->limit_after) && !above(after->tan_after, after->limit_after);
+    return !above(after->tan_after, after->limit_after);
 }
 
 /* Air is ordered in any case, so that a change is held against the tank aired without one, too.
@@ -77,6 +77,9 @@ static bool is_under(const struct blend_states *after)
 static enum emergency_effect effect_of(const struct emergency *e, const struct blend_states *after)
 {
     double highest = blend_highest_free(after);
+    if (after->refusal != BLEND_ANSWERED) {
+        return EMERGENCY_WORSE; /* beyond what can be reckoned with */
+    }
     if (after->enough) {
         return EMERGENCY_ENOUGH;
     }
@@ -95,7 +98,7 @@ static void find_half(struct emergency *e, const double in[])
     if (e->both_known) {
         struct blend_states half = ask_blend(in, 0.5);
         e->half = effect_of(e, &half);
-        e->half_under = is_under(&half);
+        e->half_under = e->half != EMERGENCY_WORSE && is_under(&half);
     }
 }
 
