@@ -75,7 +75,7 @@ static const struct hw_result results[EMERGENCY_RESULTS] = {
     [EMERGENCY_LONG_RATIO] = {.name = "long_ratio", .unit = "", .kind = HW_NUMBER, .digits = 3,
      .sometimes = true, .help = "times the limit for days, the tank as it is"},
     [EMERGENCY_SHARE_NEEDED] = {.name = "share_needed", .unit = "%", .kind = HW_SHARE, .digits = 3,
-     .safe = 1, .sometimes = true, .help = "least change that gets ammonia under the limit"},
+     .safe = 1, .sometimes = true, .help = "least change for ammonia under the limit, not risen"},
     [EMERGENCY_WATER_NEEDED] = {.name = "water_needed", .unit = "L", .kind = HW_VOLUME,
      .digits = 3, .safe = 1, .sometimes = true, .help = "new water for that change"},
     [EMERGENCY_AT_HAND_RATIO] = {.name = "at_hand_ratio", .unit = "", .kind = HW_NUMBER,
@@ -85,7 +85,7 @@ static const struct hw_result results[EMERGENCY_RESULTS] = {
     [EMERGENCY_BINDER_ALLOWED] = {.name = "binder_allowed", .unit = "", .kind = HW_YES_NO,
      .digits = 1, .sometimes = true, .help = "a binder may go in, if all labels agree"},
     [EMERGENCY_HOURS_AGAIN] = {.name = "hours_again", .unit = "h", .kind = HW_TIME, .digits = 2,
-     .safe = -1, .sometimes = true, .help = "time until the limit is passed again"},
+     .safe = -1, .sometimes = true, .help = "to the limit again, after at_hand, else share_needed"},
 };
 /* clang-format on */
 

@@ -63,6 +63,42 @@ static void find_share(struct emergency *e, const double in[])
     if (e->both_known) {
         e->share_needed = 100 * e->blend.needed;
         e->water_needed = e->blend.needed * in[EMERGENCY_VOLUME];
+        e->free_aired = ask_blend(in, 0).free[BLEND_AIRED];
+    }
+}
+
+static bool is_under(const struct blend_states *after)
+{
+    return !above(after->tan_after, after->limit_after);
+}
+
+/* Air is ordered in any case, so that a change is held against the tank aired without one, too.
+ * Without both alkalinities that is not known. */
+static enum emergency_effect effect_of(const struct emergency *e, const struct blend_states *after)
+{
+    double highest = blend_highest_free(after);
+    if (after->refusal != BLEND_ANSWERED) {
+        return EMERGENCY_WORSE; /* beyond what can be reckoned with */
+    }
+    if (after->enough) {
+        return EMERGENCY_ENOUGH;
+    }
+    if (!free_rises(after->free_before, highest)) {
+        return EMERGENCY_SHORT;
+    }
+    if (e->both_known && is_under(after)) {
+        return EMERGENCY_UNDER;
+    }
+    bool known = !isnan(e->free_aired);
+    return known && !above(highest, e->free_aired) ? EMERGENCY_AIR : EMERGENCY_WORSE;
+}
+
+static void find_half(struct emergency *e, const double in[])
+{
+    if (e->both_known) {
+        struct blend_states half = ask_blend(in, 0.5);
+        e->half = effect_of(e, &half);
+        e->half_under = e->half != EMERGENCY_WORSE && is_under(&half);
     }
 }
 
@@ -84,12 +120,23 @@ static void find_at_hand(struct emergency *e, const double in[])
         e->readings_odd = true;
         return;
     }
-    bool rises = free_rises(e->at_hand.free_before, blend_highest_free(&e->at_hand));
     e->at_hand_ratio = e->at_hand.tan_after / e->at_hand.limit_after;
-    e->hand = rises ? EMERGENCY_HAND_WORSE : EMERGENCY_HAND_SHORT;
-    if (e->at_hand.enough) {
-        e->hand = EMERGENCY_HAND_ENOUGH;
+    e->hand = effect_of(e, &e->at_hand);
+}
+
+static bool is_deadly(const double in[])
+{
+    return in[EMERGENCY_NITRITE] > 0 &&
+           !below_limit(in[EMERGENCY_NITRITE], HW_LIMIT_NITRITE_EFFECT);
+}
+
+double emergency_water_in(const double in[], double water_needed)
+{
+    double needed = water_needed > 0 ? water_needed : (double)NAN;
+    if (is_deadly(in)) {
+        needed = fmax(needed, in[EMERGENCY_VOLUME] / 2); /* of a number and none, the number */
     }
+    return fmin(share_at_hand(in) * in[EMERGENCY_VOLUME], needed);
 }
 
 /* The one kind that is dosed to a level; copper of a kind that is not known counts as ionic. */
@@ -123,24 +170,16 @@ static double word_of(enum medicine_kind kind)
     return words[kind];
 }
 
-/* The water that goes in: what is at hand, else what is needed. */
-static double water_in(const struct emergency *e, const double in[])
-{
-    double at_hand = share_at_hand(in) * in[EMERGENCY_VOLUME];
-    return isnan(in[EMERGENCY_AT_HAND]) ? e->water_needed : at_hand;
-}
-
 /* Whether a filter shares the water is not asked: of a dye it is asked as if there were none, and
  * no amount is told. */
 static void ask_change(struct emergency *e, const double in[])
 {
     const struct hw_input *change = hw_calc_change.inputs;
-    double water = water_in(e, in);
     for (int i = 0; i < CHANGE_INPUTS; i++) {
         e->change_in[i] = NAN;
     }
     e->change_in[CHANGE_VOLUME] = or_else(in[EMERGENCY_VOLUME], 1);
-    e->change_in[CHANGE_TAKE] = water > 0 ? water : e->change_in[CHANGE_VOLUME];
+    e->change_in[CHANGE_TAKE] = or_else(e->water_in, e->change_in[CHANGE_VOLUME]);
     e->change_in[CHANGE_METHOD] = change[CHANGE_METHOD].preset;
     e->change_in[CHANGE_TIMES] = change[CHANGE_TIMES].preset;
     e->change_in[CHANGE_NEW] = change[CHANGE_NEW].preset;
@@ -166,18 +205,49 @@ static bool pours(uint64_t notes)
     return (notes & grave) == 0;
 }
 
+static bool is_copper(enum medicine_kind kind)
+{
+    return (KINDS_OF_COPPER >> kind & 1u) != 0;
+}
+
+/* What is taken for a slip in a ceiling is one in a level, too. Copper of a kind that is not known
+ * may be chelated. */
+static bool is_slip(const struct emergency *e, double now)
+{
+    unsigned mild = MEDICINE_COPPER_UNKNOWN | MEDICINE_COPPER_CHELATED;
+    bool chelated = (e->medicine & mild) != 0;
+    return is_copper(e->kind) &&
+           above_limit(now, chelated ? HW_LIMIT_COPPER_CHELATED_SLIP : HW_LIMIT_COPPER_AMINE_SLIP);
+}
+
+static bool has_level(const double in[])
+{
+    return !isnan(in[EMERGENCY_NOW]) || !isnan(in[EMERGENCY_KEEP]) ||
+           !isnan(in[EMERGENCY_CEILING]) || !isnan(in[EMERGENCY_STRENGTH]);
+}
+
 static void find_medicine(struct emergency *e, const double in[])
 {
-    bool copper = (KINDS_OF_COPPER >> e->kind & 1u) != 0;
-    e->asked = e->kind != KIND_UNSAID && !isnan(in[EMERGENCY_NOW]) && !isnan(in[EMERGENCY_KEEP]);
-    if (!e->asked) {
+    e->levels_given = has_level(in);
+    e->unnamed =
+        e->levels_given && (e->medicine & ~(unsigned)(MEDICINE_NONE | MEDICINE_BINDER)) == 0;
+    e->level_known = e->kind != KIND_UNSAID && !isnan(in[EMERGENCY_NOW]);
+    if (!e->level_known) {
         return;
     }
     ask_change(e, in);
-    bool told = e->kind != KIND_DYE && !(copper && isnan(in[EMERGENCY_SALINITY]));
-    if (told && water_in(e, in) > 0 && pours(e->change_notes)) {
+    e->asked = !isnan(in[EMERGENCY_KEEP]);
+    e->level_slip = is_slip(e, in[EMERGENCY_NOW]);
+    bool told = e->asked && !e->level_slip && e->kind != KIND_DYE &&
+                !(is_copper(e->kind) && isnan(in[EMERGENCY_SALINITY]));
+    if (told && !isnan(e->water_in) && pours(e->change_notes)) {
         e->add_liquid = e->change.liquid;
     }
+}
+
+bool emergency_binder_spoiled(const struct emergency *e)
+{
+    return (e->medicine & (MEDICINE_BINDER | MEDICINE_FORMALIN)) != 0;
 }
 
 /* A binder by its label, of which no more is known than what the mildest agent takes. */
@@ -195,9 +265,9 @@ static void find_binder(struct emergency *e, const double in[])
     struct binder_dose dose = binder_dose(binder_in);
     e->bans = binder_bans(&dose, e->medicine);
     e->binder_oxygen = dose.label_oxygen;
-    if (e->bans.copper || e->bans.dye || e->bans.oxygen) {
+    if (e->bans.copper || e->bans.dye || e->bans.oxygen || emergency_binder_spoiled(e)) {
         e->binder_allowed = 0;
-    } else if (!(e->medicine & MEDICINE_OTHER)) {
+    } else if (!(e->medicine & MEDICINE_OTHER) && e->tan_n > 0) {
         e->binder_allowed = 1;
     }
 }
@@ -206,13 +276,15 @@ static void find_binder(struct emergency *e, const double in[])
 static void find_hours(struct emergency *e, const double in[])
 {
     double rise = nitrogen_to_n((enum hw_nitrogen_basis)in[EMERGENCY_BASIS], in[EMERGENCY_RISE]);
-    const struct blend_states *left = e->hand != EMERGENCY_HAND_UNKNOWN ? &e->at_hand : &e->blend;
-    bool changed = e->hand != EMERGENCY_HAND_UNKNOWN || !isnan(e->share_needed);
+    bool at_hand = e->hand != EMERGENCY_EFFECT_UNKNOWN;
+    const struct blend_states *left = at_hand ? &e->at_hand : &e->blend;
+    bool changed = at_hand || !isnan(e->share_needed);
     e->tan_left = changed ? left->tan_after : e->tan_n;
     e->limit_left = changed ? left->limit_after : e->limit.total_n;
     double hours = (e->limit_left - e->tan_left) / rise * 24;
-    hours = hours < 0 ? 0 : hours;
-    e->hours_again = above(e->tan_left, e->limit_left) ? (double)NAN : hours;
+    bool apart = below(e->tan_left, e->limit_left) || above(e->tan_left, e->limit_left);
+    hours = apart || isnan(hours) ? hours : 0; /* what rounding leaves is no time */
+    e->hours_again = hours < 0 ? (double)NAN : hours;
 }
 
 struct emergency emergency_facts(const double in[])
@@ -224,14 +296,18 @@ struct emergency emergency_facts(const double in[])
         .limit = long_limit(in[EMERGENCY_PH], in[EMERGENCY_TEMP], in[EMERGENCY_SALINITY]),
         .share_needed = NAN,
         .water_needed = NAN,
+        .free_aired = NAN,
         .at_hand_ratio = NAN,
         .add_liquid = NAN,
         .binder_allowed = NAN,
     };
     e.long_ratio = e.tan_n / e.limit.total_n;
     e.kind = kind_of(e.medicine);
+    e.deadly = is_deadly(in);
     find_share(&e, in);
+    find_half(&e, in);
     find_at_hand(&e, in);
+    e.water_in = emergency_water_in(in, e.water_needed);
     find_medicine(&e, in);
     find_binder(&e, in);
     find_hours(&e, in);

@@ -25,12 +25,14 @@ enum {
 /* What pH says of a change of water. */
 enum emergency_water { EMERGENCY_GOOD, EMERGENCY_BETWEEN, EMERGENCY_SOUR };
 
-/* What the water at hand does. */
-enum emergency_hand {
-    EMERGENCY_HAND_UNKNOWN,
-    EMERGENCY_HAND_ENOUGH, /* for the share that is needed */
-    EMERGENCY_HAND_SHORT,  /* it helps */
-    EMERGENCY_HAND_WORSE   /* free ammonia rises, or may rise */
+/* What a change of some size does to free ammonia, at the worst of its states. */
+enum emergency_effect {
+    EMERGENCY_EFFECT_UNKNOWN,
+    EMERGENCY_ENOUGH, /* as much as the share that is needed */
+    EMERGENCY_SHORT,  /* it helps */
+    EMERGENCY_UNDER,  /* it rises, and stays under the limit */
+    EMERGENCY_AIR,    /* it rises, to no more than air alone brings it to */
+    EMERGENCY_WORSE   /* it rises above that, or may */
 };
 
 /* One row; NaN where an input is missing. */
@@ -44,11 +46,19 @@ struct emergency {
     bool readings_odd; /* the readings of the two waters do not go together */
     struct blend_states blend;         /* the change that is needed */
     double share_needed, water_needed; /* %, L */
-    enum emergency_hand hand;
-    struct blend_states at_hand; /* after the water at hand */
+    double free_aired;                 /* of the tank aired without a change, mg/L as N */
+    enum emergency_effect half, hand;  /* of half the water; of the water at hand */
+    bool half_under;                   /* half the water leaves it under the limit, aired, too */
+    bool deadly;                       /* nitrite */
+    struct blend_states at_hand;       /* after the water at hand */
     double at_hand_ratio;
+    double water_in;   /* L of new water that go in */
+    bool levels_given; /* a level or a strength */
+    bool unnamed;      /* and no medicine that could have it */
     /* The medicine for the new water, as `change` has it. */
-    bool asked; /* --keep and --now are given for the one medicine that is dosed to a level */
+    bool level_known; /* --now is given for the one medicine that is dosed to a level */
+    bool level_slip;  /* so much that it looks like a slip of the unit */
+    bool asked;       /* --keep is given, too */
     enum medicine_kind kind;
     double change_in[CHANGE_INPUTS];
     struct change_rounds change;
@@ -64,6 +74,13 @@ struct emergency {
 };
 
 struct emergency emergency_facts(const double in[]);
+
+/* The new water that goes in, L: no more than is at hand, nor than is needed: water_needed, and at
+ * least half where nitrite can kill. NaN where neither is known. */
+double emergency_water_in(const double in[], double water_needed);
+
+/* Whether a binder has no place for a reason that binder itself does not withhold for. */
+bool emergency_binder_spoiled(const struct emergency *e);
 
 /* What is to be done, in order, as bits of the notes. */
 uint64_t emergency_acts(const struct emergency *e, const double in[]);

@@ -6,12 +6,17 @@
 static void step_hours(const struct emergency *e, const double in[], struct hw_steps *steps)
 {
     double molar = basis_molar((enum hw_nitrogen_basis)in[EMERGENCY_BASIS]);
+    bool passed = !isnan(e->hours_again) && !(e->hours_again > 0);
     if (!isnan(e->hours_again)) {
         hw_step(steps, "tan_left", e->tan_left, "mg/L", "", "%.15g", e->tan_left);
         hw_step(steps, "limit_left", e->limit_left, "mg/L", "", "%.15g", e->limit_left);
+    }
+    if (passed) { /* but for what rounding leaves */
+        hw_step(steps, "hours_again", 0, "h", "our-arithmetic", "0");
+    } else if (!isnan(e->hours_again)) {
         hw_step(steps, "hours_again", e->hours_again, "h", "our-arithmetic",
-                "(%.15g > %.15g) * (%.15g - %.15g) / (%.10g * %.10g/%.10g) * 24", e->limit_left,
-                e->tan_left, e->limit_left, e->tan_left, in[EMERGENCY_RISE], HW_MOLAR_N, molar);
+                "(%.15g - %.15g) / (%.10g * %.10g/%.10g) * 24", e->limit_left, e->tan_left,
+                in[EMERGENCY_RISE], HW_MOLAR_N, molar);
     }
 }
 
@@ -22,7 +27,8 @@ static void step_binder(const struct emergency *e, struct hw_steps *steps)
                 "%.15g * 0.5 * %.10g/%.10g", e->tan_n, HW_MOLAR_OXYGEN, HW_MOLAR_N);
         hw_step(steps, "binder_allowed", e->binder_allowed, "", "label-and-law",
                 "(%.10g <= %.10g) * %d", e->binder_oxygen,
-                hw_limits[HW_LIMIT_BINDER_OXYGEN_ALL].value, !e->bans.copper && !e->bans.dye);
+                hw_limits[HW_LIMIT_BINDER_OXYGEN_ALL].value,
+                !e->bans.copper && !e->bans.dye && !emergency_binder_spoiled(e));
     }
 }
 

@@ -1,6 +1,7 @@
 /* report_change.c - the litres of new water, which the answers about water changes have. */
 #include "cli/report_change.h"
 
+#include "calc/emergency_facts.h"
 #include "cli/print.h"
 
 #include <math.h>
@@ -19,13 +20,11 @@ static double litres_of_change(const struct hw_question *question)
     return isnan(take) ? given(question, "volume") * given(question, "share") / 100 : take;
 }
 
-/* The water that goes in by `emergency`: what is at hand, at most all, else what is needed. */
 static double litres_of_emergency(const struct report *report)
 {
     const struct hw_question *question = report->question;
-    double at_hand = given(question, "at_hand");
     size_t needed = hw_result_find(question->calc, "water_needed", strlen("water_needed"));
-    return isnan(at_hand) ? report->answer->out[needed] : fmin(at_hand, given(question, "volume"));
+    return emergency_water_in(question->in, report->answer->out[needed]);
 }
 
 /* In the keeper's own unit, rounded up as water_needed is; false where it is not known. */
@@ -47,6 +46,13 @@ static bool is_of(const struct report *report, const char *calculation)
     return strcmp(report->question->calc->name, calculation) == 0;
 }
 
+/* Where at hand is as much as the tank holds, or more. */
+static bool changes_all(const struct report *report, const char *result)
+{
+    return is_of(report, "emergency") && strcmp(result, "at_hand_ratio") == 0 &&
+           given(report->question, "at_hand") >= given(report->question, "volume");
+}
+
 bool report_change(const struct report *report, size_t result, char text[REPORT_CHANGE])
 {
     const char *name = report->question->calc->results[result].name;
@@ -54,6 +60,10 @@ bool report_change(const struct report *report, size_t result, char text[REPORT_
     if (is_of(report, "change") && strcmp(name, "new_needed") == 0 &&
         litres_text(report, litres_of_change(report->question), litres)) {
         (void)snprintf(text, REPORT_CHANGE, "level that %.40s of new water must have", litres);
+        return true;
+    }
+    if (changes_all(report, name)) {
+        (void)snprintf(text, REPORT_CHANGE, "times the limit, with all the water changed");
         return true;
     }
     return false;
@@ -72,6 +82,8 @@ bool report_change_into(const struct report *report, size_t result, char text[RE
     if (!litres_text(report, of, litres)) {
         return false;
     }
-    (void)snprintf(text, REPORT_CHANGE, "%sinto %.40s new water", powder ? "powder, " : "", litres);
+    bool all = is_of(report, "emergency") && !(of < given(report->question, "volume"));
+    (void)snprintf(text, REPORT_CHANGE, "%sinto %.40s new water%s", powder ? "powder, " : "",
+                   litres, all ? ", all of it" : "");
     return true;
 }
