@@ -44,14 +44,15 @@ static uint64_t hand_acts(const struct emergency *e)
 }
 
 /* The share that is needed is known: with water that holds no ammonia there always is one. In sour
- * water less is forbidden where half is worse than air alone, and so may be what is at hand. */
+ * water a small change is warned of, unless half leaves ammonia under the limit or what is at hand
+ * helps; what is at hand may be worse, too. */
 static uint64_t known_change(const struct emergency *e)
 {
     if (e->hand == EMERGENCY_WORSE || (e->deadly && e->half_under)) {
         return 0;
     }
     bool hand_helps = e->hand != EMERGENCY_EFFECT_UNKNOWN && e->hand != EMERGENCY_ENOUGH;
-    bool nothing_less = e->water == EMERGENCY_SOUR && e->half == EMERGENCY_WORSE && !hand_helps;
+    bool nothing_less = e->water == EMERGENCY_SOUR && !e->deadly && !e->half_under && !hand_helps;
     return note_if(nothing_less, HW_EMERGENCY_NOTE_ACT_CHANGE_SOUR) |
            note_if(!nothing_less, HW_EMERGENCY_NOTE_ACT_CHANGE);
 }

@@ -58,7 +58,7 @@ static const struct {
     {"tan=1.5;ph=7.4;medicine=copper" TANK,
      "act-air;act-measure-new;act-under;act-sour;act-medicine;act-binder-copper"},
     {"tan=1.5;ph=7.4;medicine=copper" TANK FRESH ";alkalinity=1meq/L" DOSED,
-     "act-air;act-under;act-change;act-medicine-add;act-binder-copper"},
+     "act-air;act-under;act-change-sour;act-medicine-add;act-binder-copper"},
     {"tan=1.5;ph=7.7;medicine=dye" TANK, "act-air;act-measure-new;act-sour;act-dye;act-binder-dye"},
     {"tan=1.5;ph=7.7;medicine=dye" TANK FRESH ";alkalinity=1.6meq/L;at_hand=10L",
      "act-air;act-change;act-hand-air;act-dye;act-binder-dye"},
@@ -90,7 +90,7 @@ static const struct {
     {GOOD TANK ";nitrite=5", "act-air;act-measure-new;act-nitrite-deadly;act-half;act-binder"},
     /* water that holds as much carbon dioxide as the tank: air frees more than a change does */
     {STALE ";at_hand=40L", "act-air;act-change;act-hand-air;act-binder-first"},
-    {STALE, "act-air;act-change;act-binder-first"},
+    {STALE, "act-air;act-change-sour;act-binder-first"},
     /* a level above what is to be kept, and above the ceiling */
     {IONIC ";now=0.3;keep=0.18;strength=1mg/mL",
      "act-air;act-change;act-over-ceiling;act-medicine-add;act-binder-copper"},
@@ -162,7 +162,7 @@ static const struct note_row rows[] = {
      "tan=1.5;ph=7.9;medicine=none" TANK FRESH ";alkalinity=1meq/L;at_hand=5L"},
     {"act-change-sour", ACID, KNOWN},
     {"act-change-sour", ACID ";at_hand=75L", ACID ";at_hand=20L"},
-    {"act-change-sour", ACID, STALE},
+    {"act-change-sour", STALE, STALE ";at_hand=40L"},
     {"act-change-sour", ACID, ACID ";at_hand=62L"},
     {"act-change-sour", ACID, ACID ";nitrite=3"},
     {"act-hand-air", STALE ";at_hand=40L", STALE},
