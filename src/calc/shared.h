@@ -62,7 +62,8 @@ static inline uint64_t note_if(bool condition, unsigned note)
  * its _MIN and _MAX, is compared exactly, as the core does. */
 static inline bool above(double value, double limit)
 {
-    return value > limit + 1e-9 * fmax(1, fabs(limit));
+    double size = fabs(limit);
+    return value > limit + 1e-9 * (size > 1 ? size : 1);
 }
 
 static inline bool below(double value, double limit)

@@ -176,6 +176,10 @@ static int prepare(struct rows *rows)
         return EXIT_ASKED_WRONGLY;
     }
     hw_batch_fill(&rows->batch, &rows->constant, HW_BLOCK);
+    for (size_t i = 0; i < calc->n_results; i++) {
+        rows->batch.unwanted[i] =
+            rows_is_table(rows) && !rows->args->spread && !rows->args->only[i];
+    }
     for (size_t i = 0; i < calc->n_inputs; i++) {
         for (size_t row = 0; row < HW_BLOCK; row++) {
             rows->from[i][row] = rows->constant.from[i];

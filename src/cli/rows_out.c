@@ -94,7 +94,7 @@ static bool is_lossy(const struct rows *rows, const struct csv_record *record)
             memchr(record->at, '\r', record->n));
 }
 
-static bool is_table(const struct rows *rows)
+bool rows_is_table(const struct rows *rows)
 {
     return rows->args->format == FORMAT_CSV || rows->args->format == FORMAT_TSV;
 }
@@ -102,7 +102,7 @@ static bool is_table(const struct rows *rows)
 void rows_put_header(struct rows *rows)
 {
     static const char *const parts[] = {"", "_low", "_high"};
-    if (!is_table(rows)) {
+    if (!rows_is_table(rows)) {
         return;
     }
     if (rows->in_separator == rows->out_separator) {
@@ -378,7 +378,7 @@ void rows_finish_block(struct rows *rows)
         if (!allow(rows, row)) {
             continue;
         }
-        if (is_table(rows)) {
+        if (rows_is_table(rows)) {
             put_table_row(rows, row);
         } else {
             put_report(rows, row);
