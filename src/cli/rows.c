@@ -160,6 +160,7 @@ static int prepare(struct rows *rows)
     }
     rows->plain = !rows->args->spread && !rows->by_tank;
     rows->grave = hw_notes_grave(calc);
+    rows->tellable = notes_between(calc, HW_CAUTION, HW_WITHHELD);
     for (size_t i = 0; i < calc->n_inputs; i++) {
         if (!comes_later(rows, i)) {
             tank_mention(rows->args, i);

@@ -5,7 +5,7 @@
 #include "cli/input.h"
 #include "cli/notes.h"
 
-enum { OUT_SIZE = 1 << 16, PROBLEM_MAX = 64, NOT_ASKED = -1, CODES_KEPT = 32 };
+enum { OUT_SIZE = 1 << 16, PROBLEM_MAX = 64, NOT_ASKED = -1, CODES_KEPT = 32, CODES_SHIFT = 59 };
 
 /* What is said once for a file. */
 enum telling { TELL_SURPLUS, TELL_COMMA, TELL_LINES, TELL_TANK, TELLINGS };
@@ -21,6 +21,14 @@ struct row {
     const char *problem_input; /* the input that it concerns, or NULL */
 };
 
+/* How some notes are spelt. */
+struct codes {
+    bool known;
+    uint64_t notes, possible;
+    size_t n;
+    char text[CODES_MAX];
+};
+
 struct rows {
     const struct args *args;
     const struct hw_calc *calc;
@@ -29,6 +37,7 @@ struct rows {
         base[HW_INPUTS];         /* options and the tank; what a column feeds is marked as coming */
     struct hw_question constant; /* everything that no column feeds */
     uint64_t grave;              /* notes that leave no answer */
+    uint64_t tellable;           /* notes that a cell tells */
     bool by_tank;                /* each row has the water of its own tank */
     bool plain;                  /* columns feed only numbers on which nothing else hangs */
     char in_separator, out_separator;
@@ -40,11 +49,7 @@ struct rows {
     struct hw_batch batch;
     double half[HW_INPUTS][HW_BLOCK]; /* filled with --spread alone */
 
-    struct {
-        bool known;
-        uint64_t notes, possible;
-        char text[CODES_MAX];
-    } codes[CODES_KEPT]; /* how some notes are spelt; most rows have one of a few sets */
+    struct codes codes[CODES_KEPT]; /* most rows have one of a few sets */
     size_t number, bad, withheld, dropped;
     bool stopped, told[TELLINGS];
 

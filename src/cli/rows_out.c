@@ -130,17 +130,20 @@ void rows_put_header(struct rows *rows)
 
 /* --- Rows out --------------------------------------------------------------------------------- */
 
-static const char *codes_text(struct rows *rows, uint64_t notes, uint64_t possible)
+/* Kept by the notes that are told alone: the standing ones would make many sets of few spellings. */
+static struct hw_text codes_text(struct rows *rows, uint64_t notes, uint64_t possible)
 {
-    size_t slot = (notes ^ notes >> 7 ^ notes >> 13) % CODES_KEPT;
-    if (!rows->codes[slot].known || rows->codes[slot].notes != notes ||
-        rows->codes[slot].possible != possible) {
-        notes_codes(rows->calc, notes, possible, rows->codes[slot].text);
-        rows->codes[slot].possible = possible;
-        rows->codes[slot].notes = notes;
-        rows->codes[slot].known = true;
+    uint64_t told = notes & rows->tellable;
+    /* the golden ratio spreads sets of few bits, which are the usual ones, over the places */
+    struct codes *codes = &rows->codes[told * UINT64_C(0x9e3779b97f4a7c15) >> CODES_SHIFT];
+    if (!codes->known || codes->notes != told || codes->possible != possible) {
+        notes_codes(rows->calc, told, possible, codes->text);
+        codes->n = strlen(codes->text);
+        codes->possible = possible;
+        codes->notes = told;
+        codes->known = true;
     }
-    return rows->codes[slot].text;
+    return (struct hw_text){codes->text, codes->n};
 }
 
 /* The code of the note that left no answer, and the word for its kind. Of several it is one of the
@@ -248,7 +251,8 @@ static void put_table_row(struct rows *rows, struct row *row)
     put_results(rows, row, rows->args->spread ? &spread : NULL);
     put_char(rows, rows->out_separator);
     if (row->place != NOT_ASKED) {
-        put_word(rows, codes_text(rows, rows->batch.notes[row->place], spread.possible));
+        struct hw_text codes = codes_text(rows, rows->batch.notes[row->place], spread.possible);
+        put(rows, codes.at, codes.n);
     }
     put_char(rows, rows->out_separator);
     put_problem(rows, row);
