@@ -3,6 +3,7 @@
 #define HW_ROWS_BLOCK_H
 #include "cli/columns.h"
 #include "cli/input.h"
+#include "cli/marks.h"
 #include "cli/notes.h"
 
 enum { OUT_SIZE = 1 << 16, PROBLEM_MAX = 64, NOT_ASKED = -1, CODES_KEPT = 32, CODES_SHIFT = 59 };
@@ -29,6 +30,23 @@ struct codes {
     char text[CODES_MAX];
 };
 
+/* For records that are plain: where cells end in a window of the text, text[begin..end). */
+struct quick {
+    bool allowed;
+    struct hw_span kept[HW_INPUTS]; /* of each feed */
+    size_t begin, end;              /* empty, 0, when the text was moved */
+    size_t n, next;                 /* marks, and the first of the record at hand */
+    uint16_t at[MARKS_MAX];
+};
+
+/* For rows that are written in one go. */
+struct line {
+    bool allowed;
+    int digits;
+    size_t n, shown[HW_RESULTS]; /* the results that are written, in order */
+    size_t room;                 /* what a line needs at most beside its record */
+};
+
 struct rows {
     const struct args *args;
     const struct hw_calc *calc;
@@ -41,6 +59,9 @@ struct rows {
     bool by_tank;                /* each row has the water of its own tank */
     bool plain;                  /* columns feed only numbers on which nothing else hangs */
     char in_separator, out_separator;
+
+    struct quick quick;
+    struct line line;
 
     struct row row[HW_BLOCK];
     size_t n_rows, n_asked;

@@ -5,6 +5,7 @@
 #include "cli/report_json.h"
 #include "cli/report_log.h"
 #include "cli/report_value.h"
+#include "cli/rows_line.h"
 #include "cli/stream.h"
 #include "engine/decimal.h"
 
@@ -130,22 +131,6 @@ void rows_put_header(struct rows *rows)
 
 /* --- Rows out --------------------------------------------------------------------------------- */
 
-/* Kept by the notes that are told alone: the standing ones would make many sets of few spellings. */
-static struct hw_text codes_text(struct rows *rows, uint64_t notes, uint64_t possible)
-{
-    uint64_t told = notes & rows->tellable;
-    /* the golden ratio spreads sets of few bits, which are the usual ones, over the places */
-    struct codes *codes = &rows->codes[told * UINT64_C(0x9e3779b97f4a7c15) >> CODES_SHIFT];
-    if (!codes->known || codes->notes != told || codes->possible != possible) {
-        notes_codes(rows->calc, told, possible, codes->text);
-        codes->n = strlen(codes->text);
-        codes->possible = possible;
-        codes->notes = told;
-        codes->known = true;
-    }
-    return (struct hw_text){codes->text, codes->n};
-}
-
 /* The code of the note that left no answer, and the word for its kind. Of several it is one of the
  * gravest: a row that is withheld is never called refused. */
 static void find_refusal(struct rows *rows, struct row *row)
@@ -251,7 +236,7 @@ static void put_table_row(struct rows *rows, struct row *row)
     put_results(rows, row, rows->args->spread ? &spread : NULL);
     put_char(rows, rows->out_separator);
     if (row->place != NOT_ASKED) {
-        struct hw_text codes = codes_text(rows, rows->batch.notes[row->place], spread.possible);
+        struct hw_text codes = rows_codes(rows, rows->batch.notes[row->place], spread.possible);
         put(rows, codes.at, codes.n);
     }
     put_char(rows, rows->out_separator);
@@ -380,6 +365,9 @@ void rows_finish_block(struct rows *rows)
             row->problem = "tab-or-line-break";
         }
         if (!allow(rows, row)) {
+            continue;
+        }
+        if (rows_line_put(rows, row)) {
             continue;
         }
         if (rows_is_table(rows)) {
