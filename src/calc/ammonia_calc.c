@@ -204,7 +204,7 @@ const struct hw_calc hw_calc_ammonia = {
     .name = "ammonia",
     .purpose = "how much of a total ammonia is free, and how far from a limit",
     .inputs = inputs, .n_inputs = AMMONIA_INPUTS, .results = results, .n_results = AMMONIA_RESULTS,
-    .notes = hw_ammonia_notes, .n_notes = HW_AMMONIA_NOTES, .sources = sources, .answer = ammonia_answer,
-    .block = ammonia_block, .work = ammonia_work,
+    .notes = hw_ammonia_notes, .n_notes = HW_AMMONIA_NOTES, .sources = sources,
+    .answer = ammonia_answer, .block = ammonia_block, .work = ammonia_work,
 };
 /* clang-format on */

@@ -1,5 +1,5 @@
-/* ammonia_notes.h - which notes an ammonia reading raises; shared by `answer` and `block`, which ask
- * it of every row. */
+/* ammonia_notes.h - which notes an ammonia reading raises; shared by `answer` and `block`, which
+ * ask it of every row. */
 #ifndef HW_AMMONIA_NOTES_H
 #define HW_AMMONIA_NOTES_H
 #include "calc/ammonia_sample.h"

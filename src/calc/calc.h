@@ -163,8 +163,8 @@ struct hw_calc {
     void (*answer)(const double in[], double out[], uint64_t *notes);
     /* NULL, or the same over the rows of a block, with the bits of `answer`: for speed alone. A
      * result that is not wanted need not be reckoned; no note may hang on whether it is wanted.
-     * It takes no row that may have a result that is not finite and must be. False, and nothing set,
-     * for a block that it does not take: `answer` does that one. */
+     * It takes no row that may have a result that is not finite and must be. False, and nothing
+     * set, for a block that it does not take: `answer` does that one. */
     bool (*block)(const struct hw_block *block);
     /* The working of one question, from the same core calls. */
     void (*work)(const double in[], struct hw_steps *steps);

@@ -23,7 +23,7 @@ struct csv_record {
 /* Where a scan stands within a record that has quotes in it. */
 enum csv_place { CSV_CELL_START, CSV_PLAIN, CSV_QUOTED, CSV_AFTER_QUOTE };
 
-/* How far a record was looked through that comes in pieces. Begins as zero but for the separator. */
+/* How far a record was looked through that comes in pieces. Begins as 0 but for the separator. */
 struct csv_scan {
     char separator;
     bool quotes;          /* there is a quote in it */

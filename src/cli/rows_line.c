@@ -5,7 +5,7 @@
 
 #include <string.h>
 
-/* Kept by the notes that are told alone: the standing ones would make many sets of few spellings. */
+/* Kept by the notes that are told alone: the standing ones would make more sets, spelt alike. */
 struct hw_text rows_codes(struct rows *rows, uint64_t notes, uint64_t possible)
 {
     uint64_t told = notes & rows->tellable;

@@ -8,7 +8,7 @@
 void rows_quick_prepare(struct rows *rows);
 
 /* Takes records off the input as long as they are plain: as many cells as the header, no quote and
- * no carriage return in them, and in the cells that feed inputs short bare numbers in range. What it
- * leaves, and every fault, is for rows_take, which gives the same for plain ones. */
+ * no carriage return in them, and in the cells that feed inputs short bare numbers in range. What
+ * it leaves, and every fault, is for rows_take, which gives the same for plain ones. */
 void rows_quick_take(struct rows *rows);
 #endif

@@ -93,7 +93,7 @@ static uint64_t judge(const struct hw_result *result, double x)
     return isfinite(x) || (isnan(x) && result->sometimes) ? 0 : bit_of(HW_NOTE_NOT_FINITE);
 }
 
-/* Asks for each row of a block. Whether there is an answer does not hang on what is wanted of it. */
+/* Asks for each row of a block. Whether it has an answer does not hang on what is wanted. */
 static void answer_rows(const struct hw_calc *calc, const struct hw_block *block)
 {
     double in[HW_INPUTS];

@@ -276,8 +276,8 @@ static uint64_t pair_of(uint32_t below_100)
     return pairs[below_100];
 }
 
-/* Eight digits as the bytes of a word, the first in the lowest byte, two at a time. n 5243 / 2^19 is
- * n / 100 in whole numbers below 10000. */
+/* Eight digits as the bytes of a word, the first in the lowest byte, two at a time. n 5243 / 2^19
+ * is n / 100 in whole numbers below 10000. */
 static uint64_t spread_digits(uint32_t eight)
 {
     uint32_t high = eight / 10000;
