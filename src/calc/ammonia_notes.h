@@ -36,13 +36,14 @@ static inline uint64_t published_notes(double salinity, bool salt, bool fresh)
 static inline uint64_t reading_notes(const struct ammonia_sample *s, double tan)
 {
     bool act = above_limit(s->total_n, HW_LIMIT_ACT_TODAY);
+    bool any = s->total_n > 0;
     bool read = !isnan(tan);
     /* below that pH any total above a limit for days is above what to act on today, too */
-    bool sour = act & below_limit(s->ph_meter, HW_LIMIT_SOUR_BELOW);
+    bool sour = act && below_limit(s->ph_meter, HW_LIMIT_SOUR_BELOW);
     return note_if(!read, HW_AMMONIA_NOTE_TAN_UNSAID) |
-           note_if(read & !below_limit(tan, HW_LIMIT_KIT_END), HW_AMMONIA_NOTE_KIT_END) |
+           note_if(read && !below_limit(tan, HW_LIMIT_KIT_END), HW_AMMONIA_NOTE_KIT_END) |
            note_if(sour, HW_AMMONIA_NOTE_SOUR_TANK) | note_if(act, HW_AMMONIA_NOTE_ACT_TODAY) |
-           note_if((s->total_n > 0) & !act, HW_AMMONIA_NOTE_ANY_AMMONIA) |
+           note_if(any && !act, HW_AMMONIA_NOTE_ANY_AMMONIA) |
            note_if(s->fit_stretched, HW_AMMONIA_NOTE_FIT_STRETCHED) |
            note_if(s->criteria_stretched, HW_AMMONIA_NOTE_CRITERIA_STRETCHED);
 }

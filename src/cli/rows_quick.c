@@ -67,7 +67,9 @@ static bool read_cell(struct rows *rows, size_t k, size_t begin, size_t end)
     double *value = &rows->batch.in[feed->input][rows->n_asked];
     double x = 0;
     rows->from[feed->input][rows->n_asked] = HW_FROM_COLUMN;
-    if (end < HW_DECIMAL_BARE || !hw_decimal_read_bare(rows->input.text + end, end - begin, &x)) {
+    const char *cell = rows->input.text + begin;
+    size_t n = end - begin;
+    if (end < HW_DECIMAL_BARE || !hw_decimal_read_bare(cell + n, n, &x)) {
         return false;
     }
     if (x > kept->above && x <= kept->to) {
