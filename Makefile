@@ -103,6 +103,9 @@ $(TABLES_OBJ): $(BUILD)/tables.c $(BUILD)/tables.h $(BUILD)/flags
 $(call objects,$(CALC_SRC) $(ENGINE_SRC) $(CLI_SRC)): | $(BUILD)/tables.h
 $(call objects,$(CLI_SRC)): EXTRA = $(POSIX)
 
+# Vectors for the loops over lanes; a comparison of NaN need not trap for that. No value changes.
+$(BUILD)/src/calc/ammonia_block.o: EXTRA = -ftree-vectorize -fno-trapping-math
+
 $(LIBRARY): $(CORE_OBJ)
 	@rm -f $@
 	$(Q)$(AR) rcs $@ $(CORE_OBJ)

@@ -1,16 +1,10 @@
 /* ammonia_calc.c - how much of a total ammonia reading is free, and how far that is from a
  * limit. */
+#include "calc/ammonia_notes.h"
 #include "calc/ammonia_sample.h"
 #include "calc/list.h"
 
 #include <math.h>
-
-/* clang-format off */
-enum {
-    AMMONIA_FREE, AMMONIA_LONG_RATIO, AMMONIA_SHORT_RATIO, AMMONIA_TAN_LONG, AMMONIA_PH_LONG,
-    AMMONIA_FREE_PERCENT, AMMONIA_FREE_NH3, AMMONIA_FREE_FOR_LIMIT, AMMONIA_PKA, AMMONIA_RESULTS
-};
-/* clang-format on */
 
 static const char *const scale_words[] = {"meter", "nbs-rigorous", "total", "free", "sws", NULL};
 static const char *const meter_models[] = {"khoo1977", "epa1989", NULL};
@@ -137,22 +131,6 @@ static uint64_t alarm_notes(const struct published *p, const struct ammonia_limi
            note_if(above(p->fresh.ratio, 1), limits->over_fresh);
 }
 
-/* What ratios are to, where they are to the published limits. */
-static uint64_t published_notes(const struct ammonia_sample *s)
-{
-    if (!s->meter_in_range) {
-        return note_bit(HW_AMMONIA_NOTE_CRITERIA_NO_PH);
-    }
-    bool salt = ammonia_salt_applies(s);
-    bool fresh = ammonia_fresh_applies(s);
-    double to_fresh = fabs(s->salinity - hw_limits[HW_LIMIT_FRESH_BELOW].value);
-    double to_salt = fabs(s->salinity - hw_limits[HW_LIMIT_SALT_FROM].value);
-    return note_if(salt, HW_AMMONIA_NOTE_RATIO_SALT) | note_if(fresh, HW_AMMONIA_NOTE_RATIO_FRESH) |
-           note_if(salt && fresh, HW_AMMONIA_NOTE_RATIO_STRICTER) |
-           note_if(below_limit(fmin(to_fresh, to_salt), HW_LIMIT_CRITERIA_NEAR),
-                   HW_AMMONIA_NOTE_CRITERIA_JUMP);
-}
-
 /* A limit given as N that has the number of a published limit as NH3. */
 static bool looks_like_nh3(const double in[], int limit)
 {
@@ -197,52 +175,19 @@ static struct ammonia_standing against(struct ammonia_sample *s, const double in
         return against_own(s, in, limits, notes);
     }
     struct published p = published_of(s, limits);
-    *notes |= alarm_notes(&p, limits) | published_notes(s);
+    *notes |= alarm_notes(&p, limits);
+    *notes |= s->meter_in_range
+                  ? published_notes(s->salinity, ammonia_salt_applies(s), ammonia_fresh_applies(s))
+                  : note_bit(HW_AMMONIA_NOTE_CRITERIA_NO_PH);
     return stricter(p.salt, p.fresh);
 }
 
-static uint64_t medicine_notes(double medicine)
-{
-    if (isnan(medicine)) {
-        return note_bit(HW_AMMONIA_NOTE_MEDICINE_UNSAID) |
-               note_bit(HW_AMMONIA_NOTE_BOUND_BY_BINDER);
-    }
-    uint64_t set = (uint64_t)medicine;
-    return note_if(set & MEDICINE_COPPER, HW_AMMONIA_NOTE_TEST_COPPER) |
-           note_if(set & MEDICINE_DYE, HW_AMMONIA_NOTE_TEST_DYE) |
-           note_if(set & MEDICINE_FORMALIN, HW_AMMONIA_NOTE_TEST_FORMALIN) |
-           note_if(set & MEDICINE_ANTIBIOTIC, HW_AMMONIA_NOTE_TEST_ANTIBIOTIC) |
-           note_if(set & MEDICINE_BINDER, HW_AMMONIA_NOTE_TEST_BINDER) |
-           note_if(set & MEDICINE_OTHER, HW_AMMONIA_NOTE_TEST_OTHER) |
-           note_if(!(set & MEDICINE_BINDER), HW_AMMONIA_NOTE_BOUND_BY_BINDER);
-}
-
-static uint64_t sample_notes(const struct ammonia_sample *s, const double in[])
-{
-    bool act = above_limit(s->total_n, HW_LIMIT_ACT_TODAY);
-    bool read = !isnan(in[AMMONIA_TAN]);
-    /* below that pH any total above a limit for days is above what to act on today, too */
-    bool sour = act && below_limit(s->ph_meter, HW_LIMIT_SOUR_BELOW);
-    return medicine_notes(in[AMMONIA_MEDICINE]) | note_if(!read, HW_AMMONIA_NOTE_TAN_UNSAID) |
-           note_if(read && !below_limit(in[AMMONIA_TAN], HW_LIMIT_KIT_END),
-                   HW_AMMONIA_NOTE_KIT_END) |
-           note_if(sour, HW_AMMONIA_NOTE_SOUR_TANK) | note_if(act, HW_AMMONIA_NOTE_ACT_TODAY) |
-           note_if(s->total_n > 0 && !act, HW_AMMONIA_NOTE_ANY_AMMONIA) |
-           note_if(s->fit_stretched, HW_AMMONIA_NOTE_FIT_STRETCHED) |
-           note_if(s->criteria_stretched, HW_AMMONIA_NOTE_CRITERIA_STRETCHED);
-}
-
-static double in_ph_range(double ph)
-{
-    return ph >= HW_PH_MIN && ph <= HW_PH_MAX ? ph : (double)NAN;
-}
-
-static void answer(const double in[], double out[], uint64_t *notes)
+void ammonia_answer(const double in[], double out[], uint64_t *notes)
 {
     struct ammonia_sample s = ammonia_sample(in);
     struct ammonia_standing days = against(&s, in, &ammonia_long_limits, notes);
     struct ammonia_standing hour = against(&s, in, &ammonia_short_limits, notes);
-    *notes |= sample_notes(&s, in);
+    *notes |= medicine_notes(in[AMMONIA_MEDICINE]) | reading_notes(&s, in[AMMONIA_TAN]);
     out[AMMONIA_FREE] = s.free_n;
     out[AMMONIA_LONG_RATIO] = days.ratio;
     out[AMMONIA_SHORT_RATIO] = hour.ratio;
@@ -259,7 +204,7 @@ const struct hw_calc hw_calc_ammonia = {
     .name = "ammonia",
     .purpose = "how much of a total ammonia is free, and how far from a limit",
     .inputs = inputs, .n_inputs = AMMONIA_INPUTS, .results = results, .n_results = AMMONIA_RESULTS,
-    .notes = hw_ammonia_notes, .n_notes = HW_AMMONIA_NOTES, .sources = sources, .answer = answer,
-    .work = ammonia_work,
+    .notes = hw_ammonia_notes, .n_notes = HW_AMMONIA_NOTES, .sources = sources,
+    .answer = ammonia_answer, .block = ammonia_block, .work = ammonia_work,
 };
 /* clang-format on */

@@ -10,12 +10,16 @@
 #include "holdwater/seawater.h"
 #include "tables.h"
 
-/* The inputs, in the order of the table. */
+/* The inputs and the results, in the order of the tables. */
 /* clang-format off */
 enum {
     AMMONIA_TAN, AMMONIA_BASIS, AMMONIA_DILUTION, AMMONIA_PH, AMMONIA_PH_SCALE, AMMONIA_TEMP,
     AMMONIA_SALINITY, AMMONIA_MODEL_METER, AMMONIA_MODEL_OTHER, AMMONIA_MEDICINE,
     AMMONIA_LONG_LIMIT, AMMONIA_SHORT_LIMIT, AMMONIA_LIMIT_BASIS, AMMONIA_INPUTS
+};
+enum {
+    AMMONIA_FREE, AMMONIA_LONG_RATIO, AMMONIA_SHORT_RATIO, AMMONIA_TAN_LONG, AMMONIA_PH_LONG,
+    AMMONIA_FREE_PERCENT, AMMONIA_FREE_NH3, AMMONIA_FREE_FOR_LIMIT, AMMONIA_PKA, AMMONIA_RESULTS
 };
 /* clang-format on */
 
@@ -66,6 +70,16 @@ struct ammonia_standing ammonia_against_fresh(struct ammonia_sample *s,
 /* Which published limits apply to a sample; between the two steps of salinity both do. */
 bool ammonia_salt_applies(const struct ammonia_sample *s);
 bool ammonia_fresh_applies(const struct ammonia_sample *s);
+
+/* A pH that water can have, or NaN. */
+static inline double in_ph_range(double ph)
+{
+    return ph >= HW_PH_MIN && ph <= HW_PH_MAX ? ph : (double)NAN;
+}
+
+/* One question; and the plain ones of a block side by side: see calc.h. */
+void ammonia_answer(const double in[], double out[], uint64_t *notes);
+bool ammonia_block(const struct hw_block *block);
 
 /* Writes the working; the same names and numbers as the answer. */
 void ammonia_work(const double in[], struct hw_steps *steps);

@@ -141,9 +141,9 @@ struct hw_block {
     size_t n; /* 1 to HW_BLOCK */
     const double *const
         *in; /* in[INPUT][row]: canonical unit, lo <= x <= hi; NaN: optional, not given */
-    double *const
-        *out;        /* out[RESULT][row]: set each; NaN where a `sometimes` result does not apply */
-    uint64_t *notes; /* notes[row]: zero on entry; set bit NOTE, an index into hw_calc.notes */
+    double *const *out; /* out[RESULT][row]: set each that is not NULL; NaN where a `sometimes`
+                                  result does not apply. NULL: nobody wants that result */
+    uint64_t *notes;    /* notes[row]: zero on entry; set bit NOTE, an index into hw_calc.notes */
 };
 
 struct hw_steps; /* the working of one row, see engine */
@@ -161,8 +161,11 @@ struct hw_calc {
      * given. Sets each out[RESULT], NaN where a `sometimes` result does not apply, and adds the
      * bits of its notes to *notes. Pure: same question, same bytes. */
     void (*answer)(const double in[], double out[], uint64_t *notes);
-    /* NULL, or the same over the rows of a block, with the bits of `answer`: for speed alone. */
-    void (*block)(const struct hw_block *block);
+    /* NULL, or the same over the rows of a block, with the bits of `answer`: for speed alone. A
+     * result that is not wanted need not be reckoned; no note may hang on whether it is wanted.
+     * It takes no row that may have a result that is not finite and must be. False, and nothing
+     * set, for a block that it does not take: `answer` does that one. */
+    bool (*block)(const struct hw_block *block);
     /* The working of one question, from the same core calls. */
     void (*work)(const double in[], struct hw_steps *steps);
 };

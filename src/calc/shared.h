@@ -52,7 +52,8 @@ static inline uint64_t note_bit(unsigned note)
 
 static inline uint64_t note_if(bool condition, unsigned note)
 {
-    return condition && note != NO_NOTE ? note_bit(note) : 0;
+    /* without a branch: what a row of a file raises is hard to foretell */
+    return (uint64_t)(condition & (note != NO_NOTE)) << note;
 }
 
 /* Above a limit: by more than the noise of reckoning, which is a billionth of the limit, and no
@@ -62,7 +63,8 @@ static inline uint64_t note_if(bool condition, unsigned note)
  * its _MIN and _MAX, is compared exactly, as the core does. */
 static inline bool above(double value, double limit)
 {
-    return value > limit + 1e-9 * fmax(1, fabs(limit));
+    double size = fabs(limit);
+    return value > limit + 1e-9 * (size > 1 ? size : 1);
 }
 
 static inline bool below(double value, double limit)

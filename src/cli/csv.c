@@ -3,37 +3,46 @@
 
 #include <string.h>
 
-/* Where a scan stands within a record. */
-enum place { CELL_START, PLAIN, QUOTED, AFTER_QUOTE };
-
-static enum place next_place(enum place place, char c, char separator)
+static enum csv_place next_place(enum csv_place place, char c, char separator)
 {
-    if (place == QUOTED) {
-        return c == '"' ? AFTER_QUOTE : QUOTED;
+    if (place == CSV_QUOTED) {
+        return c == '"' ? CSV_AFTER_QUOTE : CSV_QUOTED;
     }
     if (c == separator) {
-        return CELL_START;
+        return CSV_CELL_START;
     }
-    if (c == '"' && place == CELL_START) {
-        return QUOTED;
+    if (c == '"' && place == CSV_CELL_START) {
+        return CSV_QUOTED;
     }
-    if (c == '"' && place == AFTER_QUOTE) {
-        return QUOTED; /* a doubled quote */
+    if (c == '"' && place == CSV_AFTER_QUOTE) {
+        return CSV_QUOTED; /* a doubled quote */
     }
-    return PLAIN;
+    return CSV_PLAIN;
 }
 
-/* The end of a record that has quotes in it: the first line feed outside them, or n. */
-static size_t quoted_end(const char *text, size_t n, char separator, bool *open)
+/* Goes on through a record that has quotes in it, to the first line feed outside them, or to n. */
+static void go_on_quoted(struct csv_scan *scan, const char *text, size_t n)
 {
-    enum place place = CELL_START;
-    size_t i = 0;
-    while (i < n && (text[i] != '\n' || place == QUOTED)) {
-        place = next_place(place, text[i], separator);
+    size_t i = scan->done;
+    enum csv_place place = scan->place;
+    while (i < n && (text[i] != '\n' || place == CSV_QUOTED)) {
+        place = next_place(place, text[i], scan->separator);
         i++;
     }
-    *open = place == QUOTED;
-    return i;
+    scan->done = i;
+    scan->place = place;
+}
+
+/* Goes on through a record without quotes, as far as is known: to the line feed, or to n. With a
+ * quote before that it is gone through once more from its start, for what the quote means. */
+static void go_on(struct csv_scan *scan, const char *text, size_t n)
+{
+    const char *from = text + scan->done;
+    size_t left = n - scan->done;
+    const char *feed = memchr(from, '\n', left);
+    size_t length = feed ? (size_t)(feed - from) : left;
+    scan->quotes = scan->separator != '\t' && memchr(from, '"', length);
+    scan->done = scan->quotes ? 0 : scan->done + length;
 }
 
 static void set_record(const char *text, size_t n, struct csv_record *record)
@@ -42,28 +51,37 @@ static void set_record(const char *text, size_t n, struct csv_record *record)
     record->n = n > 0 && text[n - 1] == '\r' ? n - 1 : n;
 }
 
-enum csv_end csv_find_record(const char *text, size_t n, char separator, bool last,
-                             struct csv_record *record, size_t *used)
+enum csv_end csv_scan_on(struct csv_scan *scan, const char *text, size_t n, bool last,
+                         struct csv_record *record, size_t *used)
 {
-    const char *feed = memchr(text, '\n', n);
-    size_t end = feed ? (size_t)(feed - text) : n;
-    bool open = false;
-    record->quotes = separator != '\t' && memchr(text, '"', end);
-    if (record->quotes) {
-        end = quoted_end(text, n, separator, &open);
+    if (!scan->quotes) {
+        go_on(scan, text, n);
     }
+    if (scan->quotes) {
+        go_on_quoted(scan, text, n);
+    }
+    size_t end = scan->done;
     if (end > CSV_RECORD_MAX) {
         return CSV_TOO_LONG;
     }
     if (end == n && !last) {
         return CSV_MORE;
     }
-    if (open) {
+    if (scan->place == CSV_QUOTED) {
         return CSV_UNCLOSED;
     }
     set_record(text, end, record);
+    record->quotes = scan->quotes;
     *used = end < n ? end + 1 : n;
+    *scan = (struct csv_scan){.separator = scan->separator};
     return CSV_RECORD;
+}
+
+enum csv_end csv_find_record(const char *text, size_t n, char separator, bool last,
+                             struct csv_record *record, size_t *used)
+{
+    struct csv_scan scan = {.separator = separator};
+    return csv_scan_on(&scan, text, n, last, record, used);
 }
 
 /* The end of a cell that begins with a quote at `from`. */

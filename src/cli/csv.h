@@ -20,6 +20,17 @@ struct csv_record {
     bool quotes; /* there is a quote in it; without one a cell ends at the next separator */
 };
 
+/* Where a scan stands within a record that has quotes in it. */
+enum csv_place { CSV_CELL_START, CSV_PLAIN, CSV_QUOTED, CSV_AFTER_QUOTE };
+
+/* How far a record was looked through that comes in pieces. Begins as 0 but for the separator. */
+struct csv_scan {
+    char separator;
+    bool quotes;          /* there is a quote in it */
+    enum csv_place place; /* at text[done], when there is one */
+    size_t done;          /* bytes of the record that need not be looked at again */
+};
+
 /* Finds the first record of text[0..n).
  *
  * Given
@@ -31,6 +42,11 @@ struct csv_record {
  */
 enum csv_end csv_find_record(const char *text, size_t n, char separator, bool last,
                              struct csv_record *record, size_t *used);
+
+/* The same for a text that grows: after CSV_MORE call it with the scan as it is, and with the same
+ * text and more behind it. After a record the scan is ready for the next. */
+enum csv_end csv_scan_on(struct csv_scan *scan, const char *text, size_t n, bool last,
+                         struct csv_record *record, size_t *used);
 
 /* One cell as it stands in its record. */
 struct csv_cell {

@@ -46,6 +46,7 @@ bool input_open(struct input *input, const char *name)
     input->name = name;
     input->at_end = false;
     input->begin = input->end = 0;
+    input->scan = (struct csv_scan){.done = 0};
     input->descriptor = standard ? STDIN_FILENO : open_above_streams(name);
     if (input->descriptor < 0) {
         complain("cannot open %s: %s", name, strerror(errno));
@@ -71,9 +72,13 @@ static bool waits(int descriptor)
 
 bool input_fill(struct input *input)
 {
-    if (input->begin > 0 && sizeof input->text - input->end < READ_SIZE) {
-        memmove(input->text, input->text + input->begin, input->end - input->begin);
-        input->end -= input->begin;
+    /* What is left is moved when that is less than what is done with, so that each byte is moved
+     * once or so; and a file of short records stays in a small part of the room. */
+    size_t left = input->end - input->begin;
+    bool full = sizeof input->text - input->end < READ_SIZE;
+    if (input->begin > 0 && (full || left < input->begin)) {
+        memmove(input->text, input->text + input->begin, left);
+        input->end = left;
         input->begin = 0;
     }
     ssize_t got = 0;

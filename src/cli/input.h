@@ -8,8 +8,9 @@
 struct input {
     const char *name; /* as it was given; "-" is standard input */
     int descriptor;
-    bool at_end;       /* the file has no more */
-    size_t begin, end; /* the text read and not yet used: text[begin..end) */
+    bool at_end;          /* the file has no more */
+    size_t begin, end;    /* the text read and not yet used: text[begin..end) */
+    struct csv_scan scan; /* of the record at begin */
     char text[CSV_RECORD_MAX + (CSV_RECORD_MAX >> 2)];
 };
 

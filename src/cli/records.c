@@ -17,8 +17,9 @@ enum record_end record_take(struct input *input, char separator, struct csv_reco
     if (input->begin == input->end) {
         return input->at_end ? RECORD_NONE : RECORD_MORE;
     }
-    enum csv_end end = csv_find_record(input->text + input->begin, input->end - input->begin,
-                                       separator, input->at_end, record, &used);
+    input->scan.separator = separator;
+    enum csv_end end = csv_scan_on(&input->scan, input->text + input->begin,
+                                   input->end - input->begin, input->at_end, record, &used);
     input->begin += used;
     return ends[end];
 }

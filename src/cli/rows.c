@@ -4,7 +4,9 @@
 #include "cli/message.h"
 #include "cli/records.h"
 #include "cli/rows_in.h"
+#include "cli/rows_line.h"
 #include "cli/rows_out.h"
+#include "cli/rows_quick.h"
 #include "cli/stream.h"
 #include "cli/tank.h"
 #include "cli/tank_rows.h"
@@ -33,6 +35,7 @@ static bool next_record(struct rows *rows, struct csv_record *record, bool *fine
             *fine = false;
             return false;
         }
+        rows->quick.end = 0;
         if (rows->stopped || ferror(stdout) || !input_fill(&rows->input)) {
             *fine = !ferror(stdout) && rows->stopped;
             return false;
@@ -161,6 +164,7 @@ static int prepare(struct rows *rows)
     }
     rows->plain = !rows->args->spread && !rows->by_tank;
     rows->grave = hw_notes_grave(calc);
+    rows->tellable = notes_between(calc, HW_CAUTION, HW_WITHHELD);
     for (size_t i = 0; i < calc->n_inputs; i++) {
         if (!comes_later(rows, i)) {
             tank_mention(rows->args, i);
@@ -177,6 +181,10 @@ static int prepare(struct rows *rows)
         return EXIT_ASKED_WRONGLY;
     }
     hw_batch_fill(&rows->batch, &rows->constant, HW_BLOCK);
+    for (size_t i = 0; i < calc->n_results; i++) {
+        rows->batch.unwanted[i] =
+            rows_is_table(rows) && !rows->args->spread && !rows->args->only[i];
+    }
     for (size_t i = 0; i < calc->n_inputs; i++) {
         for (size_t row = 0; row < HW_BLOCK; row++) {
             rows->from[i][row] = rows->constant.from[i];
@@ -211,10 +219,30 @@ static char out_separator(const struct rows *rows)
     return rows->in_separator == ';' || commas ? ';' : ',';
 }
 
+/* Takes every record. Empty lines are rows without a cell, unless the file ends with them. */
+static void take_rows(struct rows *rows, bool *fine)
+{
+    struct csv_record record;
+    size_t blank = 0;
+    rows_quick_take(rows);
+    while (!rows->stopped && next_record(rows, &record, fine)) {
+        if (record.n == 0 && rows->columns.n > 1) {
+            blank++;
+            continue;
+        }
+        for (; blank > 0 && !rows->stopped; blank--) {
+            rows_take(rows, (struct csv_record){"", 0, false});
+        }
+        if (!rows->stopped) {
+            rows_take(rows, record);
+        }
+        rows_quick_take(rows);
+    }
+}
+
 int rows_run(const struct args *args)
 {
     static struct rows rows;
-    struct csv_record record;
     bool fine = true;
     rows.args = args;
     rows.calc = args->calc;
@@ -227,20 +255,10 @@ int rows_run(const struct args *args)
     if (status != EXIT_ANSWERED) {
         return status;
     }
+    rows_quick_prepare(&rows);
+    rows_line_prepare(&rows);
     rows_put_header(&rows);
-    size_t blank = 0; /* empty lines: rows without a cell, unless the file ends with them */
-    while (!rows.stopped && next_record(&rows, &record, &fine)) {
-        if (record.n == 0 && rows.columns.n > 1) {
-            blank++;
-            continue;
-        }
-        for (; blank > 0 && !rows.stopped; blank--) {
-            rows_take(&rows, (struct csv_record){"", 0, false});
-        }
-        if (!rows.stopped) {
-            rows_take(&rows, record);
-        }
-    }
+    take_rows(&rows, &fine);
     rows_finish_block(&rows);
     rows_flush(&rows);
     input_close(&rows.input);

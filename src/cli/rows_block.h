@@ -3,9 +3,10 @@
 #define HW_ROWS_BLOCK_H
 #include "cli/columns.h"
 #include "cli/input.h"
+#include "cli/marks.h"
 #include "cli/notes.h"
 
-enum { OUT_SIZE = 1 << 16, PROBLEM_MAX = 64, NOT_ASKED = -1, CODES_KEPT = 32 };
+enum { OUT_SIZE = 1 << 16, PROBLEM_MAX = 64, NOT_ASKED = -1, CODES_KEPT = 32, CODES_SHIFT = 59 };
 
 /* What is said once for a file. */
 enum telling { TELL_SURPLUS, TELL_COMMA, TELL_LINES, TELL_TANK, TELLINGS };
@@ -21,6 +22,31 @@ struct row {
     const char *problem_input; /* the input that it concerns, or NULL */
 };
 
+/* How some notes are spelt. */
+struct codes {
+    bool known;
+    uint64_t notes, possible;
+    size_t n;
+    char text[CODES_MAX];
+};
+
+/* For records that are plain: where cells end in a window of the text, text[begin..end). */
+struct quick {
+    bool allowed;
+    struct hw_span kept[HW_INPUTS]; /* of each feed */
+    size_t begin, end;              /* empty, 0, when the text was moved */
+    size_t n, next;                 /* marks, and the first of the record at hand */
+    uint16_t at[MARKS_MAX];
+};
+
+/* For rows that are written in one go. */
+struct line {
+    bool allowed;
+    int digits;
+    size_t n, shown[HW_RESULTS]; /* the results that are written, in order */
+    size_t room;                 /* what a line needs at most beside its record */
+};
+
 struct rows {
     const struct args *args;
     const struct hw_calc *calc;
@@ -29,9 +55,13 @@ struct rows {
         base[HW_INPUTS];         /* options and the tank; what a column feeds is marked as coming */
     struct hw_question constant; /* everything that no column feeds */
     uint64_t grave;              /* notes that leave no answer */
+    uint64_t tellable;           /* notes that a cell tells */
     bool by_tank;                /* each row has the water of its own tank */
     bool plain;                  /* columns feed only numbers on which nothing else hangs */
     char in_separator, out_separator;
+
+    struct quick quick;
+    struct line line;
 
     struct row row[HW_BLOCK];
     size_t n_rows, n_asked;
@@ -40,11 +70,7 @@ struct rows {
     struct hw_batch batch;
     double half[HW_INPUTS][HW_BLOCK]; /* filled with --spread alone */
 
-    struct {
-        bool known;
-        uint64_t notes, possible;
-        char text[CODES_MAX];
-    } codes[CODES_KEPT]; /* how some notes are spelt; most rows have one of a few sets */
+    struct codes codes[CODES_KEPT]; /* most rows have one of a few sets */
     size_t number, bad, withheld, dropped;
     bool stopped, told[TELLINGS];
 

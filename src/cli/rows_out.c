@@ -5,6 +5,7 @@
 #include "cli/report_json.h"
 #include "cli/report_log.h"
 #include "cli/report_value.h"
+#include "cli/rows_line.h"
 #include "cli/stream.h"
 #include "engine/decimal.h"
 
@@ -94,7 +95,7 @@ static bool is_lossy(const struct rows *rows, const struct csv_record *record)
             memchr(record->at, '\r', record->n));
 }
 
-static bool is_table(const struct rows *rows)
+bool rows_is_table(const struct rows *rows)
 {
     return rows->args->format == FORMAT_CSV || rows->args->format == FORMAT_TSV;
 }
@@ -102,7 +103,7 @@ static bool is_table(const struct rows *rows)
 void rows_put_header(struct rows *rows)
 {
     static const char *const parts[] = {"", "_low", "_high"};
-    if (!is_table(rows)) {
+    if (!rows_is_table(rows)) {
         return;
     }
     if (rows->in_separator == rows->out_separator) {
@@ -129,19 +130,6 @@ void rows_put_header(struct rows *rows)
 }
 
 /* --- Rows out --------------------------------------------------------------------------------- */
-
-static const char *codes_text(struct rows *rows, uint64_t notes, uint64_t possible)
-{
-    size_t slot = (notes ^ notes >> 7 ^ notes >> 13) % CODES_KEPT;
-    if (!rows->codes[slot].known || rows->codes[slot].notes != notes ||
-        rows->codes[slot].possible != possible) {
-        notes_codes(rows->calc, notes, possible, rows->codes[slot].text);
-        rows->codes[slot].possible = possible;
-        rows->codes[slot].notes = notes;
-        rows->codes[slot].known = true;
-    }
-    return rows->codes[slot].text;
-}
 
 /* The code of the note that left no answer, and the word for its kind. Of several it is one of the
  * gravest: a row that is withheld is never called refused. */
@@ -248,7 +236,8 @@ static void put_table_row(struct rows *rows, struct row *row)
     put_results(rows, row, rows->args->spread ? &spread : NULL);
     put_char(rows, rows->out_separator);
     if (row->place != NOT_ASKED) {
-        put_word(rows, codes_text(rows, rows->batch.notes[row->place], spread.possible));
+        struct hw_text codes = rows_codes(rows, rows->batch.notes[row->place], spread.possible);
+        put(rows, codes.at, codes.n);
     }
     put_char(rows, rows->out_separator);
     put_problem(rows, row);
@@ -378,7 +367,10 @@ void rows_finish_block(struct rows *rows)
         if (!allow(rows, row)) {
             continue;
         }
-        if (is_table(rows)) {
+        if (rows_line_put(rows, row)) {
+            continue;
+        }
+        if (rows_is_table(rows)) {
             put_table_row(rows, row);
         } else {
             put_report(rows, row);

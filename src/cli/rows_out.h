@@ -10,6 +10,9 @@ void rows_put_header(struct rows *rows);
 /* Answers the rows of the block, writes them in their order, and empties it. */
 void rows_finish_block(struct rows *rows);
 
+/* True where the output is the rows with columns appended. */
+bool rows_is_table(const struct rows *rows);
+
 /* Hands what was written to stdout. */
 void rows_flush(struct rows *rows);
 #endif

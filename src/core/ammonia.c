@@ -27,19 +27,6 @@ static int choice_stands(enum hw_ammonia_model model, enum hw_ph_scale scale)
     return 0;
 }
 
-/* Whether a model leaves what it was fitted to. */
-static int model_stretched(enum hw_ammonia_model model, enum hw_ph_scale scale, double temp,
-                           double salinity)
-{
-    if (model == HW_AMMONIA_KHOO1977) {
-        return (temp < 5.0 && salinity > 0.0) || salinity > 44.55;
-    }
-    if (model == HW_AMMONIA_EPA1989) {
-        return salinity > 40.9; /* recalled: ionic strength up to 0.85 */
-    }
-    return salinity > 40.0 || hw_scale_stretched(scale, salinity);
-}
-
 int hw_ammonia_pk(enum hw_ammonia_model model, enum hw_ph_scale scale, double temp, double salinity,
                   double *pk)
 {
@@ -52,7 +39,7 @@ int hw_ammonia_pk(enum hw_ammonia_model model, enum hw_ph_scale scale, double te
         return HW_STATUS_RANGE;
     }
     *pk = hw_ammonia_pk_of(model, scale, temp, salinity);
-    return model_stretched(model, scale, temp, salinity) ? HW_STATUS_STRETCHED : HW_STATUS_OK;
+    return hw_ammonia_stretched(model, scale, temp, salinity) ? HW_STATUS_STRETCHED : HW_STATUS_OK;
 }
 
 int hw_ammonia_fraction(enum hw_ammonia_model model, enum hw_ph_scale scale, double ph, double temp,

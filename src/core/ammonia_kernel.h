@@ -79,6 +79,19 @@ static inline double hw_ammonia_pk_of(enum hw_ammonia_model model, enum hw_ph_sc
     return hw_khoo1977_pk(temp, salinity);
 }
 
+/* Whether a model leaves what it was fitted to. */
+static inline int hw_ammonia_stretched(enum hw_ammonia_model model, enum hw_ph_scale scale,
+                                       double temp, double salinity)
+{
+    if (model == HW_AMMONIA_KHOO1977) {
+        return (temp < 5.0 && salinity > 0.0) || salinity > 44.55;
+    }
+    if (model == HW_AMMONIA_EPA1989) {
+        return salinity > 40.9; /* recalled: ionic strength up to 0.85 */
+    }
+    return salinity > 40.0 || hw_scale_stretched(scale, salinity);
+}
+
 /* Moles of NH3 over moles of NH3 and NH4+. */
 static inline double hw_fraction_of(double ph, double pk)
 {

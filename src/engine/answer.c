@@ -70,13 +70,14 @@ static uint64_t tell_facts(const struct hw_calc *calc)
     return notes;
 }
 
-/* What is left of notes of which some of those in `telling` hide others. */
+/* What is left of notes of which some of those in `telling` hide others. Goes from bit to bit: most
+ * rows have one or two that hide, of dozens. */
 static uint64_t gravest_of_facts(const struct hw_calc *calc, uint64_t notes, uint64_t telling)
 {
-    for (size_t i = 0; i < calc->n_notes && (notes & telling) != 0; i++) {
-        if ((notes & bit_of(i)) != 0) {
-            notes &= ~calc->notes[i].hides;
-        }
+    for (uint64_t left = notes & telling; left != 0;) {
+        uint64_t hides = calc->notes[__builtin_ctzll(left)].hides;
+        notes &= ~hides;
+        left &= (left - 1) & ~hides;
     }
     return notes;
 }
@@ -86,7 +87,13 @@ uint64_t hw_notes_told(const struct hw_calc *calc, uint64_t notes)
     return gravest_of_facts(calc, notes, tell_facts(calc));
 }
 
-/* Asks for each row of a block. */
+/* What a row is where a result is not finite that must be: the engine's own note. */
+static uint64_t judge(const struct hw_result *result, double x)
+{
+    return isfinite(x) || (isnan(x) && result->sometimes) ? 0 : bit_of(HW_NOTE_NOT_FINITE);
+}
+
+/* Asks for each row of a block. Whether it has an answer does not hang on what is wanted. */
 static void answer_rows(const struct hw_calc *calc, const struct hw_block *block)
 {
     double in[HW_INPUTS];
@@ -97,44 +104,49 @@ static void answer_rows(const struct hw_calc *calc, const struct hw_block *block
         }
         calc->answer(in, out, &block->notes[row]);
         for (size_t k = 0; k < calc->n_results; k++) {
-            block->out[k][row] = out[k];
+            block->notes[row] |= judge(&calc->results[k], out[k]);
+            if (block->out[k]) {
+                block->out[k][row] = out[k];
+            }
         }
     }
 }
 
-static bool is_usable(const struct hw_calc *calc, const struct hw_block *block, size_t row)
+/* The same judgement of what `block` has set. */
+static void judge_columns(const struct hw_calc *calc, const struct hw_block *block)
 {
     for (size_t k = 0; k < calc->n_results; k++) {
-        double x = block->out[k][row];
-        if (!isfinite(x) && !(isnan(x) && calc->results[k].sometimes)) {
-            return false;
+        for (size_t row = 0; block->out[k] && row < block->n; row++) {
+            block->notes[row] |= judge(&calc->results[k], block->out[k][row]);
         }
     }
-    return true;
 }
 
 static void write_no_answer(const struct hw_calc *calc, const struct hw_block *block, size_t row)
 {
     for (size_t k = 0; k < calc->n_results; k++) {
-        block->out[k][row] = NAN;
+        if (block->out[k]) {
+            block->out[k][row] = NAN;
+        }
     }
 }
 
 void hw_block_run(const struct hw_calc *calc, const struct hw_block *block)
 {
+    const uint64_t own = bit_of(HW_NOTE_NOT_FINITE);
     uint64_t grave = hw_notes_grave(calc);
     uint64_t with_answer = set_by(calc, HW_SET_WITH_ANSWER);
     uint64_t ever = set_by(calc, HW_SET_EVER);
     uint64_t telling = tell_facts(calc);
-    if (calc->block) {
-        calc->block(block);
+    if (calc->block && calc->block(block)) {
+        judge_columns(calc, block);
     } else {
         answer_rows(calc, block);
     }
     for (size_t row = 0; row < block->n; row++) {
         uint64_t *notes = &block->notes[row];
-        if ((*notes & grave) == 0 && !is_usable(calc, block, row)) {
-            *notes |= bit_of(HW_NOTE_NOT_FINITE);
+        if ((*notes & grave & ~own) != 0) {
+            *notes &= ~own; /* a row that is refused has no results to be judged */
         }
         bool answered = (*notes & grave) == 0;
         *notes |= ever | (answered ? with_answer : 0);
@@ -148,6 +160,7 @@ void hw_block_run(const struct hw_calc *calc, const struct hw_block *block)
 void hw_batch_fill(struct hw_batch *batch, const struct hw_question *question, size_t n)
 {
     batch->calc = question->calc;
+    memset(batch->unwanted, 0, sizeof batch->unwanted);
     for (size_t i = 0; i < batch->calc->n_inputs; i++) {
         for (size_t row = 0; row < n; row++) {
             batch->in[i][row] = question->in[i];
@@ -166,7 +179,7 @@ void hw_batch_run(struct hw_batch *batch, size_t n)
         in[i] = batch->in[i];
     }
     for (size_t i = 0; i < HW_RESULTS; i++) {
-        out[i] = batch->out[i];
+        out[i] = batch->unwanted[i] ? NULL : batch->out[i];
     }
     memset(batch->notes, 0, n * sizeof batch->notes[0]);
     struct hw_block block = {n, in, out, batch->notes};

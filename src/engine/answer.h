@@ -16,9 +16,9 @@ enum { HW_NOTE_NOT_FINITE = HW_NOTES };
 /* The note of a bit: one of the calculation's, or the engine's own; NULL where there is none. */
 const struct hw_note *hw_note_at(const struct hw_calc *calc, size_t bit);
 
-/* Answers a block: each row by `answer`, or all by `block` where the calculation has one; then sets
- * the notes that need no decision, and writes NaN over every result of the refused and withheld
- * rows. The one way to a calculation, for one row and for many. */
+/* Answers a block: all by `block` where the calculation has one that takes it, or each row by
+ * `answer`; then sets the notes that need no decision, and writes NaN over every result of the
+ * refused and withheld rows. The one way to a calculation, for one row and for many. */
 void hw_block_run(const struct hw_calc *calc, const struct hw_block *block);
 
 /* Questions to one calculation, one a row, held in columns. Large: one at a time, on the stack. */
@@ -27,9 +27,10 @@ struct hw_batch {
     double in[HW_INPUTS][HW_BLOCK];
     double out[HW_RESULTS][HW_BLOCK];
     uint64_t notes[HW_BLOCK];
+    bool unwanted[HW_RESULTS]; /* such a result is not set */
 };
 
-/* Makes the first n rows the same question, n at most HW_BLOCK. */
+/* Makes the first n rows the same question, n at most HW_BLOCK; every result is wanted. */
 void hw_batch_fill(struct hw_batch *batch, const struct hw_question *question, size_t n);
 
 /* Answers the first n rows, n at most HW_BLOCK; with none it does nothing. */

@@ -5,6 +5,8 @@
  * format is given no short cut, and nothing here ever changes the rounding mode. */
 #include "engine/decimal.h"
 
+#include "engine/eight.h"
+
 #include <float.h>
 #include <math.h>
 #include <stdbool.h>
@@ -31,6 +33,9 @@ static double ten_to(int power)
 {
     return powers[power - POWER_MIN];
 }
+
+/* Eight characters 0. */
+static const uint64_t ZEROS = HW_EIGHT('0');
 
 /* --- Reading --- */
 
@@ -161,6 +166,45 @@ size_t hw_decimal_read(const char *text, size_t n, double *value)
     return length;
 }
 
+/* The number that eight digits are, the first in the lowest byte: pairs, then fours, then all, each
+ * step side by side. */
+static uint32_t join_digits(uint64_t digits)
+{
+    const uint64_t every_fourth = UINT64_C(0x000000ff000000ff);
+    uint64_t pairs = digits * 10 + (digits >> 8);
+    uint64_t first = (pairs & every_fourth) * (100 + (UINT64_C(1000000) << 32));
+    uint64_t second = (pairs >> 16 & every_fourth) * (1 + (UINT64_C(10000) << 32));
+    return (uint32_t)((first + second) >> 32);
+}
+
+/* The text becomes the end of eight digits: zeros before it, and what stands before a point moved
+ * up over it. Then it is Clinger's short cut again. */
+bool hw_decimal_read_bare(const char *end, size_t n, double *value)
+{
+    if (!ROUNDED_ONCE || n - 1 >= HW_DECIMAL_BARE) {
+        return false;
+    }
+    unsigned before = 8 * (HW_DECIMAL_BARE - (unsigned)n);
+    uint64_t own = UINT64_MAX << before;
+    uint64_t word = (hw_eight_load(end - HW_DECIMAL_BARE) & own) | (ZEROS & ~own);
+    uint64_t other = word ^ HW_EIGHT('.');
+    /* The lowest bit tells the first point; those above may be wrong. */
+    uint64_t points = (other - HW_EIGHT(0x01)) & ~other & HW_EIGHT(0x80);
+    int fraction = 0;
+    if (points != 0) {
+        uint64_t to_point = points ^ (points - 1); /* the bytes up to it, and it */
+        word = (word & ~to_point) | (word & to_point >> 8) << 8 | '0';
+        fraction = __builtin_clzll(points & (~points + 1)) / 8;
+    }
+    uint64_t digits = word ^ ZEROS;
+    bool others = (((digits + HW_EIGHT(0x80 - 10)) | digits) & HW_EIGHT(0x80)) != 0;
+    if (others || (points != 0 && n == 1)) {
+        return false;
+    }
+    *value = join_digits(digits) / ten_to(fraction);
+    return true;
+}
+
 /* --- Writing --- */
 
 /* The power of ten that a begins with, for 1e-15 <= a < 1e22: the last of `powers` not above a. For
@@ -212,19 +256,36 @@ static bool round_fast(double a, int digits, uint32_t *eight, int *power)
     return true;
 }
 
-/* Eight characters 0. */
-static const uint64_t ZEROS = UINT64_C(0x3030303030303030);
+/* The two digits of a number below 100, the first in the low byte. */
+static uint64_t pair_of(uint32_t below_100)
+{
+    /* clang-format off */
+    static const uint16_t pairs[100] = {
+        0x0000, 0x0100, 0x0200, 0x0300, 0x0400, 0x0500, 0x0600, 0x0700, 0x0800, 0x0900,
+        0x0001, 0x0101, 0x0201, 0x0301, 0x0401, 0x0501, 0x0601, 0x0701, 0x0801, 0x0901,
+        0x0002, 0x0102, 0x0202, 0x0302, 0x0402, 0x0502, 0x0602, 0x0702, 0x0802, 0x0902,
+        0x0003, 0x0103, 0x0203, 0x0303, 0x0403, 0x0503, 0x0603, 0x0703, 0x0803, 0x0903,
+        0x0004, 0x0104, 0x0204, 0x0304, 0x0404, 0x0504, 0x0604, 0x0704, 0x0804, 0x0904,
+        0x0005, 0x0105, 0x0205, 0x0305, 0x0405, 0x0505, 0x0605, 0x0705, 0x0805, 0x0905,
+        0x0006, 0x0106, 0x0206, 0x0306, 0x0406, 0x0506, 0x0606, 0x0706, 0x0806, 0x0906,
+        0x0007, 0x0107, 0x0207, 0x0307, 0x0407, 0x0507, 0x0607, 0x0707, 0x0807, 0x0907,
+        0x0008, 0x0108, 0x0208, 0x0308, 0x0408, 0x0508, 0x0608, 0x0708, 0x0808, 0x0908,
+        0x0009, 0x0109, 0x0209, 0x0309, 0x0409, 0x0509, 0x0609, 0x0709, 0x0809, 0x0909,
+    };
+    /* clang-format on */
+    return pairs[below_100];
+}
 
-/* Eight digits as the bytes of a word, the first in the lowest byte. The halves, then the quarters,
- * then the digits are parted side by side: n 10486 / 2^20 is n / 100 in whole numbers below 10000,
- * and n 103 / 2^10 is n / 10 below 100. */
+/* Eight digits as the bytes of a word, the first in the lowest byte, two at a time. n 5243 / 2^19
+ * is n / 100 in whole numbers below 10000. */
 static uint64_t spread_digits(uint32_t eight)
 {
-    uint64_t n = eight / 10000 | (uint64_t)(eight % 10000) << 32;
-    uint64_t high = (n * 10486 >> 20) & UINT64_C(0x7f0000007f);
-    n = high | (n - 100 * high) << 16;
-    high = (n * 103 >> 10) & UINT64_C(0x000f000f000f000f);
-    return high | (n - 10 * high) << 8;
+    uint32_t high = eight / 10000;
+    uint32_t low = eight - 10000 * high;
+    uint32_t first = high * 5243 >> 19;
+    uint32_t third = low * 5243 >> 19;
+    return pair_of(first) | pair_of(high - 100 * first) << 16 | pair_of(third) << 32 |
+           pair_of(low - 100 * third) << 48;
 }
 
 /* Where the last digit that is not 0 ends; there is one. gcc and clang both count zero bits, and a
@@ -234,27 +295,15 @@ static size_t last_digit(uint64_t digits)
     return FAST_DIGITS - (size_t)__builtin_clzll(digits) / 8;
 }
 
-/* Stores the lowest byte first, on any machine. */
-static void put_eight(char *to, uint64_t word)
-{
-#if defined(__BYTE_ORDER__) && __BYTE_ORDER__ == __ORDER_LITTLE_ENDIAN__
-    memcpy(to, &word, sizeof word);
-#else
-    for (int i = 0; i < FAST_DIGITS; i++) {
-        to[i] = (char)(word >> 8 * i & 0xff);
-    }
-#endif
-}
-
 /* Puts digits with a point behind the first `whole` of them, without zeros behind the point. All
  * are stored twice, and the length tells what counts: cheaper than to ask for each digit. */
 static size_t put_with_point(char *to, uint64_t digits, size_t whole)
 {
     size_t last = last_digit(digits);
     uint64_t word = digits + ZEROS;
-    put_eight(to, word);
+    hw_eight_store(to, word);
     to[whole] = '.';
-    put_eight(to + whole + 1, word >> (8 * (whole - 1)) >> 8);
+    hw_eight_store(to + whole + 1, word >> (8 * (whole - 1)) >> 8);
     return last > whole ? last + 1 : whole;
 }
 
@@ -264,9 +313,9 @@ static size_t put_number(char *to, uint32_t eight, int power, int digits)
 {
     uint64_t word = spread_digits(eight);
     if (power < 0 && power >= -4) {
-        put_eight(to, ZEROS);
+        hw_eight_store(to, ZEROS);
         to[1] = '.';
-        put_eight(to + 1 - power, word + ZEROS);
+        hw_eight_store(to + 1 - power, word + ZEROS);
         return (size_t)(1 - power) + last_digit(word);
     }
     bool plain = power >= 0 && power < digits;

@@ -142,6 +142,10 @@ static enum hw_problem find_unit(const struct hw_input *input, struct hw_text te
     return unknown_unit(text);
 }
 
+static const struct {
+    double lo, hi;
+} gravity = {0.98, 1.06};
+
 /* A salinity without a unit beside it that looks like a specific gravity; a unit in the name of its
  * column says what the column was meant to hold, not what was typed. What is 0 unless told is no
  * such reading: if it may be below, it is the error of an instrument; else it is fresh water, and 1
@@ -152,7 +156,7 @@ static bool looks_like_gravity(const struct hw_input *input, const struct hw_uni
     bool salinity = input->kind == HW_SALINITY && (!column || column->kind == HW_SALINITY);
     bool zero_assumed = input->need == HW_PRESET && input->preset == 0;
     bool taken = zero_assumed && (input->lo < 0 || value == 1);
-    return salinity && !taken && value >= 0.98 && value <= 1.06;
+    return salinity && !taken && value >= gravity.lo && value <= gravity.hi;
 }
 
 double hw_value_off_zero(double x)
@@ -247,6 +251,16 @@ enum hw_problem hw_number_settle(const struct hw_input *input, double x,
         return HW_PROBLEM_GRAVITY;
     }
     return finish_number(input, x, written ? written : column, value);
+}
+
+/* A unit converts, and may move what is next to an end; whole numbers are looked at one by one. */
+void hw_number_kept(const struct hw_input *input, const struct hw_unit *column,
+                    struct hw_span *span)
+{
+    double from = input->kind == HW_SALINITY ? gravity.hi : HW_VALUE_LEAST;
+    bool none = column || input->words || hw_unit_must(input) || input->kind == HW_COUNT;
+    span->above = fmax(from, input->lo);
+    span->to = none ? span->above : input->hi;
 }
 
 static char fold(char c)

@@ -49,6 +49,16 @@ enum hw_problem hw_number_settle(const struct hw_input *input, double x,
                                  const struct hw_unit *written, const struct hw_unit *column,
                                  double *value);
 
+/* Numbers above one and up to another. */
+struct hw_span {
+    double above, to;
+};
+
+/* The numbers that hw_number_settle takes and leaves as they are, where no unit was written with
+ * them and the column has this one, or none. Some others may be taken, too. */
+void hw_number_kept(const struct hw_input *input, const struct hw_unit *column,
+                    struct hw_span *span);
+
 /* How many words a choice or a set has. */
 size_t hw_words_count(const char *const *words);
 /* True when two names are the same, case aside, '-' and '_' being equal. */

@@ -1,5 +1,6 @@
 #!/bin/sh
-# Rows against one-off questions, on random data: the same digits; and a shuffle of columns changes nothing but order.
+# Rows against one-off questions, on random data: the same digits; a shuffle of columns changes nothing but order; and the
+# quick lane for plain records gives what the ordinary code gives.
 # Usage: test_rows_alike.sh BUILD
 set -eu
 program=$(cd "$1" && pwd)/holdwater
@@ -46,5 +47,94 @@ cut -d, -f7,9 "$work/out.csv" | sed '1s/.*/tan,pka/' >"$work/results.csv"
 tail -n +2 "$work/results.csv" | cut -d, -f1 | awk '{ printf "%.17g\n", $1 }' >"$work/want.txt"
 awk '{ printf "%.17g\n", $1 }' "$work/read.txt" | cmp - "$work/want.txt"
 checks=$((checks + count))
+
+# The quick lane for plain records against the ordinary code, which every record with a quote goes through: a file, and
+# the same file with the tank in quotes in each row, which is all that the answers then differ in.
+lane_rows=1500
+awk -v seed=$seed -v count=$lane_rows 'BEGIN {
+    srand(seed)
+    n = split(". 5. .5 -1 +1 1e0 0 0.0 00.5 1.2.3 0x1 nan 12345678 123456789 1234.567 0.0000001 1e-13 1000 1000.01 45 " \
+        "45.00001 1.02 0.98 1.06 1.0600001 1.07 0.97 40 40.1 10 4.99 10.01 25C 77F 0.6mg/L 34ppt 0.6+-0.1 7:8:0.1 " \
+        "8.123456789012345 0.1000000000000000055 8..1 8.1- / 9: 1_0 NONE BLANK TRAIL LEAD", odd, " ")
+    print "when,tank,tan,ph,temp,salinity,remark"
+    for (i = 0; i < count; i++) {
+        cell[1] = sprintf("%.2f", rand() * 3); cell[2] = sprintf("%.2f", 7 + rand() * 2)
+        cell[3] = sprintf("%.1f", 15 + rand() * 20); cell[4] = sprintf("%.1f", (rand() < 0.3 ? 20 : 45) * rand())
+        for (k = int(rand() * 3); k > 0; k--) {
+            new = odd[1 + int(rand() * n)]
+            sub(/NONE/, "", new); sub(/BLANK/, " ", new); sub(/TRAIL/, "8 ", new); sub(/LEAD/, " 8", new)
+            cell[1 + int(rand() * 4)] = new
+        }
+        end = sprintf("%*s", rand() < 0.01 ? 9000 : rand() < 0.3 ? 0 : 1 + int(rand() * 40), "x")
+        if (rand() < 0.03) end = end ",more"
+        last = rand() < 0.03 ? "" : cell[4] "," end
+        printf "t%d,alder,%s,%s,%s,%s\n", i, cell[1], cell[2], cell[3], last
+    }
+}' >"$work/odd.csv"
+
+# alike NAME FILE SEPARATOR OPTION...: both lanes give the same, and the same messages and status.
+alike() {
+    name=$1 file=$2 separator=$3
+    shift 3
+    quoted="${separator}\"alder\"$separator"
+    sed "s/${separator}alder$separator/$quoted/" "$file" >"$work/quoted-$name"
+    for lane in "$file" "$work/quoted-$name"; do
+        status=0
+        "$program" ammonia --rows - "$@" <"$lane" >"$work/lane" 2>"$work/told" || status=$?
+        sed "s/$quoted/${separator}alder$separator/" "$work/lane" >"$work/lane-${lane##*/}"
+        { cat "$work/told"; echo "status $status"; } >"$work/told-${lane##*/}"
+    done
+    cmp "$work/lane-${file##*/}" "$work/lane-quoted-$name"
+    cmp "$work/told-${file##*/}" "$work/told-quoted-$name"
+    test "$(wc -l <"$work/lane-quoted-$name")" -ge 400
+    checks=$((checks + lane_rows))
+}
+
+tr ',' ';' <"$work/odd.csv" >"$work/odd.semicolons"
+tr ',' '\t' <"$work/odd.csv" >"$work/odd.tabs"
+tr ',.' ';,' <"$work/odd.csv" >"$work/odd.commas"
+awk -F, -v OFS=, '{ for (i = 0; i < 194; i++) printf "%s,", NR == 1 ? "c" i : i * NR % 1000; print }' \
+    "$work/odd.csv" >"$work/odd.wide"
+alike odd "$work/odd.csv" ,
+alike two "$work/odd.csv" , --only free_percent,free
+alike seventeen "$work/odd.csv" , --digits 17
+alike dropped "$work/odd.csv" , --on-bad drop
+alike lines "$work/odd.csv" , --format jsonl --only free
+alike own "$work/odd.csv" , --long-limit 0.02mg/L --only long_ratio
+alike bound "$work/odd.csv" , --medicine binder --basis nh4 --dilution 2
+alike wide "$work/odd.wide" , --only free
+alike semicolons "$work/odd.semicolons" ';' --separator semicolon
+alike commas "$work/odd.commas" ';' --decimal comma
+
+# Between tabs a quote is a character like any other; line ends of two bytes are left out of the answer; and pieces that
+# end anywhere make a whole.
+"$program" ammonia --rows "$work/odd.csv" >"$work/want.csv" 2>/dev/null || test $? -eq 1
+sed 's/$/\r/' "$work/odd.csv" | "$program" ammonia --rows - 2>/dev/null >"$work/crlf.csv" || test $? -eq 1
+cmp "$work/want.csv" "$work/crlf.csv"
+"$program" ammonia --rows "$work/odd.tabs" --separator tab --format tsv 2>/dev/null >"$work/tabs" || test $? -eq 1
+tr ',' '\t' <"$work/want.csv" | grep -v 'more' >"$work/want.tabs"
+grep -v 'more' "$work/tabs" | cmp - "$work/want.tabs"
+for size in 1000 8191 20011; do
+    dd if="$work/odd.csv" bs=$size 2>/dev/null | "$program" ammonia --rows - 2>/dev/null >"$work/pieces" || test $? -eq 1
+    cmp "$work/want.csv" "$work/pieces"
+done
+checks=$((checks + 5 * lane_rows))
+
+# One-off and rows once more, where rows are reckoned side by side: salt water on a meter's scale, ends of ranges in it.
+awk -v seed=$seed 'BEGIN {
+    srand(seed)
+    print "tan,ph,temp,salinity"
+    for (i = 0; i < 60; i++)
+        printf "%s,%s,%s,%s\n", i % 7 ? sprintf("%.3f", rand() * 6) : i % 2 ? 0 : 1000, \
+            i % 11 ? sprintf("%.2f", 5 + rand() * 5) : i % 2 ? 5 : 10, i % 13 ? sprintf("%.1f", rand() * 40) : i % 2 ? 0 : 40, \
+            i % 5 ? sprintf("%.1f", 3 + rand() * 42) : 45
+}' >"$work/meter.csv"
+"$program" ammonia --rows "$work/meter.csv" --digits 17 | tail -n +2 | cut -d, -f5-14 >"$work/by-rows.csv"
+tail -n +2 "$work/meter.csv" | while IFS=, read -r tan ph temp salinity; do
+    "$program" ammonia --tan "$tan" --ph "$ph" --temp "$temp" --salinity "$salinity" --digits 17 --format csv |
+        tail -n 1 | rev | cut -d, -f1-10 | rev
+done >"$work/one-off.csv"
+cmp "$work/one-off.csv" "$work/by-rows.csv"
+checks=$((checks + 60))
 
 echo "$checks checks passed"

@@ -530,6 +530,145 @@ static void random_rows(void **state)
     }
 }
 
+/* --- The rows of a block against one-off questions ------------------------------------------- */
+
+enum { FEW = 8 }; /* fewer rows than this `block` leaves to `answer` */
+
+static struct {
+    double in[HW_INPUTS][HW_BLOCK], out[HW_RESULTS][HW_BLOCK];
+    const double *in_at[HW_INPUTS];
+    double *out_at[HW_RESULTS];
+    uint64_t notes[HW_BLOCK];
+    uint64_t seed;
+} plain;
+
+static double random_share(void)
+{
+    plain.seed = plain.seed * UINT64_C(6364136223846793005) + UINT64_C(1442695040888963407);
+    return (double)(plain.seed >> 11) / 9007199254740992.0;
+}
+
+/* A number of the range, and often one of its ends or what limits and fits hang on. */
+static double odd_number(const struct hw_input *input)
+{
+    static const double odd[] = {0,    1e-12, 0.02,  1,     1.5,  2,   3,  4.999,
+                                 5,    6.5,   7,     7.2,   7.99, 8,   10, 20,
+                                 40.9, 40.91, 44.55, 44.56, 0.25, 0.5, 30};
+    double share = random_share();
+    double x = odd[(size_t)(random_share() * (sizeof odd / sizeof *odd))];
+    if (share < 0.1) {
+        return input->lo;
+    }
+    if (share < 0.2) {
+        return input->hi;
+    }
+    bool within = x >= input->lo && x <= input->hi;
+    return share < 0.5 && within ? x : input->lo + random_share() * (input->hi - input->lo);
+}
+
+/* Fills a block with one question, numbers drawn anew in each row. */
+static void draw_block(const struct hw_calc *calc, const char *written, bool salt)
+{
+    struct hw_question question;
+    struct hw_answer answer;
+    ask(calc, written, &question, &answer);
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        bool drawn =
+            question.from[i] == HW_GIVEN && !calc->inputs[i].words && calc->inputs[i].hi > 5;
+        bool limit = strstr(calc->inputs[i].name, "limit") != NULL;
+        for (size_t row = 0; row < HW_BLOCK; row++) {
+            plain.in[i][row] = drawn && !limit ? odd_number(&calc->inputs[i]) : question.in[i];
+        }
+        plain.in_at[i] = plain.in[i];
+    }
+    double *salinity = plain.in[hw_input_find(calc, "salinity", 8)];
+    for (size_t row = 0; salt && row < HW_BLOCK; row++) {
+        salinity[row] = 33 + 12 * random_share();
+    }
+}
+
+/* Answers the first n rows, the results of a set of bits wanted, and holds each to its question. */
+static void hold_block(const struct hw_calc *calc, size_t n, unsigned wanted)
+{
+    struct hw_question question = {.calc = calc};
+    struct hw_answer answer;
+    memset(plain.notes, 0, sizeof plain.notes);
+    for (size_t k = 0; k < calc->n_results; k++) {
+        plain.out_at[k] = (wanted >> k & 1u) != 0 ? plain.out[k] : NULL;
+        for (size_t row = 0; row < HW_BLOCK; row++) {
+            plain.out[k][row] = -7;
+        }
+    }
+    struct hw_block block = {n, plain.in_at, plain.out_at, plain.notes};
+    hw_block_run(calc, &block);
+    for (size_t row = 0; row < n; row++) {
+        for (size_t i = 0; i < calc->n_inputs; i++) {
+            question.in[i] = plain.in[i][row];
+        }
+        hw_question_answer(&question, &answer);
+        check(answer.notes == plain.notes[row]);
+        for (size_t k = 0; k < calc->n_results; k++) {
+            bool is_wanted = (wanted >> k & 1u) != 0;
+            double got = plain.out[k][row];
+            bool same = memcmp(&got, &answer.out[k], sizeof got) == 0;
+            check(is_wanted ? same || (isnan(got) && isnan(answer.out[k])) : got == -7);
+        }
+    }
+    check(n == HW_BLOCK || plain.out[0][n] == -7);
+}
+
+static void blocks_are_one_off_questions(void **state)
+{
+    (void)state;
+    static const char *const written[] = {
+        "tan=0.6;ph=8;temp=25;salinity=34",
+        "tan=0.6;ph=8;temp=25;salinity=34;basis=nh4;dilution=3",
+        "tan=0.6;ph=8;temp=25;salinity=34;basis=nh3;medicine=copper,formalin",
+        "tan=0.6;ph=8;temp=25;salinity=34;model=epa1989",
+        "tan=0.6;ph=8;temp=25;salinity=34;long_limit=0.02",
+        "tan=0.6;ph=8;temp=25;salinity=34;short_limit=0.2",
+        "tan=0.6;ph=8;temp=25;salinity=34;ph_scale=total",
+        "ph=8;temp=25;salinity=34",
+    };
+    static const unsigned wanted[] = {0x1ff, 0x21, 0, 0x08, 0x10, 0x1c6};
+    const struct hw_calc *calc = find_calc("ammonia");
+    plain.seed = UINT64_C(0x2031030500000001);
+    printf("seed %llx\n", (unsigned long long)plain.seed);
+    for (size_t i = 0; i < sizeof written / sizeof *written; i++) {
+        for (size_t k = 0; k < sizeof wanted / sizeof *wanted; k++) {
+            draw_block(calc, written[i], k % 2 == 0);
+            hold_block(calc, HW_BLOCK, wanted[k]);
+            hold_block(calc, 101, wanted[k]);
+            hold_block(calc, FEW, wanted[k]);
+            hold_block(calc, FEW - 1, wanted[k]);
+        }
+    }
+}
+
+/* A block is taken where every row is plain; a single row that is not leaves it to `answer`. */
+static void what_a_block_takes(void **state)
+{
+    (void)state;
+    static const char *const inputs[] = {"basis",    "ph_scale",   "model",
+                                         "medicine", "long_limit", "short_limit"};
+    const struct hw_calc *calc = find_calc("ammonia");
+    plain.seed = UINT64_C(0x2031030500000002);
+    draw_block(calc, "tan=0.6;ph=8;temp=25;salinity=34", true);
+    for (size_t k = 0; k < calc->n_results; k++) {
+        plain.out_at[k] = NULL;
+    }
+    struct hw_block block = {HW_BLOCK, plain.in_at, plain.out_at, plain.notes};
+    check(calc->block(&block));
+    for (size_t i = 0; i < sizeof inputs / sizeof *inputs; i++) {
+        double *cell = &plain.in[hw_input_find(calc, inputs[i], strlen(inputs[i]))][HW_BLOCK - 1];
+        double before = *cell;
+        *cell = 1;
+        check(!calc->block(&block));
+        *cell = before;
+    }
+    check(calc->block(&block));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -549,6 +688,8 @@ int main(void)
         cmocka_unit_test(corners_are_answered),
         cmocka_unit_test(working_can_be_redone),
         cmocka_unit_test(random_rows),
+        cmocka_unit_test(blocks_are_one_off_questions),
+        cmocka_unit_test(what_a_block_takes),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return hw_report_checks(failed);

@@ -119,6 +119,73 @@ static void every_cut(void **state)
     }
 }
 
+/* The same texts in pieces of every size: what is found is what is found at once, and no byte of a
+ * record without quotes is looked at twice. */
+static void every_piece(void **state)
+{
+    (void)state;
+    static const char text[] =
+        "a,\"b\"\"c\nd\",e\r\nf,g\n\n\"\"\n,\"x\"y,\nplain,5\" wide\nz,\"1\n\"";
+    const char separators[] = {',', ';', '\t'};
+    for (size_t s = 0; s < sizeof separators; s++) {
+        for (size_t piece = 1; piece < sizeof text; piece++) {
+            struct csv_scan scan = {.separator = separators[s]};
+            struct csv_record record;
+            struct csv_record whole;
+            size_t begin = 0;
+            size_t n = 0;
+            while (begin < sizeof text - 1) {
+                size_t used = 0;
+                size_t used_whole = 0;
+                bool last = n == sizeof text - 1;
+                enum csv_end end =
+                    csv_scan_on(&scan, text + begin, n - begin, last, &record, &used);
+                check(scan.done <= n - begin);
+                if (end == CSV_MORE) {
+                    n = n + piece < sizeof text - 1 ? n + piece : sizeof text - 1;
+                    continue;
+                }
+                check(end == csv_find_record(text + begin, sizeof text - 1 - begin, separators[s],
+                                             true, &whole, &used_whole));
+                if (end == CSV_UNCLOSED) {
+                    break;
+                }
+                check(end == CSV_RECORD && used == used_whole && record.at == whole.at &&
+                      record.n == whole.n && record.quotes == whole.quotes);
+                check(scan.done == 0 && !scan.quotes);
+                begin += used;
+            }
+        }
+    }
+}
+
+/* A record of nearly 1 MiB in pieces of 100 bytes takes time in proportion to its length: what was
+ * looked at is overwritten with line feeds and quotes here, and nobody notices. */
+static void pieces_are_looked_at_once(void **state)
+{
+    (void)state;
+    static char text[CSV_RECORD_MAX];
+    static const char *const begins[] = {"", "\"", "a,\""};
+    for (size_t k = 0; k < sizeof begins / sizeof *begins; k++) {
+        struct csv_scan scan = {.separator = ','};
+        struct csv_record record = {NULL, 0, false};
+        size_t used = 0;
+        size_t length = sizeof text - 10;
+        memset(text, 'x', sizeof text);
+        memcpy(text, begins[k], strlen(begins[k]));
+        text[length - 1] = k > 0 ? '"' : 'x';
+        text[length] = '\n';
+        size_t n = 100;
+        for (; csv_scan_on(&scan, text, n, false, &record, &used) == CSV_MORE; n += 100) {
+            check(scan.done == n);
+            for (size_t i = 0; i < n; i++) {
+                text[i] = "\n\",x"[i % 4];
+            }
+        }
+        check(used == length + 1 && record.n == length && record.quotes == (k > 0));
+    }
+}
+
 static void too_long_and_unclosed(void **state)
 {
     (void)state;
@@ -165,6 +232,8 @@ int main(void)
         cmocka_unit_test(records),
         cmocka_unit_test(cells),
         cmocka_unit_test(every_cut),
+        cmocka_unit_test(every_piece),
+        cmocka_unit_test(pieces_are_looked_at_once),
         cmocka_unit_test(too_long_and_unclosed),
         cmocka_unit_test(written_cells_are_read_again),
     };

@@ -517,6 +517,101 @@ static void random_numbers_come_back(void **state)
     }
 }
 
+/* --- Short bare numbers ---------------------------------------------------------------------- */
+
+/* What is read of a short text that stands behind other bytes, as the ordinary reader reads it; and
+ * whether it had to be read at all. */
+static void read_bare(const char *text, size_t n)
+{
+    char room[3 * HW_DECIMAL_BARE];
+    double want = 7.25;
+    size_t digits = 0;
+    size_t points = 0;
+    for (size_t i = 0; i < n; i++) {
+        digits += text[i] >= '0' && text[i] <= '9';
+        points += text[i] == '.';
+    }
+    bool bare = n > 0 && n <= HW_DECIMAL_BARE && digits + points == n && digits > 0 && points < 2;
+    for (int before = 0; before < 4; before++) {
+        double got = 7.25;
+        memset(room, "9.,\xff"[before], sizeof room);
+        memcpy(room + sizeof room - n, text, n);
+        check(hw_decimal_read_bare(room + sizeof room, n, &got) == bare);
+        if (bare) {
+            check(hw_decimal_read(text, n, &want) == n);
+        }
+        check(bits_of(got) == bits_of(want));
+    }
+}
+
+static void short_bare_numbers(void **state)
+{
+    (void)state;
+    static const char *const notable[] = {
+        "",
+        "0",
+        "9",
+        ".",
+        "..",
+        "5.",
+        ".5",
+        "0.1",
+        "00000000",
+        "99999999",
+        "0000000.",
+        ".0000000",
+        ".0000001",
+        "1.2.3",
+        "9999999.",
+        "1234.567",
+        "123456789",
+        "-1",
+        "+1",
+        "1e5",
+        " 8",
+        "8 ",
+        "8,1",
+        "/",
+        ":",
+        "1/",
+        "1:",
+        "\xb1",
+        "1\xae",
+        "\xff",
+        "8.1C",
+        "\r",
+        "1.\x80",
+        "1\x2f"
+        "2",
+    };
+    for (size_t i = 0; i < sizeof notable / sizeof *notable; i++) {
+        read_bare(notable[i], strlen(notable[i]));
+    }
+    for (int byte = 0; byte < 256; byte++) {
+        for (size_t at = 0; at < HW_DECIMAL_BARE; at++) {
+            char text[] = "1234.678";
+            text[at] = (char)byte;
+            read_bare(text, HW_DECIMAL_BARE);
+            text[HW_DECIMAL_BARE - 1] = '.';
+            read_bare(text + at, HW_DECIMAL_BARE - at);
+        }
+    }
+}
+
+static void random_bare_numbers(void **state)
+{
+    (void)state;
+    static const char bytes[] = "01234567890123456789012345678901234567890123456789......./:-e,";
+    for (int i = 0; i < 200000; i++) {
+        char text[HW_DECIMAL_BARE + 2];
+        size_t n = (size_t)random_below(HW_DECIMAL_BARE + 2);
+        for (size_t k = 0; k < n; k++) {
+            text[k] = bytes[random_below(sizeof bytes - 1)];
+        }
+        read_bare(text, n);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -531,6 +626,8 @@ int main(void)
         cmocka_unit_test(long_numbers),
         cmocka_unit_test(random_decimals_are_read),
         cmocka_unit_test(random_numbers_come_back),
+        cmocka_unit_test(short_bare_numbers),
+        cmocka_unit_test(random_bare_numbers),
     };
     random_state = SEED;
     printf("seed %llu\n", (unsigned long long)SEED);

@@ -179,6 +179,47 @@ static void no_finite_answer_in_rows(void **state)
     capture_expect("x,y,cautions,problem\n2,0.5,,\n0,,not-finite,refused not-finite\n");
 }
 
+/* The same in columns, for blocks that do not begin with 4. */
+static bool reciprocals(const struct hw_block *block)
+{
+    for (size_t row = 0; block->in[0][0] != 4 && block->out[0] && row < block->n; row++) {
+        block->out[0][row] = 1 / block->in[0][row];
+    }
+    return block->in[0][0] != 4;
+}
+
+/* Answers a block of two rows, the second of which has no finite answer, with its result wanted or
+ * not. */
+static void two_rows(bool (*by_block)(const struct hw_block *block), double first, bool wanted)
+{
+    struct hw_calc calc = plain;
+    calc.block = by_block;
+    double x[] = {first, 0};
+    double y[] = {-7, -7};
+    uint64_t raised[] = {0, 0};
+    const double *const in[] = {x};
+    double *const out[] = {wanted ? y : NULL};
+    struct hw_block block = {2, in, out, raised};
+    hw_block_run(&calc, &block);
+    check(wanted ? y[0] == 1 / first && isnan(y[1]) : y[0] == -7 && y[1] == -7);
+    check(raised[0] == 0);
+    bool judged = wanted || !by_block || first == 4;
+    check(raised[1] == (judged ? UINT64_C(1) << HW_NOTE_NOT_FINITE : 0));
+}
+
+/* Whether a row has an answer does not hang on what is wanted of it; of what `block` leaves out
+ * nothing is known, so it takes no rows that might have none. */
+static void no_finite_answer_in_a_block(void **state)
+{
+    (void)state;
+    two_rows(NULL, 8, true);
+    two_rows(NULL, 8, false);
+    two_rows(reciprocals, 8, true);
+    two_rows(reciprocals, 8, false);
+    two_rows(reciprocals, 4, true);
+    two_rows(reciprocals, 4, false);
+}
+
 /* --- None, and many --------------------------------------------------------------------------- */
 
 static void no_notes_at_all(void **state)
@@ -252,6 +293,7 @@ int main(void)
         cmocka_unit_test(no_finite_answer_in_a_sweep),
         cmocka_unit_test(no_finite_end),
         cmocka_unit_test(no_finite_answer_in_rows),
+        cmocka_unit_test(no_finite_answer_in_a_block),
         cmocka_unit_test(no_notes_at_all),
         cmocka_unit_test(as_many_as_there_can_be),
         cmocka_unit_test(every_note_has_its_letter),

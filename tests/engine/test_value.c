@@ -2,6 +2,7 @@
 #include "assert_close.h"
 #include "engine/value.h"
 
+#include <math.h>
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
@@ -308,6 +309,55 @@ static void column_of_another_kind(void **state)
     assert_close(value, 3.5, 0, 0);
 }
 
+/* Settles a number of a column; true when it is taken and left as it is. */
+static bool is_kept(const struct hw_input *input, const struct hw_unit *column, double x)
+{
+    double value = -7;
+    return hw_number_settle(input, x, NULL, column, &value) == HW_FINE &&
+           memcmp(&value, &x, sizeof x) == 0;
+}
+
+/* Every number of the span is kept: at its ends, next to them, and between. */
+static void check_span(const struct hw_input *input, const struct hw_unit *column, bool some)
+{
+    struct hw_span span;
+    hw_number_kept(input, column, &span);
+    check((span.to > span.above) == some);
+    for (int i = 1; i <= 1000 && some; i++) {
+        check(is_kept(input, column, span.above + i / 1000.0 * (span.to - span.above)));
+    }
+    check(!some || (is_kept(input, column, nextafter(span.above, span.to)) &&
+                    is_kept(input, column, span.to) &&
+                    is_kept(input, column, nextafter(span.to, span.above))));
+}
+
+static void numbers_that_are_kept(void **state)
+{
+    (void)state;
+    const struct hw_unit *fahrenheit = hw_unit_find(HW_TEMPERATURE, "F", 1);
+    const struct hw_unit *celsius = hw_unit_of(HW_TEMPERATURE, "C");
+    const struct hw_unit *litres = hw_unit_of(HW_VOLUME, "L");
+    static const struct hw_input negative = {
+        .name = "below", .unit = "", .kind = HW_NUMBER, .lo = -5, .hi = -2};
+    struct hw_span span;
+    check_span(&temp, NULL, true);
+    check_span(&ph, NULL, true);
+    check_span(&salinity, NULL, true);
+    check_span(&fresh, NULL, true);
+    check_span(&zero, NULL, true);
+    check_span(&number, NULL, true);
+    check_span(&within, NULL, true);
+    check_span(&temp, celsius, false);
+    check_span(&temp, fahrenheit, false);
+    check_span(&volume, NULL, false);
+    check_span(&volume, litres, false);
+    check_span(&count, NULL, false);
+    check_span(&basis, NULL, false);
+    check_span(&negative, NULL, false);
+    hw_number_kept(&salinity, NULL, &span);
+    check(!is_kept(&salinity, NULL, span.above)); /* a gravity */
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -317,6 +367,7 @@ int main(void)
         cmocka_unit_test(a_long_text_is_refused),
         cmocka_unit_test(a_column_can_carry_the_unit),
         cmocka_unit_test(every_problem_has_a_code),
+        cmocka_unit_test(numbers_that_are_kept),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return hw_report_checks(failed);

@@ -1,0 +1,67 @@
+/* rows_line.c - writes a row with one look at the room that is left. */
+#include "cli/rows_line.h"
+
+#include "engine/decimal.h"
+
+#include <string.h>
+
+/* Kept by the notes that are told alone: the standing ones would make more sets, spelt alike. */
+struct hw_text rows_codes(struct rows *rows, uint64_t notes, uint64_t possible)
+{
+    uint64_t told = notes & rows->tellable;
+    /* the golden ratio spreads sets of few bits, which are the usual ones, over the places */
+    struct codes *codes = &rows->codes[told * UINT64_C(0x9e3779b97f4a7c15) >> CODES_SHIFT];
+    if (!codes->known || codes->notes != told || codes->possible != possible) {
+        notes_codes(rows->calc, told, possible, codes->text);
+        codes->n = strlen(codes->text);
+        codes->possible = possible;
+        codes->notes = told;
+        codes->known = true;
+    }
+    return (struct hw_text){codes->text, codes->n};
+}
+
+void rows_line_prepare(struct rows *rows)
+{
+    const struct args *args = rows->args;
+    bool table = args->format == FORMAT_CSV || args->format == FORMAT_TSV;
+    struct line *line = &rows->line;
+    line->allowed =
+        table && !args->spread && !args->decimal_comma && rows->in_separator == rows->out_separator;
+    line->digits = args->digits ? args->digits : 6;
+    for (size_t at = 0; at < rows->calc->n_results; at++) {
+        if (args->only[args->order[at]]) {
+            line->shown[line->n++] = args->order[at];
+        }
+    }
+    line->room = line->n * (1 + HW_DECIMAL_MAX) + CODES_MAX + sizeof ",,\n";
+}
+
+static char *append(char *to, const char *text, size_t n)
+{
+    memcpy(to, text, n);
+    return to + n;
+}
+
+bool rows_line_put(struct rows *rows, const struct row *row)
+{
+    const struct line *line = &rows->line;
+    size_t room = OUT_SIZE - rows->written;
+    if (!line->allowed || row->problem || room < line->room || row->cells != rows->columns.n ||
+        row->record.n > room - line->room) {
+        return false;
+    }
+    char *begin = rows->text + rows->written;
+    char *to = append(begin, row->record.at, row->record.n);
+    for (size_t i = 0; i < line->n; i++) {
+        *to++ = rows->out_separator;
+        to += hw_decimal_write(to, rows->batch.out[line->shown[i]][row->place], line->digits);
+    }
+    struct hw_text codes = rows_codes(rows, rows->batch.notes[row->place], 0);
+    *to++ = rows->out_separator;
+    to = append(to, codes.at, codes.n);
+    *to++ = rows->out_separator;
+    *to++ = '\n';
+    rows->written += (size_t)(to - begin);
+    return true;
+}
