@@ -214,11 +214,6 @@ static void set_units(struct trend_answer *answer)
     }
 }
 
-double trend_day(const struct trend_answer *answer, long long seconds)
-{
-    return (double)(seconds - answer->origin) / day_seconds;
-}
-
 /* Day 0 is the first of those used: the days of the line are small numbers then. */
 static void take_readings(struct trend_answer *answer)
 {
