@@ -1,5 +1,5 @@
-/* help_files.c - the files of a keeper. The commands about the logbook are those of docs/logbook.md,
- * which the tests run. */
+/* help_files.c - the files of a keeper. The commands about the logbook are those of
+ * docs/logbook.md, which the tests run. */
 #include "cli/help_files.h"
 
 #include "cli/print.h"
