@@ -70,7 +70,7 @@ static const struct hw_input inputs[BLEND_INPUTS] = {
 
 static const struct hw_result results[BLEND_RESULTS] = {
     [BLEND_SHARE_NEEDED] = {.name = "share_needed", .unit = "%", .kind = HW_SHARE, .digits = 3,
-     .safe = 1, .sometimes = true, .help = "least change that gets ammonia under the limit"},
+     .safe = 1, .sometimes = true, .help = "least change: ammonia under the limit, no rise"},
     [BLEND_WATER_NEEDED] = {.name = "water_needed", .unit = "L", .kind = HW_VOLUME, .digits = 3,
      .safe = 1, .sometimes = true, .help = "new water for that change"},
     [BLEND_TAN_AFTER] = {.name = "tan_after", .unit = "mg/L", .kind = HW_CONCENTRATION,

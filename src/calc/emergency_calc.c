@@ -75,7 +75,7 @@ static const struct hw_result results[EMERGENCY_RESULTS] = {
     [EMERGENCY_LONG_RATIO] = {.name = "long_ratio", .unit = "", .kind = HW_NUMBER, .digits = 3,
      .sometimes = true, .help = "times the limit for days, the tank as it is"},
     [EMERGENCY_SHARE_NEEDED] = {.name = "share_needed", .unit = "%", .kind = HW_SHARE, .digits = 3,
-     .safe = 1, .sometimes = true, .help = "least change for ammonia under the limit, not risen"},
+     .safe = 1, .sometimes = true, .help = "least change: ammonia under the limit, no rise"},
     [EMERGENCY_WATER_NEEDED] = {.name = "water_needed", .unit = "L", .kind = HW_VOLUME,
      .digits = 3, .safe = 1, .sometimes = true, .help = "new water for that change"},
     [EMERGENCY_AT_HAND_RATIO] = {.name = "at_hand_ratio", .unit = "", .kind = HW_NUMBER,
