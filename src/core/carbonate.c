@@ -115,7 +115,7 @@ static int solve(const struct water *w, double *ph)
     }
     double h = 1e-8;
     double step = farthest;
-    for (int i = 0; i < 60 && fabs(step) > near; i++) {
+    for (int i = 0; i < 60 && fabs(step) > near; i++) { /* GCOVR_EXCL_LINE: it never takes 60 */
         double over = alkalinity_at(w, h) - w->alkalinity;
         acid = over < 0 ? h : acid;
         base = over < 0 ? base : h;
