@@ -1,5 +1,5 @@
-/* test_false_position.c - where a rising function passes a target: smooth ones, steep and flat ones,
- * steps, and roots at the ends of the bracket. */
+/* test_false_position.c - where a rising function passes a target: smooth ones, steep and flat
+ * ones, steps, and roots at the ends of the bracket. */
 #include <float.h>
 #include <math.h>
 #include <setjmp.h>

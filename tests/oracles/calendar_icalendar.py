@@ -51,7 +51,9 @@ def compare(words):
         summary = tank + ": " + act if tank else act
         description = str(event["DESCRIPTION"])
         day = "Day %s%s, plan " % (row["day"], "" if row["count"] == "1" else " of count " + row["count"])
-        cited = ". Class: %s%s. Not veterinary advice" % (row["class"], ", " + source if source else "")
+        again = "" if row["count"] == "1" else \
+            ". A fish was added: medicine may be in. Read its level, pour no second dose"
+        cited = ". Class: %s%s%s. Not veterinary advice" % (row["class"], ", " + source if source else "", again)
         if (
             type(date) is not datetime.date
             or date.isoformat() != row["date"]
