@@ -1,5 +1,6 @@
 /* ahead_calc.c - total ammonia in the hours and days to come, under a steady routine. */
 #include "calc/ahead_days.h"
+#include "calc/limit_notes.h"
 #include "calc/list.h"
 #include "holdwater/ammonia.h"
 #include "holdwater/ph.h"
@@ -145,24 +146,35 @@ static const char *const sources[] = {"saturating-filter",
                                       "our-arithmetic",
                                       NULL};
 
+static const struct limit_notes about_limit = {
+    .salt = HW_AHEAD_NOTE_LIMIT_SALT,
+    .fresh = HW_AHEAD_NOTE_LIMIT_FRESH,
+    .stricter = HW_AHEAD_NOTE_RATIO_STRICTER,
+    .jump = HW_AHEAD_NOTE_CRITERIA_JUMP,
+    .stretched = HW_AHEAD_NOTE_CRITERIA_STRETCHED,
+    .own = HW_AHEAD_NOTE_LIMIT_OWN,
+    .over_published = HW_AHEAD_NOTE_LIMIT_OVER_PUBLISHED,
+    .unseen = HW_AHEAD_NOTE_LIMIT_UNSEEN,
+    .not_safe = HW_AHEAD_NOTE_LIMIT_NOT_SAFE,
+};
+
+static const struct rest_notes about_rest = {
+    .clears_fast = HW_AHEAD_NOTE_CLEARS_FAST,
+    .hours_few = HW_AHEAD_NOTE_HOURS_FEW,
+    .never_settles = HW_AHEAD_NOTE_NEVER_SETTLES,
+    .over_limit = HW_AHEAD_NOTE_SETTLES_OVER_LIMIT,
+    .unsure = HW_AHEAD_NOTE_SETTLES_UNSURE,
+    .range = HW_AHEAD_NOTE_SETTLES_RANGE,
+};
+
 static uint64_t filter_notes(const struct ahead_days *days, const double in[])
 {
     bool filter = !isnan(in[AHEAD_CLEARED_FROM]);
     bool less = in[AHEAD_LEFT] < 100;
-    double a_day = 24 * (days->filter.from - days->filter.to) / days->filter.hours;
-    bool rests = !isnan(days->rest.level);
-    bool high = isnan(days->rest.high) || above(days->rest.high, days->limit);
-    bool over = above(days->rest.level, days->limit);
-    return note_if(above_limit(a_day, HW_LIMIT_CLEARS_FAST), HW_AHEAD_NOTE_CLEARS_FAST) |
-           note_if(below_limit(in[AHEAD_CLEARED_IN], HW_LIMIT_VERDICT_HOURS),
-                   HW_AHEAD_NOTE_HOURS_FEW) |
-           note_if(filter && !rests, HW_AHEAD_NOTE_NEVER_SETTLES) |
-           note_if(over, HW_AHEAD_NOTE_SETTLES_OVER_LIMIT) |
-           note_if(rests && high && !over, HW_AHEAD_NOTE_SETTLES_UNSURE) |
+    return rest_notes_of(&about_rest, &days->filter, &days->rest, days->limit) |
            note_if(!filter, HW_AHEAD_NOTE_FILTER_UNSAID) |
            note_if(filter && less, HW_AHEAD_NOTE_LEFT_OF_FILTER) |
-           note_if(!filter && less, HW_AHEAD_NOTE_LEFT_OF_NOTHING) |
-           note_if(rests, HW_AHEAD_NOTE_SETTLES_RANGE);
+           note_if(!filter && less, HW_AHEAD_NOTE_LEFT_OF_NOTHING);
 }
 
 static uint64_t missing_notes(const struct ahead_days *days, const double in[])
@@ -176,30 +188,15 @@ static uint64_t missing_notes(const struct ahead_days *days, const double in[])
                        note_if(isnan(in[AHEAD_SALINITY]), HW_AHEAD_NOTE_LIMIT_NEEDS_SALINITY));
 }
 
-static uint64_t published_notes(const struct long_limit *published)
-{
-    return note_if(published->salt, HW_AHEAD_NOTE_LIMIT_SALT) |
-           note_if(published->fresh, HW_AHEAD_NOTE_LIMIT_FRESH) |
-           note_if(published->salt && published->fresh, HW_AHEAD_NOTE_RATIO_STRICTER) |
-           note_if(published->jump, HW_AHEAD_NOTE_CRITERIA_JUMP) |
-           note_if(published->stretched, HW_AHEAD_NOTE_CRITERIA_STRETCHED);
-}
-
 static uint64_t limit_notes(const struct ahead_days *days, const double in[])
 {
     if (isnan(days->limit)) {
         return missing_notes(days, in);
     }
-    bool own = !isnan(in[AHEAD_LIMIT]);
-    bool unseen = isnan(days->published.total_n);
     bool now = days->hours_to_limit <= 0;
-    return (own ? note_bit(HW_AHEAD_NOTE_LIMIT_OWN) : published_notes(&days->published)) |
-           note_bit(HW_AHEAD_NOTE_LIMIT_NOT_SAFE) | note_if(now, HW_AHEAD_NOTE_LIMIT_NOW) |
-           note_if(!now && !isnan(days->hours_to_limit), HW_AHEAD_NOTE_LIMIT_AHEAD) |
-           note_if(own && above(in[AHEAD_LIMIT], days->published.total_n),
-                   HW_AHEAD_NOTE_LIMIT_OVER_PUBLISHED) |
-           note_if(unseen && above_limit(in[AHEAD_LIMIT], HW_LIMIT_ACT_TODAY),
-                   HW_AHEAD_NOTE_LIMIT_UNSEEN);
+    return limit_notes_of(&about_limit, &days->published, in[AHEAD_LIMIT]) |
+           note_if(now, HW_AHEAD_NOTE_LIMIT_NOW) |
+           note_if(!now && !isnan(days->hours_to_limit), HW_AHEAD_NOTE_LIMIT_AHEAD);
 }
 
 static uint64_t food_notes(const double in[])

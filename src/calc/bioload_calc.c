@@ -1,6 +1,7 @@
 /* bioload_calc.c - how much ammonia food and fish give off, and what that does to filter and
  * water. */
 #include "calc/bioload_day.h"
+#include "calc/limit_notes.h"
 #include "calc/list.h"
 #include "holdwater/ahead.h"
 #include "holdwater/ammonia.h"
@@ -154,25 +155,36 @@ static uint64_t load_notes(const struct bioload_day *day, const double in[])
            note_if(!isnan(in[BIOLOAD_CAPACITY]) && !quarter && !over, HW_BIOLOAD_NOTE_LOAD_MEANS);
 }
 
+static const struct limit_notes about_limit = {
+    .salt = HW_BIOLOAD_NOTE_LIMIT_SALT,
+    .fresh = HW_BIOLOAD_NOTE_LIMIT_FRESH,
+    .stricter = HW_BIOLOAD_NOTE_RATIO_STRICTER,
+    .jump = HW_BIOLOAD_NOTE_CRITERIA_JUMP,
+    .stretched = HW_BIOLOAD_NOTE_CRITERIA_STRETCHED,
+    .own = HW_BIOLOAD_NOTE_LIMIT_OWN,
+    .over_published = HW_BIOLOAD_NOTE_LIMIT_OVER_PUBLISHED,
+    .unseen = HW_BIOLOAD_NOTE_LIMIT_UNSEEN,
+    .not_safe = HW_BIOLOAD_NOTE_LIMIT_NOT_SAFE,
+};
+
+static const struct rest_notes about_rest = {
+    .clears_fast = HW_BIOLOAD_NOTE_CLEARS_FAST,
+    .hours_few = HW_BIOLOAD_NOTE_HOURS_FEW,
+    .never_settles = HW_BIOLOAD_NOTE_NEVER_SETTLES,
+    .over_limit = HW_BIOLOAD_NOTE_SETTLES_OVER_LIMIT,
+    .unsure = HW_BIOLOAD_NOTE_SETTLES_UNSURE,
+    .range = HW_BIOLOAD_NOTE_SETTLES_RANGE,
+};
+
 /* Of the filter that a challenge tells. */
 static uint64_t filter_notes(const struct bioload_day *day, const double in[])
 {
     bool filter = !isnan(in[BIOLOAD_CLEARED_FROM]);
     bool known = filter || !isnan(in[BIOLOAD_CAPACITY]);
     bool less = in[BIOLOAD_LEFT] < 100;
-    double a_day = 24 * (day->filter.from - day->filter.to) / day->filter.hours;
-    bool rests = !isnan(day->rest.level);
-    bool over = above(day->rest.level, day->limit);
-    bool high = isnan(day->rest.high) || above(day->rest.high, day->limit);
-    return note_if(above_limit(a_day, HW_LIMIT_CLEARS_FAST), HW_BIOLOAD_NOTE_CLEARS_FAST) |
-           note_if(below_limit(in[BIOLOAD_CLEARED_IN], HW_LIMIT_VERDICT_HOURS),
-                   HW_BIOLOAD_NOTE_HOURS_FEW) |
-           note_if(filter && !rests, HW_BIOLOAD_NOTE_NEVER_SETTLES) |
-           note_if(over, HW_BIOLOAD_NOTE_SETTLES_OVER_LIMIT) |
-           note_if(rests && high && !over, HW_BIOLOAD_NOTE_SETTLES_UNSURE) |
+    return rest_notes_of(&about_rest, &day->filter, &day->rest, day->limit) |
            note_if(filter, HW_BIOLOAD_NOTE_MODEL_READ) |
            note_if(!filter, HW_BIOLOAD_NOTE_PEAK_AFTER_MEAL) |
-           note_if(rests, HW_BIOLOAD_NOTE_SETTLES_RANGE) |
            note_if(less && known, HW_BIOLOAD_NOTE_LEFT_OWN) |
            note_if(less && !known, HW_BIOLOAD_NOTE_LEFT_OF_NOTHING);
 }
@@ -189,29 +201,13 @@ static uint64_t missing_notes(const double in[])
            note_if(isnan(in[BIOLOAD_SALINITY]), HW_BIOLOAD_NOTE_LIMIT_NEEDS_SALINITY);
 }
 
-static uint64_t published_notes(const struct long_limit *published)
-{
-    return note_if(published->salt, HW_BIOLOAD_NOTE_LIMIT_SALT) |
-           note_if(published->fresh, HW_BIOLOAD_NOTE_LIMIT_FRESH) |
-           note_if(published->salt && published->fresh, HW_BIOLOAD_NOTE_RATIO_STRICTER) |
-           note_if(published->jump, HW_BIOLOAD_NOTE_CRITERIA_JUMP) |
-           note_if(published->stretched, HW_BIOLOAD_NOTE_CRITERIA_STRETCHED);
-}
-
 static uint64_t limit_notes(const struct bioload_day *day, const double in[])
 {
     if (isnan(day->limit)) {
         return missing_notes(in);
     }
-    bool own = !isnan(in[BIOLOAD_LIMIT]);
-    bool unseen = isnan(day->published.total_n);
     bool sour = below_limit(in[BIOLOAD_PH], HW_LIMIT_SOUR_BELOW);
-    return (own ? note_bit(HW_BIOLOAD_NOTE_LIMIT_OWN) : published_notes(&day->published)) |
-           note_bit(HW_BIOLOAD_NOTE_LIMIT_NOT_SAFE) |
-           note_if(own && above(in[BIOLOAD_LIMIT], day->published.total_n),
-                   HW_BIOLOAD_NOTE_LIMIT_OVER_PUBLISHED) |
-           note_if(unseen && above_limit(in[BIOLOAD_LIMIT], HW_LIMIT_ACT_TODAY),
-                   HW_BIOLOAD_NOTE_LIMIT_UNSEEN) |
+    return limit_notes_of(&about_limit, &day->published, in[BIOLOAD_LIMIT]) |
            note_if(sour && day->exchanged > 0, HW_BIOLOAD_NOTE_SOUR_CHANGE) |
            note_if(below_limit(day->hours, HW_LIMIT_REACHED_SOON),
                    HW_BIOLOAD_NOTE_LIMIT_WITHIN_DAY) |

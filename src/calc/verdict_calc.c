@@ -1,4 +1,5 @@
 /* verdict_calc.c - whether a filter passed its challenge, and what it carries. */
+#include "calc/limit_notes.h"
 #include "calc/list.h"
 #include "calc/verdict_reading.h"
 #include "holdwater/ahead.h"
@@ -150,24 +151,23 @@ static uint64_t missing_notes(const double in[])
            note_if(asked && isnan(in[VERDICT_SALINITY]), HW_VERDICT_NOTE_LIMIT_NEEDS_SALINITY);
 }
 
+static const struct limit_notes about_limit = {
+    .salt = HW_VERDICT_NOTE_LIMIT_SALT,
+    .fresh = HW_VERDICT_NOTE_LIMIT_FRESH,
+    .stricter = HW_VERDICT_NOTE_RATIO_STRICTER,
+    .jump = HW_VERDICT_NOTE_CRITERIA_JUMP,
+    .stretched = HW_VERDICT_NOTE_CRITERIA_STRETCHED,
+    .own = HW_VERDICT_NOTE_LIMIT_OWN,
+    .over_published = HW_VERDICT_NOTE_LIMIT_OVER_PUBLISHED,
+    .unseen = HW_VERDICT_NOTE_LIMIT_UNSEEN,
+    .not_safe = HW_VERDICT_NOTE_LIMIT_NOT_SAFE,
+};
+
 /* Of the limit, where food that rests at it is told. */
 static uint64_t limit_notes(const struct verdict_reading *r, const double in[])
 {
-    bool own = !isnan(in[VERDICT_LIMIT]);
-    const struct long_limit *published = &r->published;
-    uint64_t whose = note_if(published->salt, HW_VERDICT_NOTE_LIMIT_SALT) |
-                     note_if(published->fresh, HW_VERDICT_NOTE_LIMIT_FRESH) |
-                     note_if(published->salt && published->fresh, HW_VERDICT_NOTE_RATIO_STRICTER) |
-                     note_if(published->jump, HW_VERDICT_NOTE_CRITERIA_JUMP) |
-                     note_if(published->stretched, HW_VERDICT_NOTE_CRITERIA_STRETCHED);
-    bool unseen = isnan(published->total_n);
-    return (own ? note_bit(HW_VERDICT_NOTE_LIMIT_OWN) : whose) |
-           note_bit(HW_VERDICT_NOTE_LIMIT_FEED) | note_bit(HW_VERDICT_NOTE_LIMIT_NOT_SAFE) |
-           note_bit(HW_VERDICT_NOTE_MODEL_READ) |
-           note_if(own && above(r->limit, published->total_n),
-                   HW_VERDICT_NOTE_LIMIT_OVER_PUBLISHED) |
-           note_if(unseen && above_limit(r->limit, HW_LIMIT_ACT_TODAY),
-                   HW_VERDICT_NOTE_LIMIT_UNSEEN);
+    return limit_notes_of(&about_limit, &r->published, in[VERDICT_LIMIT]) |
+           note_bit(HW_VERDICT_NOTE_LIMIT_FEED) | note_bit(HW_VERDICT_NOTE_MODEL_READ);
 }
 
 static uint64_t nitrate_notes(const struct verdict_reading *r, const double in[])
