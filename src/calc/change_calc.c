@@ -14,14 +14,19 @@ enum {
 
 static const char *const method_words[] = {"batch", "flow", NULL};
 
-static const char *const kind_words[] = {"copper-ionic", "copper-amine", "copper-chelated",
-                                         "dye",          "other",        NULL};
+static const char *const kind_words[CHANGE_KINDS + 1] = {
+    [CHANGE_KIND_IONIC] = "copper-ionic",
+    [CHANGE_KIND_AMINE] = "copper-amine",
+    [CHANGE_KIND_CHELATED] = "copper-chelated",
+    [CHANGE_KIND_DYE] = "dye",
+    [CHANGE_KIND_OTHER] = "other",
+};
 
 enum {
     CHANGE_SIZE = 1,
     CHANGE_LABEL = 2
 }; /* the groups: take and share; a label's liquid and mass */
-enum { CHANGE_TIMES_MAX = 100, CHANGE_KIND_DYE = 3, CHANGE_KIND_LAST = 4 };
+enum { CHANGE_TIMES_MAX = 100 };
 
 #define LEVEL .unit = "mg/L", .kind = HW_CONCENTRATION, .lo = HW_CHANGE_LEVEL_MIN, .hi = 1e5
 
@@ -49,7 +54,7 @@ static const struct hw_input inputs[CHANGE_INPUTS] = {
      .beyond = "more is no treatment", .help = "level in the new water as it goes in"},
     [CHANGE_KEEP] = {.name = "keep", .aim = true, LEVEL, .need = HW_OPTIONAL,
      .beyond = "more is no treatment", .help = "level that each round is to end at"},
-    [CHANGE_KIND] = {.name = "kind", .unit = "", .kind = HW_CHOICE, .hi = CHANGE_KIND_LAST,
+    [CHANGE_KIND] = {.name = "kind", .unit = "", .kind = HW_CHOICE, .hi = CHANGE_KINDS - 1,
      .words = kind_words, .need = HW_OPTIONAL,
      .help = "the medicine, for its usual floor and ceiling"},
     [CHANGE_SALINITY] = {.name = "salinity", .tank = "salinity", .unit = "g/kg",

@@ -20,6 +20,16 @@ enum {
 };
 /* clang-format on */
 
+/* The words of its kind. */
+enum {
+    CHANGE_KIND_IONIC,
+    CHANGE_KIND_AMINE,
+    CHANGE_KIND_CHELATED,
+    CHANGE_KIND_DYE,
+    CHANGE_KIND_OTHER,
+    CHANGE_KINDS
+};
+
 /* One row, and what the core says of it; NaN where an input is missing or there is no such
  * level. */
 struct change_rounds {

@@ -164,8 +164,12 @@ static enum medicine_kind kind_of(unsigned medicine)
 static double word_of(enum medicine_kind kind)
 {
     static const double words[] = {
-        [KIND_IONIC] = 0, [KIND_AMINE] = 1,      [KIND_CHELATED] = 2,
-        [KIND_DYE] = 3,   [KIND_FORMALIN] = NAN, [KIND_OTHER] = 4,
+        [KIND_IONIC] = CHANGE_KIND_IONIC,
+        [KIND_AMINE] = CHANGE_KIND_AMINE,
+        [KIND_CHELATED] = CHANGE_KIND_CHELATED,
+        [KIND_DYE] = CHANGE_KIND_DYE,
+        [KIND_FORMALIN] = NAN,
+        [KIND_OTHER] = CHANGE_KIND_OTHER,
     };
     return words[kind];
 }

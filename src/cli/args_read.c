@@ -19,7 +19,9 @@ static const char *const on_bad_words[] = {"keep", "stop", "drop", NULL};
 bool args_want_help(int argc, char *argv[], int from)
 {
     for (int i = from; i < argc; i++) {
-        if (strcmp(argv[i], "--help") == 0 || strcmp(argv[i], "-h") == 0) {
+        bool named = strncmp(argv[i], "--", 2) == 0;
+        if ((named && hw_name_is("help", argv[i] + 2, strlen(argv[i] + 2))) ||
+            strcmp(argv[i], "-h") == 0) {
             return true;
         }
     }

@@ -5,7 +5,8 @@
 #include "cli/args.h"
 
 struct by_hand {
-    const struct hw_calc *caption; /* its name, purpose, notes and sources, and nothing else */
+    const struct hw_calc
+        *caption; /* its name, purpose, notes, sources, and inputs read as others are */
     const struct general_option *options; /* all of them; a NULL name ends the list */
     const char *more;                     /* what its help says below them, or NULL */
 };

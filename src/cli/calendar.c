@@ -47,8 +47,8 @@ static bool set_up(const struct calendar *calendar, const struct plan *plan,
     long long latest = civil_days((struct civil){CIVIL_YEAR_MAX, 12, 31});
     bool early = schedule->start[0] + first < earliest;
     if (early || schedule->start[schedule->counts - 1] + last > latest) {
-        complain("the plan runs from day %d to day %d: one of them lies %s", first, last,
-                 early ? "before the year 1600" : "after the year 9999");
+        complain("the plan runs from day %d to day %d: one of them lies %s: choose another --from",
+                 first, last, early ? "before the year 1600" : "after the year 9999");
         return false;
     }
     return true;

@@ -126,7 +126,7 @@ static bool stamp_text(const struct calendar *calendar, const struct schedule *s
     long long of_day = (seconds % DAY_SECONDS + DAY_SECONDS) % DAY_SECONDS;
     struct civil date = civil_date((seconds - of_day) / DAY_SECONDS);
     if (!civil_exists(date)) {
-        complain("the time of the entries lies outside the years 1600 to 9999 in UTC");
+        complain("the time of the entries lies outside the years 1600 to 9999 in UTC: give --when");
         return false;
     }
     (void)snprintf(text, STAMP, "%04d%02d%02dT%02d%02d%02dZ", date.year, date.month, date.day,

@@ -103,10 +103,10 @@ void plot_notes(const struct sweep_view *view, struct plot *plot)
     draw_standing(view, plot);
 }
 
-void plot_sources(const struct sweep_view *view, struct plot *plot)
+void plot_sources(const struct hw_calc *calc, struct plot *plot)
 {
     char line[LINE_BYTES] = "holdwater " HW_VERSION "; sources:";
-    const char *const *sources = view->question->calc->sources;
+    const char *const *sources = calc->sources;
     for (size_t i = 0; sources[i]; i++) {
         add(line, " ");
         add(line, sources[i]);

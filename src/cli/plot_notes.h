@@ -9,5 +9,5 @@
 void plot_notes(const struct sweep_view *view, struct plot *plot);
 
 /* The version and the sources, small. */
-void plot_sources(const struct sweep_view *view, struct plot *plot);
+void plot_sources(const struct hw_calc *calc, struct plot *plot);
 #endif

@@ -229,7 +229,7 @@ static void draw(struct sweep_view *view, struct plot *plot)
     draw_results(view, plot);
     plot->y += 6;
     plot_notes(view, plot);
-    plot_sources(view, plot);
+    plot_sources(view->question->calc, plot);
     plot->y += plot->page.margin;
     plot_end(plot);
 }

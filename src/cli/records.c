@@ -27,8 +27,8 @@ enum record_end record_take(struct input *input, char separator, struct csv_reco
 void record_complain(const struct input *input, size_t row, enum record_end why)
 {
     complain("%s: row %zu: %s: stopped", input_name(input), row,
-             why == RECORD_TOO_LONG ? "a record of over 1 MiB"
-                                    : "a quote opens there that no quote closes");
+             why == RECORD_TOO_LONG ? "a record of over 1 MiB: shorten it"
+                                    : "a quote opens there that no quote closes: take it out");
 }
 
 /* True when a number with a decimal comma stands in what was read of the file. */

@@ -2,7 +2,8 @@
  * walk by count and day is one by date. */
 #include "cli/schedule.h"
 
-void schedule_window(const struct schedule *schedule, size_t count, int *from, int *to)
+/* The days of a count on which acts can fall. */
+static void window(const struct schedule *schedule, size_t count, int *from, int *to)
 {
     int first = 0;
     int last = 0;
@@ -33,7 +34,7 @@ static bool step(const struct schedule *schedule, struct schedule_walk *walk)
     walk->count += walk->begun ? 1 : 0;
     walk->begun = true;
     for (; walk->count < schedule->counts; walk->count++) {
-        schedule_window(schedule, walk->count, &walk->day, &walk->to);
+        window(schedule, walk->count, &walk->day, &walk->to);
         if (walk->day <= walk->to) {
             return true;
         }
@@ -57,7 +58,7 @@ bool schedule_next(const struct schedule *schedule, struct schedule_walk *walk,
                                   .day = walk->day,
                                   .date = schedule->start[walk->count] + walk->day,
                                   .number = ++walk->number[walk->act]};
-        schedule_window(schedule, walk->count, &from, &to);
+        window(schedule, walk->count, &from, &to);
         (void)act_within(act, from, to, &today, &moment->last);
         moment->first_time = today == walk->day;
         return true;

@@ -15,9 +15,6 @@ struct schedule {
     size_t counts;
 };
 
-/* The days of a count on which acts can fall. */
-void schedule_window(const struct schedule *schedule, size_t count, int *from, int *to);
-
 /* One act on one date. */
 struct moment {
     size_t act, count;

@@ -25,8 +25,8 @@ static bool take_row(struct args *args, const struct tank_file *file, const stru
     if (fault == TANK_TWICE) {
         complain("two columns of the tanks file feed %s: keep one", args->calc->inputs[which].name);
     } else if (fault != TANK_FINE) {
-        complain("the tanks file: the row of this tank %s: a comma too many or too few moves every "
-                 "value",
+        complain("%s: the row of tank '%s' %s: a comma too many or too few moves every value",
+                 file->name, args->tank,
                  fault == TANK_QUOTES ? "has broken quotes"
                                       : "has another number of cells than the header");
     }

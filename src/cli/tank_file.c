@@ -63,7 +63,7 @@ static bool next_record(const char *name, struct csv_record *record, bool *fine)
     enum csv_end end =
         csv_find_record(text.text + text.begin, text.end - text.begin, ',', true, record, &used);
     if (end != CSV_RECORD) {
-        complain("%s ends inside quotes", name);
+        complain("%s ends inside quotes: close the last quote that opens, or take it out", name);
         *fine = false;
         return false;
     }

@@ -3,6 +3,6 @@
 #define HW_TREND_HELD_H
 #include "cli/trend_state.h"
 
-/* Counts the run up to the last cell: answer->held and answer->run. False when it cannot be. */
+/* Counts the run up to the last cell: answer->cells and answer->run. False when it cannot be. */
 bool trend_held(struct trend_answer *answer);
 #endif

@@ -2,6 +2,7 @@
 #include "cli/trend_plot.h"
 
 #include "cli/notes.h"
+#include "cli/plot_notes.h"
 #include "cli/plot_page.h"
 #include "cli/print.h"
 #include "cli/text_part.h"
@@ -228,7 +229,6 @@ static void draw(const struct trend_answer *answer, struct plot *plot)
     char slope[TREND_LINE];
     char title[2 * SHOWN_MAX + 40];
     char words[2 * TREND_LINE];
-    char sources[] = "holdwater " HW_VERSION "; sources: theil-sen our-arithmetic label-and-law";
     if (ask->tank) {
         (void)show_text((struct hw_text){ask->tank, strlen(ask->tank)}, tank);
     }
@@ -245,7 +245,7 @@ static void draw(const struct trend_answer *answer, struct plot *plot)
                  "ceiling. Heavy: the limit.");
     plot->y += 6;
     draw_notes(answer, plot);
-    plot_wrapped(plot, 0, &plot->page.note, sources);
+    plot_sources(&trend_caption, plot);
     plot->y += plot->page.margin;
     plot_end(plot);
 }

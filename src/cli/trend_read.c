@@ -55,7 +55,7 @@ static bool read_rows(struct trend_record *record)
     return false;
 }
 
-/* "alder, birch and rows without a tank" */
+/* "alder, birch, no name" */
 static void list_tanks(const struct trend_record *record, char text[TANKS_TEXT])
 {
     text[0] = '\0';

@@ -201,11 +201,16 @@ static void take_cells(struct trend_record *record, struct row_times *times)
         if (record->track[next].column != column) {
             continue;
         }
-        size_t n = cell.text.n <= CELL_MAX ? csv_unquote(&cell, room) : 0;
-        struct hw_text text = hw_text_trimmed((struct hw_text){room, n});
+        struct trend_track *track = &record->track[next++];
+        if (cell.text.n > CELL_MAX) { /* whatever it begins with, it is no number */
+            const struct hw_text cut = {cell.text.at, CELL_MAX};
+            take_reading(record, track, cut, (struct hw_text){"?", 1}, times);
+            continue;
+        }
+        struct hw_text text = hw_text_trimmed((struct hw_text){room, csv_unquote(&cell, room)});
         struct hw_text number =
             record->ask->decimal_comma ? csv_swap_decimals(text, swapped) : text;
-        take_reading(record, &record->track[next++], text, number, times);
+        take_reading(record, track, text, number, times);
     }
 }
 

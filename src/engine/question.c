@@ -52,7 +52,8 @@ bool hw_input_wanted(const struct hw_calc *calc, size_t input, const double in[]
     return (this->when_words & (word | HW_WHEN_GIVEN)) != 0;
 }
 
-bool hw_input_has_twin_in_force(const struct hw_calc *calc, size_t input, const double in[])
+/* True when another entry of the same name is in force instead. */
+static bool has_twin_in_force(const struct hw_calc *calc, size_t input, const double in[])
 {
     for (size_t i = hw_input_first(calc, input); i < calc->n_inputs; i = hw_input_next(calc, i)) {
         if (i != input && hw_input_wanted(calc, i, in)) {
@@ -121,7 +122,7 @@ static enum hw_problem leave_unwanted(const struct hw_calc *calc, size_t i,
 {
     bool told = written[i].text.at && written[i].from != HW_FROM_TANK;
     bool named = told || written[i].from == HW_SOLVED;
-    bool meant_here = named && !hw_input_has_twin_in_force(calc, i, question->in);
+    bool meant_here = named && !has_twin_in_force(calc, i, question->in);
     return meant_here ? HW_PROBLEM_OUT_OF_PLACE : HW_FINE;
 }
 

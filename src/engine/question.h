@@ -63,9 +63,6 @@ size_t hw_question_aim(const struct hw_question *question);
 /* True when the input has no condition, or its condition holds for the values settled so far. */
 bool hw_input_wanted(const struct hw_calc *calc, size_t input, const double in[]);
 
-/* True when another entry of the same name is in force instead. */
-bool hw_input_has_twin_in_force(const struct hw_calc *calc, size_t input, const double in[]);
-
 /* The index of the first input of that name, or calc->n_inputs. Case does not count; '-'
  * and '_' are equal. */
 size_t hw_input_find(const struct hw_calc *calc, const char *name, size_t n);
