@@ -31,14 +31,14 @@ tail -n +2 "$work/rows.csv" | while IFS=, read -r tan basis ph scale temp salini
 done >"$work/one-off.csv"
 tail -n +2 "$work/out.csv" | cut -d, -f7-16 >"$work/by-rows.csv"
 cmp "$work/one-off.csv" "$work/by-rows.csv"
-checks=$((checks + count))
+checks=$((checks + 1))
 
 # Columns in another order, two strangers among them.
 awk -F, -v OFS=, '{ print "x" NR, $6, $3, $1, $5, "y", $2, $4 }' "$work/rows.csv" |
     sed '1s/.*/note,salinity,ph,tan,temp,other,basis,ph_scale/' >"$work/shuffled.csv"
 "$program" ammonia --rows "$work/shuffled.csv" --digits 17 | tail -n +2 | cut -d, -f9- >"$work/again.csv"
 tail -n +2 "$work/out.csv" | cut -d, -f7- | cmp - "$work/again.csv"
-checks=$((checks + count))
+checks=$((checks + 1))
 
 # What is written is read again to the same bits: 17 digits of every result.
 cut -d, -f7,9 "$work/out.csv" | sed '1s/.*/tan,pka/' >"$work/results.csv"
@@ -46,7 +46,7 @@ cut -d, -f7,9 "$work/out.csv" | sed '1s/.*/tan,pka/' >"$work/results.csv"
     sed 's/.*"tan": {"value": \([^,]*\),.*/\1/' >"$work/read.txt"
 tail -n +2 "$work/results.csv" | cut -d, -f1 | awk '{ printf "%.17g\n", $1 }' >"$work/want.txt"
 awk '{ printf "%.17g\n", $1 }' "$work/read.txt" | cmp - "$work/want.txt"
-checks=$((checks + count))
+checks=$((checks + 1))
 
 # The quick lane for plain records against the ordinary code, which every record with a quote goes through: a file, and
 # the same file with the tank in quotes in each row, which is all that the answers then differ in.
@@ -87,7 +87,7 @@ alike() {
     cmp "$work/lane-${file##*/}" "$work/lane-quoted-$name"
     cmp "$work/told-${file##*/}" "$work/told-quoted-$name"
     test "$(wc -l <"$work/lane-quoted-$name")" -ge 400
-    checks=$((checks + lane_rows))
+    checks=$((checks + 3))
 }
 
 tr ',' ';' <"$work/odd.csv" >"$work/odd.semicolons"
@@ -118,7 +118,7 @@ for size in 1000 8191 20011; do
     dd if="$work/odd.csv" bs=$size 2>/dev/null | "$program" ammonia --rows - 2>/dev/null >"$work/pieces" || test $? -eq 1
     cmp "$work/want.csv" "$work/pieces"
 done
-checks=$((checks + 5 * lane_rows))
+checks=$((checks + 5))
 
 # One-off and rows once more, where rows are reckoned side by side: salt water on a meter's scale, ends of ranges in it.
 awk -v seed=$seed 'BEGIN {
@@ -135,6 +135,6 @@ tail -n +2 "$work/meter.csv" | while IFS=, read -r tan ph temp salinity; do
         tail -n 1 | rev | cut -d, -f1-10 | rev
 done >"$work/one-off.csv"
 cmp "$work/one-off.csv" "$work/by-rows.csv"
-checks=$((checks + 60))
+checks=$((checks + 1))
 
 echo "$checks checks passed"

@@ -47,8 +47,8 @@ static void straight_line(void **state)
     assert_close(o.peak_hour, 0, 0, 0);
 }
 
-/* A meal without a filter: W (1 - e^(-kt)(1 + kt)), the routine's remainder before it left out: one
- * meal a day and a day before which little is left. */
+/* A meal without a filter: W (1 - e^(-kt)(1 + kt)), with what is left of the meals before it: one
+ * meal a day. */
 static void one_meal(void **state)
 {
     (void)state;

@@ -79,7 +79,7 @@ static void how_many(void **state)
     assert_close(intercept, 3.5, 1e-15, 0);
 }
 
-/* One time alone; times so near that the slope, or the value at day 0, is beyond all numbers. */
+/* One time alone; times so near that the slope, or one end of its interval, is beyond all numbers. */
 static void no_answer(void **state)
 {
     (void)state;
@@ -93,12 +93,15 @@ static void no_answer(void **state)
     double slope = 0;
     double intercept = 0;
     assert_status(hw_trend_slope(far, wild, 2, &slope, &intercept), HW_STATUS_OK);
+    assert_close(slope, (wild[0] - wild[1]) / (far[0] - far[1]), 0, 1e-15);
+    assert_true(isfinite(intercept));
     double low = 0;
     double high = 0; /* one end alone is infinite */
     static const double one[3] = {0, 1e-310, 4};
     assert_status(hw_trend_interval(one, (const double[3]){0, 1e3, 2}, 3, &low, &high),
                   HW_STATUS_NONE);
     assert_no_answer(low);
+    assert_no_answer(high);
     assert_status(hw_trend_slope(one, (const double[3]){0, 1e3, 2}, 3, &slope, &intercept),
                   HW_STATUS_OK);
 }

@@ -1,4 +1,4 @@
-/* test_emergency.c - the calculation emergency: twelve situations, every act, and that no act is
+/* test_emergency.c - the calculation emergency: situations, every act, and that no act is
  * one that another calculation withholds. */
 #include "ask.h"
 #include "assert_close.h"
@@ -45,7 +45,7 @@ static double ask_for(const char *line, const char *result)
     "new_alkalinity=1meq/L"
 #define AMINE "tan=1.5;ph=8.1;medicine=copper-amine" TANK FRESH ";alkalinity=2.3meq/L"
 
-/* --- Twelve situations ------------------------------------------------------------------------ */
+/* --- Situations ------------------------------------------------------------------------------- */
 
 /* The acts in their order, as they are told. */
 static const struct {
