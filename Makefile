@@ -14,6 +14,7 @@
 #   make check-long      the long checks: bits on other machines, long fuzzing, tests/long
 #   make demo            one fish, from seeding its filter to disinfecting its tank
 #   make install         to DESTDIR/PREFIX; make uninstall takes it away again
+#   make man             renew the lists of the manual page
 #   make format clean
 #
 # Variables: CC CFLAGS CPPFLAGS LDFLAGS AWK BUILD PREFIX DESTDIR FUZZ_SECONDS; RUN is the emulator
@@ -126,7 +127,7 @@ CORE_SUPPORT := $(call objects,$(filter-out tests/core/test_% tests/core/bits.c,
 ENGINE_SUPPORT := $(call objects,$(filter-out tests/engine/test_%,$(wildcard tests/engine/*.c)))
 REFERENCE_SUPPORT := $(call objects,$(wildcard tests/reference/reference_*.c))
 DOCS := $(wildcard README.md docs/*.md docs/*/*.md docs/*/*/*.md)
-# What the recipes of the logbook need besides is looked for by tests/cli/test_logbook.sh, which runs them.
+# docs/logbook.md needs other programs: tests/cli/test_logbook.sh looks for them and runs it.
 CASES := $(wildcard tests/cli/*.txt) $(filter-out docs/logbook.md,$(DOCS))
 
 TEST_SRC := $(wildcard tests/core/*.c tests/engine/*.c tests/reference/*.c tests/cli/*.c \
@@ -190,8 +191,8 @@ $(BUILD)/logs/tests/tables/%.sh.log: tests/tables/%.sh src/tables/tables.awk
 $(BUILD)/logs/tests/layers/%.sh.log: tests/layers/%.sh $(BUILD)/tables.h
 	$(call run,sh $< $(BUILD))
 
-# The count: a log's own lines "N checks passed" if it has any, else the number cmocka reports. Rows,
-# commands and properties, which name their seed, are told apart as well.
+# The count: a log's own lines "N checks passed" if it has any, else the number cmocka reports.
+# Rows, commands and properties, which name their seed, are told apart as well.
 COUNT = function add() { total += own ? own : cmocka; own = cmocka = 0 } \
   FNR == 1 { add() } \
   /^[0-9]+ checks? passed/ { own += $$1; if (FILENAME ~ /\.(txt|md)\.log$$/) commands += $$1 } \
@@ -209,6 +210,11 @@ test: all $(LOGS)
 test-update: $(RUN_CASES) $(PROGRAM)
 	$(Q)$(CASES_ENV) $(RUN_CASES) --update $(CASES)
 
+.PHONY: man
+man: $(PROGRAM)
+	@sh tests/cli/man_lists.sh $(PROGRAM) <docs/man/holdwater.1 >$(BUILD)/holdwater.1.new
+	@mv $(BUILD)/holdwater.1.new docs/man/holdwater.1
+
 # --- Outside implementations ------------------------------------------------------------------
 
 CORE_VALUES := $(patsubst %.c,$(BUILD)/%,$(wildcard tests/oracles/core_values.c))
@@ -217,22 +223,23 @@ ORACLES := $(sort $(wildcard tests/oracles/*.py))
 $(CORE_VALUES): $(BUILD)/%: $(BUILD)/%.o $(CORE_OBJ)
 	$(Q)$(LINK) -o $@ $^ -lm $(LDLIBS)
 
+# Each says what it found and ends with its status: 77 says that it could not look.
+ORACLES_SAID := $(patsubst %.py,$(BUILD)/%.said,$(ORACLES))
+$(ORACLES_SAID): $(BUILD)/%.said: %.py $(CORE_VALUES) $(PROGRAM) force
+	@mkdir -p $(@D); status=0; \
+	PYTHONDONTWRITEBYTECODE=1 HOLDWATER_CORE_VALUES="$(abspath $(CORE_VALUES))" \
+	  HOLDWATER="$(abspath $(PROGRAM))" $(PYTHON) $< >$@ 2>&1 || status=$$?; \
+	echo "status $$status" >>$@
+
 .PHONY: oracles
-oracles: all $(CORE_VALUES)
-	@failed=0; ran=0; skipped=; \
-	for oracle in $(ORACLES); do \
-	    echo "== $$oracle"; status=0; \
-	    PYTHONDONTWRITEBYTECODE=1 HOLDWATER_CORE_VALUES="$(abspath $(CORE_VALUES))" \
-	      HOLDWATER="$(abspath $(PROGRAM))" $(PYTHON) $$oracle || status=$$?; \
-	    case $$status in \
-	    0) ran=$$((ran + 1)) ;; \
-	    77) skipped="$$skipped $$oracle" ;; \
-	    *) failed=$$((failed + 1)); echo "FAILED: $$oracle (status $$status)" >&2 ;; \
-	    esac; \
-	done; \
-	for oracle in $$skipped; do echo "skipped: $$oracle"; done; \
-	echo "$$ran oracles agree, $$failed do not"; \
-	test $$failed -eq 0
+oracles: $(ORACLES_SAID)
+	@$(AWK) '/^status [0-9]+$$/ { if ($$2 == 77) skipped = skipped "skipped: " FILENAME "\n"; \
+	    else if ($$2 == 0) agree++; \
+	    else { print "FAILED: " FILENAME ", status " $$2; differ++ } \
+	    next } \
+	  FNR == 1 { print "== " FILENAME } { print } \
+	  END { printf "%s%d oracles agree, %d do not\n", skipped, agree, differ; exit differ > 0 }' \
+	  $(ORACLES_SAID)
 
 # --- Static checks ----------------------------------------------------------------------------
 

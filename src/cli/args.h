@@ -1,6 +1,7 @@
 /* args.h - what the words after the calculation's name ask for. */
 #ifndef HW_ARGS_H
 #define HW_ARGS_H
+#include "cli/options.h"
 #include "engine/question.h"
 
 enum format {
@@ -22,17 +23,12 @@ enum on_bad { BAD_KEEP, BAD_STOP, BAD_DROP };
 
 enum { MAPS_MAX = HW_INPUTS };
 
-/* The words of --format, in the order of enum format; NULL ends the list. */
+/* The words of three options, in the order of their enums; NULL ends the list. */
 extern const char *const format_words[];
+extern const char *const page_words[];
+extern const char *const on_bad_words[];
 
-/* An option that every calculation takes. */
-struct general_option {
-    const char *name;
-    const char *value; /* what to write after it, NULL for a switch */
-    const char *help;
-};
-
-/* In the order of the help. */
+/* The options that every calculation takes, in the order of the help. */
 enum {
     OPTION_FORMAT,
     OPTION_PAGE,
@@ -61,9 +57,6 @@ enum {
 
 /* By the numbers above; a NULL name ends the list. */
 extern const struct general_option general_options[];
-
-/* The number of the option of that name, or GENERAL_OPTIONS. */
-size_t args_general(const char *name, size_t n);
 
 /* --map COLUMN=INPUT: a foreign header that feeds an input, in the unit that INPUT may carry. */
 struct mapping {

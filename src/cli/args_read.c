@@ -13,9 +13,6 @@
 #include <stdio.h>
 #include <string.h>
 
-static const char *const page_words[] = {"phone", "a4", NULL};
-static const char *const on_bad_words[] = {"keep", "stop", "drop", NULL};
-
 bool args_want_help(int argc, char *argv[], int from)
 {
     for (int i = from; i < argc; i++) {
@@ -270,7 +267,7 @@ static bool find_option(int argc, char *argv[], const struct hw_calc *calc, int 
     option->name = word + 2;
     option->n = strcspn(option->name, "=");
     option->input = hw_input_find(calc, option->name, option->n);
-    option->general = args_general(option->name, option->n);
+    option->general = options_find(general_options, option->name, option->n);
     if (option->input == calc->n_inputs && option->general == GENERAL_OPTIONS) {
         return unknown_option(calc, option->name, option->n);
     }
@@ -321,8 +318,9 @@ bool args_read(int argc, char *argv[], const struct hw_calc *calc, struct args *
             return false;
         }
         bool is_input = option.input < calc->n_inputs;
-        bool first_time = is_input ? write_input(args, option.input, option.value)
-                                   : !general_seen[option.general] || option.general == OPTION_MAP;
+        bool first_time =
+            is_input ? write_input(args, option.input, option.value)
+                     : !general_seen[option.general] || general_options[option.general].repeats;
         if (!first_time) {
             return repeated(option.name, option.n);
         }

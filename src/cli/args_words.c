@@ -2,6 +2,7 @@
 #include "cli/args_words.h"
 
 #include "cli/message.h"
+#include "cli/options.h"
 #include "cli/stream.h"
 #include "cli/suggest.h"
 #include "cli/when.h"
@@ -69,13 +70,12 @@ bool option_digits(struct hw_text text, int *value)
 
 bool option_separator(struct hw_text text, char *separator)
 {
-    static const char *const words[] = {"comma", "semicolon", "tab"};
     if (*separator != 0) {
         complain("--tsv is --separator tab: give one of them");
         return false;
     }
-    for (size_t i = 0; i < sizeof words / sizeof words[0]; i++) {
-        if (hw_name_is(words[i], text.at, text.n)) {
+    for (size_t i = 0; separator_words[i]; i++) {
+        if (hw_name_is(separator_words[i], text.at, text.n)) {
             *separator = ",;\t"[i];
             return true;
         }

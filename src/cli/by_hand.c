@@ -6,24 +6,44 @@
 
 #include <string.h>
 
+const char *const calendar_formats[] = {"text", "csv", "tsv", "ics", "plan", NULL};
+
 const struct general_option calendar_options[] = {
-    [CALENDAR_PLAN] = {"plan", "NAME|FILE",
-                       "copper, dye or watch, or a file of your own: tab-separated or CSV"},
-    [CALENDAR_FROM] = {"from", "DATE", "day 0, when the fish arrive: 2031-04-01"},
-    [CALENDAR_TANK] = {"tank", "NAME", "stands in each entry; two tanks, two sets of entries"},
-    [CALENDAR_ADDED] = {"added", "DATE",
-                        "a fish came into this water: the count begins anew; may be repeated"},
-    [CALENDAR_FORMAT] = {"format", "WORD",
-                         "text (if not given), csv, tsv, ics (for a phone), or plan: the plan as a"
-                         " table to change and give back"},
-    [CALENDAR_WHEN] = {"when", "TIME",
-                       "text marks what is past and due; in ics the time of the entries"},
-    [CALENDAR_FULL] = {"full", NULL,
-                       "the source of each act, published durations of parasites, all that notes"
-                       " say"},
-    [CALENDAR_TANKS] = {"tanks", "FILE", "the tanks file, which must have the tank"},
-    [CALENDAR_HELP] = {"help", NULL, "this page"},
-    [CALENDAR_OPTIONS] = {NULL, NULL, NULL},
+    [CALENDAR_PLAN] = {.name = "plan",
+                       .value = "NAME|FILE",
+                       .help = "copper, dye or watch, or a file of your own: tab-separated or CSV",
+                       .takes = TAKES_PLAN},
+    [CALENDAR_FROM] = {.name = "from",
+                       .value = "DATE",
+                       .help = "day 0, when the fish arrive: 2031-04-01"},
+    [CALENDAR_TANK] = {.name = "tank",
+                       .value = "NAME",
+                       .help = "stands in each entry; two tanks, two sets of entries"},
+    [CALENDAR_ADDED] = {.name = "added",
+                        .value = "DATE",
+                        .help =
+                            "a fish came into this water: the count begins anew; may be repeated",
+                        .repeats = true},
+    [CALENDAR_FORMAT] =
+        {.name = "format",
+         .value = "WORD",
+         .help = "text (if not given), csv, tsv, ics (for a phone), or plan: the plan as a"
+                 " table to change and give back",
+         .takes = TAKES_WORD,
+         .words = calendar_formats},
+    [CALENDAR_WHEN] = {.name = "when",
+                       .value = "TIME",
+                       .help = "text marks what is past and due; in ics the time of the entries"},
+    [CALENDAR_FULL] =
+        {.name = "full",
+         .help = "the source of each act, published durations of parasites, all that notes"
+                 " say"},
+    [CALENDAR_TANKS] = {.name = "tanks",
+                        .value = "FILE",
+                        .help = "the tanks file, which must have the tank",
+                        .takes = TAKES_FILE},
+    [CALENDAR_HELP] = {.name = "help", .help = "this page"},
+    [CALENDAR_OPTIONS] = {.name = NULL},
 };
 
 static const char *const sources[] = {

@@ -33,4 +33,7 @@ enum {
 
 extern const struct hw_calc calendar_caption;
 extern const struct general_option calendar_options[];
+
+/* The words of its --format, in the order of enum calendar_format; NULL ends the list. */
+extern const char *const calendar_formats[];
 #endif

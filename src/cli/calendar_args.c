@@ -4,22 +4,14 @@
 #include "cli/args_words.h"
 #include "cli/by_hand.h"
 #include "cli/civil.h"
+#include "cli/message.h"
 #include "cli/stream.h"
-#include "cli/suggest.h"
 #include "cli/utf8.h"
 #include "cli/wording.h"
 
 #include <string.h>
 
 enum { TANK_MAX = 80, DATE_LENGTH = 10 };
-
-static const char *const formats[] = {"text", "csv", "tsv", "ics", "plan", NULL};
-
-static bool try_help(void)
-{
-    complain("type 'holdwater calendar --help' for all of it");
-    return false;
-}
 
 static bool wrong_date(const char *option, const char *word, const char *why)
 {
@@ -111,7 +103,7 @@ static bool read_when(const char *word, struct calendar *calendar)
 
 static bool read_format(const char *word, struct calendar *calendar)
 {
-    int format = option_word("format", formats, (struct hw_text){word, strlen(word)});
+    int format = option_word("format", calendar_formats, (struct hw_text){word, strlen(word)});
     calendar->format = format < 0 ? CALENDAR_TEXT : (enum calendar_format)format;
     return format >= 0;
 }
@@ -140,58 +132,6 @@ static bool read_value(size_t option, const char *word, struct calendar *calenda
         calendar->full = true;
         return true;
     }
-}
-
-static bool unknown_option(const char *name, size_t n)
-{
-    char word[SHOWN_MAX];
-    char suggestion[SUGGEST_TEXT];
-    show_text((struct hw_text){name, n}, word);
-    struct suggestions near = {.word = word, .n = 0};
-    for (size_t i = 0; i < CALENDAR_OPTIONS; i++) {
-        suggest_weigh(&near, calendar_options[i].name);
-    }
-    suggest_text(&near, "--", suggestion);
-    complain("calendar has no option --%s%s", word, suggestion);
-    return try_help();
-}
-
-/* Reads the option that argv[*i] begins, with the word after it where it takes one. */
-static bool read_option(int argc, char *argv[], int *i, bool seen[], struct calendar *calendar)
-{
-    const char *word = argv[*i];
-    if (strncmp(word, "--", 2) != 0 || word[2] == '\0') {
-        char shown[SHOWN_MAX];
-        show_text((struct hw_text){word, strlen(word)}, shown);
-        complain("'%s' is not an option: values are written as --NAME VALUE", shown);
-        return try_help();
-    }
-    const char *name = word + 2;
-    size_t n = strcspn(name, "=");
-    size_t option = 0;
-    while (option < CALENDAR_OPTIONS && !hw_name_is(calendar_options[option].name, name, n)) {
-        option++;
-    }
-    if (option == CALENDAR_OPTIONS) {
-        return unknown_option(name, n);
-    }
-    const struct general_option *told = &calendar_options[option];
-    if (seen[option] && option != CALENDAR_ADDED) {
-        complain("--%s is given twice: give it once", told->name);
-        return false;
-    }
-    seen[option] = true;
-    bool joined = name[n] == '=';
-    if (joined && !told->value) {
-        complain("--%s takes no value", told->name);
-        return false;
-    }
-    if (told->value && !joined && *i + 1 == argc) {
-        complain("--%s needs a value after it", told->name);
-        return try_help();
-    }
-    const char *value = joined ? name + n + 1 : told->value ? argv[++*i] : "";
-    return read_value(option, value, calendar);
 }
 
 /* What is missing, and combinations that have no meaning; NULL: fine. */
@@ -226,17 +166,23 @@ static const char *nonsense(const struct calendar *calendar)
 
 bool calendar_args_read(int argc, char *argv[], struct calendar *calendar)
 {
-    bool seen[CALENDAR_OPTIONS] = {false};
+    struct option_reader reader = {.command = &calendar_caption,
+                                   .options = calendar_options,
+                                   .argc = argc,
+                                   .at = 2,
+                                   .argv = argv};
+    struct option_given given;
     *calendar = (struct calendar){.format = CALENDAR_TEXT};
-    for (int i = 2; i < argc; i++) {
-        if (!read_option(argc, argv, &i, seen, calendar)) {
+    while (reader.at < argc) {
+        if (!options_take(&reader, &given) || !read_value(given.option, given.value, calendar)) {
             return false;
         }
     }
     const char *why = nonsense(calendar);
     if (why) {
         complain("%s", why);
-        return try_help();
+        message_try_help(&calendar_caption);
+        return false;
     }
     return true;
 }

@@ -3,6 +3,7 @@
 
 #include "cli/args.h"
 #include "cli/by_hand.h"
+#include "cli/help_files.h"
 #include "cli/notes.h"
 #include "cli/print.h"
 #include "cli/wording.h"
@@ -18,6 +19,12 @@ enum {
     MANY_INPUTS = 20,
     WORD_TEXT = 64
 };
+
+const struct help_page help_pages[] = {{"asking", help_asking},
+                                       {"log", help_log},
+                                       {"logbook", help_log},
+                                       {"tanks", help_tanks},
+                                       {NULL, NULL}};
 
 static const uint32_t ALL_WORDS = UINT32_MAX;
 
@@ -361,6 +368,8 @@ void help_asking(void)
         "files: --rows FILE answers each line of a CSV file; --tank NAME takes the tank's water "
         "from"
         " the tanks file.",
+        "the tab key: 'holdwater completion SHELL' prints what bash, zsh or fish must be told, and"
+        " how.",
         "exit status: 0 answered; 1 an answer could not be given; 2 asked wrongly, or could not "
         "read"
         " or write; 3 withheld for safety.",

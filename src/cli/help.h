@@ -18,6 +18,15 @@ bool help_name(const struct hw_calc *calc, const char *name);
 /* What is the same for all calculations. */
 void help_asking(void);
 
+/* A page of the help that is of no calculation. */
+struct help_page {
+    const char *name;
+    void (*print)(void);
+};
+
+/* A NULL name ends the list. */
+extern const struct help_page help_pages[];
+
 /* A stage of the job, and the calculations that tell what the keeper must know there. */
 struct stage {
     const char *name;

@@ -2,8 +2,8 @@
 #include "cli/args_read.h"
 #include "cli/by_hand.h"
 #include "cli/calendar.h"
+#include "cli/completion.h"
 #include "cli/help.h"
-#include "cli/help_files.h"
 #include "cli/lists.h"
 #include "cli/message.h"
 #include "cli/reply.h"
@@ -34,32 +34,42 @@ static int print_version(int argc, char *argv[])
 }
 
 static int print_help(int argc, char *argv[]);
+static int print_completion(int argc, char *argv[]);
 
 /* The words that are not calculations. */
 static const struct command {
     const char *name;
     int (*run)(int argc, char *argv[]);
 } commands[] = {
-    {"calendar", calendar_run},   {"trend", trend_run},      {"help", print_help},
-    {"units", list_units},        {"sources", list_sources}, {"cautions", list_cautions},
-    {"--version", print_version}, {"-V", print_version},     {"--help", print_help},
+    {"calendar", calendar_run},
+    {"trend", trend_run},
+    {"help", print_help},
+    {"units", list_units},
+    {"sources", list_sources},
+    {"cautions", list_cautions},
+    {"--version", print_version},
+    {"-V", print_version},
+    {"--help", print_help},
     {"-h", print_help},
+    {"completion", print_completion},
 };
 
 enum { COMMANDS = sizeof commands / sizeof commands[0] };
 
-/* Pages of the help that are of no calculation. */
-static const struct help_page {
-    const char *name;
-    void (*print)(void);
-} pages[] = {
-    {"asking", help_asking}, {"log", help_log}, {"logbook", help_log}, {"tanks", help_tanks}};
+static int print_completion(int argc, char *argv[])
+{
+    const char *names[COMMANDS + 1] = {NULL};
+    for (size_t i = 0; i < COMMANDS; i++) {
+        names[i] = commands[i].name;
+    }
+    return completion_run(argc, argv, names);
+}
 
 static const struct help_page *page_find(const char *name)
 {
-    for (size_t i = 0; i < sizeof pages / sizeof pages[0]; i++) {
-        if (strcmp(pages[i].name, name) == 0) {
-            return &pages[i];
+    for (size_t i = 0; help_pages[i].name; i++) {
+        if (strcmp(help_pages[i].name, name) == 0) {
+            return &help_pages[i];
         }
     }
     return NULL;

@@ -4,8 +4,6 @@
 #include "cli/args_words.h"
 #include "cli/message.h"
 #include "cli/stream.h"
-#include "cli/suggest.h"
-#include "cli/wording.h"
 #include "holdwater/trend.h"
 #include "tables.h"
 
@@ -51,38 +49,70 @@ enum {
     ASK_OPTIONS
 };
 
+static const char *const trend_formats[] = {"text", "csv", "json", "svg", NULL};
+
 const struct general_option trend_options[] = {
-    [ASK_ROWS] = {"rows", "FILE", "a CSV file or a logbook, must be given; - for standard input"},
-    [ASK_TANK] = {"tank", "NAME", "only rows whose cell tank has this name"},
-    [ASK_OF] = {"of", "COLUMN", "the readings; in a logbook CALCULATION.NAME"},
-    [ASK_LIMIT] = {"limit", "X", "a value: on what day does the line meet it?"},
-    [ASK_FLOOR] = {"floor", "X", "for how long were readings not below this value?"},
-    [ASK_CEILING] = {"ceiling", "X", "and not above this one?"},
-    [ASK_GAP] = {"gap", "TIME", "more without a reading breaks that run; else 1.5 d"},
-    [ASK_LAST] = {"last", "N", "readings that the line takes, the latest; else 14"},
-    [ASK_WHEN] = {"when", "TIME", "now, as 2031-03-05T08:15; else by the clock"},
-    [ASK_FORMAT] = {"format", "F", "text, csv, json or svg (a picture)"},
-    [ASK_DIGITS] = {"digits", "N", "significant digits in csv and text"},
-    [ASK_FULL] = {"full", NULL, "text: the notes in full, and the sources"},
-    [ASK_MAP] = {"map", "COLUMN=when", "times, DATE+TIME=when for two, or COLUMN=tank"},
-    [ASK_SEPARATOR] = {"separator", "WORD", "of the file: comma, semicolon or tab"},
-    [ASK_DECIMAL] = {"decimal", "WORD", "of its numbers: point or comma"},
-    [ASK_TSV] = {"tsv", NULL, "the same as --separator tab"},
-    [ASK_OPTIONS] = {NULL, NULL, NULL},
+    [ASK_ROWS] = {.name = "rows",
+                  .value = "FILE",
+                  .help = "a CSV file or a logbook, must be given; - for standard input",
+                  .takes = TAKES_FILE},
+    [ASK_TANK] = {.name = "tank",
+                  .value = "NAME",
+                  .help = "only rows whose cell tank has this name"},
+    [ASK_OF] = {.name = "of",
+                .value = "COLUMN",
+                .help = "the readings; in a logbook CALCULATION.NAME"},
+    [ASK_LIMIT] = {.name = "limit",
+                   .value = "X",
+                   .help = "a value: on what day does the line meet it?"},
+    [ASK_FLOOR] = {.name = "floor",
+                   .value = "X",
+                   .help = "for how long were readings not below this value?"},
+    [ASK_CEILING] = {.name = "ceiling", .value = "X", .help = "and not above this one?"},
+    [ASK_GAP] = {.name = "gap",
+                 .value = "TIME",
+                 .help = "more without a reading breaks that run; else 1.5 d"},
+    [ASK_LAST] = {.name = "last",
+                  .value = "N",
+                  .help = "readings that the line takes, the latest; else 14"},
+    [ASK_WHEN] = {.name = "when",
+                  .value = "TIME",
+                  .help = "now, as 2031-03-05T08:15; else by the clock"},
+    [ASK_FORMAT] = {.name = "format",
+                    .value = "F",
+                    .help = "text, csv, json or svg (a picture)",
+                    .takes = TAKES_WORD,
+                    .words = trend_formats},
+    [ASK_DIGITS] = {.name = "digits", .value = "N", .help = "significant digits in csv and text"},
+    [ASK_FULL] = {.name = "full", .help = "text: the notes in full, and the sources"},
+    [ASK_MAP] = {.name = "map",
+                 .value = "COLUMN=when",
+                 .help = "times, DATE+TIME=when for two, or COLUMN=tank",
+                 .repeats = true},
+    [ASK_SEPARATOR] = {.name = "separator",
+                       .value = "WORD",
+                       .help = "of the file: comma, semicolon or tab",
+                       .takes = TAKES_WORD,
+                       .words = separator_words},
+    [ASK_DECIMAL] = {.name = "decimal",
+                     .value = "WORD",
+                     .help = "of its numbers: point or comma",
+                     .takes = TAKES_WORD,
+                     .words = decimal_words},
+    [ASK_TSV] = {.name = "tsv", .help = "the same as --separator tab"},
+    [ASK_OPTIONS] = {.name = NULL},
 };
 
 /* What is being read: the words as they stand. */
 struct asking {
     struct trend_ask *ask;
     struct hw_written written[TREND_INPUTS];
-    bool seen[ASK_OPTIONS];
 };
 
 static bool read_format(struct hw_text text, enum format *format)
 {
-    static const char *const words[] = {"text", "csv", "json", "svg", NULL};
     static const enum format formats[] = {FORMAT_TEXT, FORMAT_CSV, FORMAT_JSON, FORMAT_SVG};
-    int word = option_word("format", words, text);
+    int word = option_word("format", trend_formats, text);
     *format = word < 0 ? FORMAT_TEXT : formats[word];
     return word >= 0;
 }
@@ -154,55 +184,6 @@ static bool read_option(size_t option, const char *word, struct asking *asking)
     }
 }
 
-static bool unknown_option(const char *name, size_t n)
-{
-    char shown[SHOWN_MAX];
-    char suggestion[SUGGEST_TEXT];
-    show_text((struct hw_text){name, n}, shown);
-    struct suggestions near = {.word = shown, .n = 0};
-    for (size_t i = 0; i < ASK_OPTIONS; i++) {
-        suggest_weigh(&near, trend_options[i].name);
-    }
-    suggest_text(&near, "--", suggestion);
-    complain("trend has no option --%s%s", shown, suggestion);
-    message_try_help(&trend_caption);
-    return false;
-}
-
-/* argv[*i] and, where it stands there, its value behind it. */
-static bool take_option(int argc, char *argv[], int *i, struct asking *asking)
-{
-    const char *word = argv[*i];
-    char shown[SHOWN_MAX];
-    show_text((struct hw_text){word, strlen(word)}, shown);
-    if (strncmp(word, "--", 2) != 0 || word[2] == '\0') {
-        complain("'%s' is not an option: write --rows FILE and what else is asked", shown);
-        message_try_help(&trend_caption);
-        return false;
-    }
-    size_t n = strcspn(word + 2, "=");
-    bool joined = word[2 + n] == '=';
-    size_t option = 0;
-    while (option < ASK_OPTIONS && !hw_name_is(trend_options[option].name, word + 2, n)) {
-        option++;
-    }
-    if (option == ASK_OPTIONS) {
-        return unknown_option(word + 2, n);
-    }
-    const struct general_option *known = &trend_options[option];
-    if (asking->seen[option] && option != ASK_MAP) {
-        complain("--%s is given twice: give it once", known->name);
-        return false;
-    }
-    asking->seen[option] = true;
-    if (joined != (known->value != NULL) && (joined || *i + 1 == argc)) {
-        complain(joined ? "--%s takes no value" : "--%s needs a value after it", known->name);
-        return false;
-    }
-    const char *value = joined ? word + 2 + n + 1 : known->value ? argv[++*i] : "";
-    return read_option(option, value, asking);
-}
-
 /* Options that mean nothing together, or nothing yet. */
 static const char *nonsense(const struct trend_ask *ask)
 {
@@ -245,9 +226,12 @@ static bool settle(struct asking *asking)
 bool trend_ask_read(int argc, char *argv[], struct trend_ask *ask)
 {
     struct asking asking = {.ask = ask};
+    struct option_reader reader = {
+        .command = &trend_caption, .options = trend_options, .argc = argc, .at = 2, .argv = argv};
+    struct option_given given;
     *ask = (struct trend_ask){.format = FORMAT_TEXT};
-    for (int i = 2; i < argc; i++) {
-        if (!take_option(argc, argv, &i, &asking)) {
+    while (reader.at < argc) {
+        if (!options_take(&reader, &given) || !read_option(given.option, given.value, &asking)) {
             return false;
         }
     }
