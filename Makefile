@@ -14,7 +14,7 @@
 #   make check-long      the long checks: bits on other machines, long fuzzing, tests/long
 #   make demo            one fish, from seeding its filter to disinfecting its tank
 #   make install         to DESTDIR/PREFIX; make uninstall takes it away again
-#   make man             renew the lists of the manual page
+#   make man             renew the lists of the manual pages
 #   make format clean
 #
 # Variables: CC CFLAGS CPPFLAGS LDFLAGS AWK BUILD PREFIX DESTDIR FUZZ_SECONDS; RUN is the emulator
@@ -212,8 +212,9 @@ test-update: $(RUN_CASES) $(PROGRAM)
 
 .PHONY: man
 man: $(PROGRAM)
-	@sh tests/cli/man_lists.sh $(PROGRAM) <docs/man/holdwater.1 >$(BUILD)/holdwater.1.new
-	@mv $(BUILD)/holdwater.1.new docs/man/holdwater.1
+	@for page in $(wildcard docs/man/holdwater.?); do \
+	    sh tests/cli/man_lists.sh $(PROGRAM) <$$page >$(BUILD)/page && mv $(BUILD)/page $$page; \
+	done
 
 # --- Outside implementations ------------------------------------------------------------------
 
@@ -276,7 +277,7 @@ lint-shell:
 	$(Q)shellcheck --severity=warning $(SCRIPTS)
 
 lint-man:
-	$(Q)mandoc -T lint -W warning docs/man/holdwater.1
+	$(Q)mandoc -T lint -W warning docs/man/holdwater.?
 
 format:
 	$(Q)clang-format -i $(FORMATTED)

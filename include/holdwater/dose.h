@@ -83,7 +83,7 @@ int hw_dose_active(double volume, double now, double target, double *active);
  */
 int hw_dose_level(double volume, double now, double active, double *level);
 
-/* hw_dose_liquid - the liquid that holds an amount, and back.
+/* hw_dose_liquid, hw_dose_liquid_active - the liquid that holds an amount, and back.
  *
  * Given
  *   active    mg, HW_DOSE_ACTIVE_MIN to HW_DOSE_ACTIVE_MAX
@@ -103,7 +103,7 @@ int hw_dose_level(double volume, double now, double active, double *level);
 int hw_dose_liquid(double active, double strength, double *liquid);
 int hw_dose_liquid_active(double liquid, double strength, double *active);
 
-/* hw_dose_powder - the powder that holds an amount, and back.
+/* hw_dose_powder, hw_dose_powder_active - the powder that holds an amount, and back.
  *
  * Given
  *   active  mg, HW_DOSE_ACTIVE_MIN to HW_DOSE_ACTIVE_MAX

@@ -26,7 +26,8 @@ enum hw_formalin_basis {
     HW_FORMALIN_FORMALDEHYDE_MG = 2 /* milligrams of formaldehyde in a litre */
 };
 
-/* hw_formalin_to_formaldehyde - a level in a basis as formaldehyde, and back.
+/* hw_formalin_to_formaldehyde, hw_formalin_from_formaldehyde - a level in a basis as formaldehyde,
+ * and back.
  *
  * Given
  *   basis         what the level counts

@@ -1,6 +1,6 @@
 #!/bin/sh
-# Prints the manual page with its lists as the program has them: the calculations by stage, and the units. A list stands
-# between the comments "list NAME" and "end of list"; all else passes.
+# Prints a manual page with its lists as the program and the headers have them: the calculations by stage, the units, the
+# functions. A list stands between the comments "list NAME" and "end of list"; all else passes.
 # Usage: man_lists.sh PROGRAM <docs/man/holdwater.1
 set -eu
 lists=$(mktemp -d)
@@ -16,7 +16,18 @@ trap 'rm -rf "$lists"' EXIT
     /^[a-z]/ { flush(); print ".It " $0; next }
     /^  [^ ]/ { line = line (line == "" ? "" : ", ") $1
                 if (length(line) > 60) { print line ","; line = "" } }
-    END { flush() }' | sed 's/,$/,/' >"$lists/units"
+    END { flush() }' >"$lists/units"
+awk '
+    /^\/\* holdwater\// { print ".It In " $2 }
+    told && /^ \* [a-z]/ { sub(/^ \* /, ""); text = text " " $0 }
+    told && /[.:] *(\*\/)?$/ { sub(/[.:] *(\*\/)?$/, "", text); print text; told = 0 }
+    /^\/\* hw_[a-z0-9_, ]+ - / {
+        names = $0; sub(/^\/\* /, "", names); sub(/ - .*/, "", names); gsub(/, /, " , Fn ", names)
+        print ".It Fn " names
+        text = $0; sub(/^[^-]*- /, "", text)
+        told = 1
+        if (text ~ /[.:] *(\*\/)?$/) { sub(/[.:] *(\*\/)?$/, "", text); print text; told = 0 } }' \
+    include/holdwater/*.h >"$lists/functions"
 awk -v lists="$lists" '
     /^\.\\" list / { print; file = lists "/" $3; while ((getline line <file) > 0) print line; close(file); within = 1; next }
     /^\.\\" end of list/ { within = 0 }
