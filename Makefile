@@ -1,6 +1,6 @@
 # holdwater: water chemistry of quarantine fish tanks. GNU make.
 #
-#   make                 build/holdwater and build/libholdwater.a
+#   make                 build/holdwater, build/libholdwater.a and build/libholdwater.so.*
 #   make test            every check that needs no other program; ends with "N checks passed"
 #   make test-update     rewrite the expected output of the CLI cases (review with git diff)
 #   make oracles         compare the core with outside implementations; skipped ones are named
@@ -15,11 +15,15 @@
 #   make demo            one fish, from seeding its filter to disinfecting its tank
 #   make install         to DESTDIR/PREFIX; make uninstall takes it away again
 #   make man             renew the lists of the manual pages
+#   make abi-update      rewrite the names and types that the shared library promises
+#   make dist            the source in one file, the same bytes each time
+#   make deb             Debian packages of it
 #   make format clean
 #
-# Variables: CC CFLAGS CPPFLAGS LDFLAGS AWK BUILD PREFIX DESTDIR FUZZ_SECONDS; RUN is the emulator
-# for what CC makes, where this machine cannot run it; WERROR=1 makes warnings errors; V=1 shows the
-# commands. BUILD is the only place that is written to.
+# Variables: CC CFLAGS CPPFLAGS LDFLAGS AWK BUILD PREFIX LIBDIR DESTDIR FUZZ_SECONDS; RUN is the
+# emulator for what CC makes, where this machine cannot run it; WERROR=1 makes warnings errors;
+# HARDEN= leaves out the hardened flags; V=1 shows the commands. BUILD is the only place that is
+# written to.
 
 BUILD = build
 PREFIX = /usr/local
@@ -44,8 +48,9 @@ INCLUDES = -Iinclude -Isrc -I$(BUILD)
 # Large files and times after 2038 on 32 bits, too.
 WIDE = -D_FILE_OFFSET_BITS=64 -D_TIME_BITS=64
 POSIX = -D_POSIX_C_SOURCE=200809L $(WIDE)
-COMPILE = $(CC) $(INCLUDES) $(CPPFLAGS) $(CFLAGS) $(DIALECT) $(WARNINGS)
-LINK = $(CC) $(CFLAGS) $(LDFLAGS)
+include make/harden.mk
+COMPILE = $(CC) $(HARDEN_CC) $(INCLUDES) $(CPPFLAGS) $(CFLAGS) $(DIALECT) $(WARNINGS)
+LINK = $(CC) $(HARDEN_LD) $(HARDEN_PIE) $(CFLAGS) $(LDFLAGS)
 
 # With RUN, each program is a script that starts the emulator: whoever calls it need not know.
 RUN =
@@ -109,7 +114,7 @@ $(BUILD)/src/calc/ammonia_block.o: EXTRA = -ftree-vectorize -fno-trapping-math
 
 $(LIBRARY): $(CORE_OBJ)
 	@rm -f $@
-	$(Q)$(AR) rcs $@ $(CORE_OBJ)
+	$(Q)$(AR) rcsD $@ $(CORE_OBJ)
 
 $(BUILD)/holdwater: $(PROGRAM_OBJ)
 	$(Q)$(LINK) -o $@ $(PROGRAM_OBJ) -lm $(LDLIBS)
@@ -284,6 +289,6 @@ format:
 
 # --- More -------------------------------------------------------------------------------------
 
-include make/builds.mk make/fuzz.mk make/bench.mk make/install.mk
+include make/builds.mk make/fuzz.mk make/bench.mk make/library.mk make/install.mk make/dist.mk
 
 -include $(PROGRAM_OBJ:.o=.d) $(TEST_OBJ:.o=.d)

@@ -33,6 +33,10 @@ coverage:
 	  --filter 'src/core/' --filter 'src/calc/' --filter 'src/engine/' --sort-uncovered \
 	  $(BUILD)/coverage
 
+# What the tests are made of, compiled and not run: for the warnings.
+.PHONY: test-objects
+test-objects: $(TEST_OBJ)
+
 # --- The same bits everywhere -----------------------------------------------------------------
 
 # One build per line: name, command and, after |, what runs it. What is not installed is named and

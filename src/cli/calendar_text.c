@@ -15,7 +15,10 @@
 #include <string.h>
 
 /* Columns: a mark, weekday and date, day, act, class. */
-enum { ACT_COLUMN = 22, CLASS_COLUMN = 71, WHAT_MAX = ACT_MAX + 64, PUBLISHED_INDENT = 4 };
+enum { ACT_COLUMN = 22, CLASS_COLUMN = 71, PUBLISHED_INDENT = 4 };
+
+/* What is done, "; ", how often, " to ", a date. */
+enum { OFTEN_MAX = 32, WHAT_MAX = ACT_MAX + OFTEN_MAX + CIVIL_TEXT + 8 };
 
 static void date_text(long long days, char text[CIVIL_TEXT])
 {
@@ -41,7 +44,7 @@ static void what_text(const struct schedule *schedule, const struct moment *mome
 {
     const struct act *act = &schedule->plan->acts[moment->act];
     char date[CIVIL_TEXT];
-    char often[32] = "daily";
+    char often[OFTEN_MAX] = "daily";
     if (act->every > 1) {
         (void)snprintf(often, sizeof often, "every %d days", act->every);
     }

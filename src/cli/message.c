@@ -153,17 +153,19 @@ static void message_group(const struct hw_calc *calc, size_t first, bool none)
              none ? "none was" : "more than one was");
 }
 
+enum { WORD_MAX = 40, COMPANY_MAX = OPTION_MAX + WORD_MAX + 16 };
+
 /* What an input's condition sees: "with --kind powder", "with --volume", "without --volume". */
 static void company_text(const struct hw_calc *calc, const struct hw_input *input,
-                         const struct hw_question *question, char text[SHOWN_MAX])
+                         const struct hw_question *question, char text[COMPANY_MAX])
 {
     const struct hw_input *other = &calc->inputs[input->when_input];
     double value = question->in[input->when_input];
     bool worded = other->words && !isnan(value);
     char option[OPTION_MAX];
     option_name(other->name, option);
-    (void)snprintf(text, SHOWN_MAX, "%s --%s%s%.40s", isnan(value) ? "without" : "with", option,
-                   worded ? " " : "", worded ? other->words[(size_t)value] : "");
+    (void)snprintf(text, COMPANY_MAX, "%s --%s%s%.*s", isnan(value) ? "without" : "with", option,
+                   worded ? " " : "", (int)WORD_MAX, worded ? other->words[(size_t)value] : "");
 }
 
 /* Of a name whose place hangs on a choice that could be made and was not: that choice, or
@@ -197,7 +199,7 @@ static void message_out_of_place(const struct hw_calc *calc, size_t which,
         complain("(%s)", calc->inputs[choice].help);
         return;
     }
-    char company[SHOWN_MAX];
+    char company[COMPANY_MAX];
     option_name(input->name, option);
     company_text(calc, input, question, company);
     complain("--%s has no place %s: leave it out", option, company);
@@ -220,7 +222,7 @@ static bool message_twin_word(const struct hw_calc *calc, size_t which, struct h
         return false;
     }
     char option[OPTION_MAX];
-    char company[SHOWN_MAX];
+    char company[COMPANY_MAX];
     char shown[SHOWN_MAX];
     char allowed[ALLOWED_MAX];
     option_name(input->name, option);
