@@ -126,8 +126,9 @@ CORE_SUPPORT := $(call objects,$(filter-out tests/core/test_% tests/core/bits.c,
 ENGINE_SUPPORT := $(call objects,$(filter-out tests/engine/test_%,$(wildcard tests/engine/*.c)))
 REFERENCE_SUPPORT := $(call objects,$(wildcard tests/reference/reference_*.c))
 DOCS := $(wildcard README.md docs/*.md docs/*/*.md docs/*/*/*.md)
-# What the recipes of the logbook need besides is looked for by tests/cli/test_logbook.sh, which runs them.
-CASES := $(wildcard tests/cli/*.txt) $(filter-out docs/logbook.md,$(DOCS))
+# What the recipes of the logbook and of pieces need besides is looked for by tests/cli/test_logbook.sh and
+# test_parallel.sh, which run them.
+CASES := $(wildcard tests/cli/*.txt) $(filter-out docs/logbook.md docs/scale.md,$(DOCS))
 
 TEST_SRC := $(wildcard tests/core/*.c tests/engine/*.c tests/reference/*.c tests/cli/*.c \
   tests/oracles/*.c)
