@@ -9,7 +9,7 @@
 #   make m32             make test built for 32 bits; M32_PARTS chooses parts of it
 #   make coverage        make test with a branch report for core, calc and engine
 #   make bits            the same bits from every compiler, optimisation level and C library
-#   make bench           speed as ratios against other programs, ROUNDS rounds
+#   make bench           speed as ratios against other programs, ROUNDS rounds, up to BENCH_ROWS rows
 #   make fuzz            each fuzzer for FUZZ_SECONDS
 #   make check-long      the long checks: bits on other machines, long fuzzing, tests/long
 #   make demo            one fish, from seeding its filter to disinfecting its tank
