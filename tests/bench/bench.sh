@@ -46,13 +46,13 @@ fi
 machine() {
     sed -n 's/^model name[^:]*: */processor: /p' /proc/cpuinfo 2>/dev/null | head -n 1
     echo "cores: $(getconf _NPROCESSORS_ONLN 2>/dev/null || echo '?'), load at the start: $(cut -d' ' -f1 /proc/loadavg 2>/dev/null || echo '?')"
-    echo "system: $(uname -srm), $(sed -n 's/^PRETTY_NAME="\(.*\)"/\1/p' /etc/os-release 2>/dev/null || true)"
+    echo "system: $(uname -s) $(uname -r | cut -d. -f1,2) $(uname -m), $(sed -n 's/^PRETTY_NAME="\(.*\)"/\1/p' /etc/os-release 2>/dev/null || true)"
     echo "built by: $BENCH_CC"
     "$HOLDWATER" --version | head -n 1
 }
 
 report() {
-    echo "# Report of $(date -u +%Y-%m-%d)"
+    echo "## Report of $(date -u +%Y-%m-%d)"
     echo
     machine | sed 's/^/* /'
     echo "* others: ${versions#, }; one thread each"
@@ -69,6 +69,8 @@ report() {
     sh "$here/bench_start.sh" "$work"
     echo
     sh "$here/bench_core.sh" "$work"
+    echo
+    sh "$here/bench_aims.sh" "$work"
 }
 
 { report && touch "$work/whole"; } | tee "$work/report.md"

@@ -40,7 +40,7 @@ done
 round=0
 while [ $round -lt "$ROUNDS" ]; do
     for name in $names; do
-        # Status 1: some rows of a varied example may be beyond an answer; those are told below.
+        # Some rows of a varied example may be beyond an answer: those are told below.
         ask "$name" "$work/stopwatch" -o "$times" -k "$name" -s 013 2>"$work/calc-$name.errors"
     done
     for name in $peers; do
@@ -49,7 +49,7 @@ while [ $round -lt "$ROUNDS" ]; do
     round=$((round + 1))
 done
 
-echo '## Rows of every calculation'
+echo '### Rows of every calculation'
 echo
 echo "$count rows, all results; columns and options as in the first example of \`holdwater help NAME examples\`."
 echo

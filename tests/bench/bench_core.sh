@@ -11,7 +11,7 @@ prototypes=$(dirname "$0")/../core/library_prototypes.h
 } | "$work/core_times" "$ROUNDS" | LC_ALL=C sort -k2,2gr -k1,1 >"$work/core"
 
 cat <<'END'
-## Functions of the library
+### Functions of the library
 
 A call with inputs of the reference sheets. The call itself, through a pointer, is in it: about the least of these figures.
 `trend_...` are over 100 readings; `carbonate_water_...` and `blend_level` are given the water or the mixture, made ready once.

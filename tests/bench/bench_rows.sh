@@ -28,17 +28,20 @@ sits_out() {
     [ -z "$before" ] || [ "$before" -gt $slow ]
 }
 
-echo '## Rows against other programs'
+echo '### Rows against other programs'
 for n in $sizes; do
     file=$work/rows-$n.csv
-    [ -s "$file" ] || { awk -v count="$n" -f "$here/make_rows.awk" >"$file.new" && mv "$file.new" "$file"; }
+    if [ -z "$(find "$file" -newer "$here/make_rows.awk" 2>/dev/null)" ]; then
+        awk -v count="$n" -f "$here/make_rows.awk" >"$file.new"
+        mv "$file.new" "$file"
+    fi
     playing=
     out=
     for peer in "$@"; do
         if sits_out "$peer" "$n"; then out="$out $peer"; else playing="$playing $peer"; fi
     done
     echo
-    echo "### $n rows"
+    echo "#### $n rows"
     echo
 
     # The same values first, in every row. Pipes, so that no disk is filled.

@@ -8,7 +8,7 @@ times=$work/shapes.times
 : >"$times"
 rows=$((BENCH_ROWS / 10))
 [ $rows -ge 10000 ] || rows=10000
-[ $rows -le 100000 ] || rows=100000
+[ $rows -le 50000 ] || rows=50000
 [ -x "$(command -v mawk)" ] && mawk=mawk || mawk=
 [ -x "$(command -v mlr)" ] && miller=miller || miller=
 
@@ -56,7 +56,9 @@ shape() {
     shift 5
     for size in "$least" $((2 * least)) $((4 * least)); do
         file=$work/shape-$name-$size.csv
-        [ -s "$file" ] || awk -v count="$size" -v shape="$name" -f "$here/make_rows.awk" >"$file"
+        if [ -z "$(find "$file" -newer "$here/make_rows.awk" 2>/dev/null)" ]; then
+            awk -v count="$size" -v shape="$name" -f "$here/make_rows.awk" >"$file"
+        fi
         for peer in holdwater "$@"; do
             once "$name" "$size" "$statuses" "$times_each" "$piece" "$peer"
         done
@@ -87,7 +89,7 @@ while [ $round -lt "$ROUNDS" ]; do
     round=$((round + 1))
 done
 
-echo '## Hostile files'
+echo '### Hostile files'
 echo
 echo "ms of user and system time at n, 2n and 4n, and in brackets how much longer 4n takes than n: near 4, or less where"
 echo "starting the program is most of it. \`record\` and \`quotes\` come through a pipe in pieces of 100 bytes."

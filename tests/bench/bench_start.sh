@@ -22,7 +22,7 @@ while [ $round -lt "$ROUNDS" ]; do
     round=$((round + 1))
 done
 
-echo '## One answer'
+echo '### One answer'
 echo
 echo "posix_spawn to wait4, medians of $((runs * ROUNDS)) runs."
 echo
