@@ -1,8 +1,8 @@
 /* core_times.c - how long each function of the library takes.
  *
- * Fed with lines `function NAME` (without hw_), in the order wanted, and `row NAME,INPUTS` out of the
- * reference sheets, whose inputs it calls the functions with; prints NAME and ns a call, the median
- * of ROUNDS (the argument). A call goes through a pointer, and the inputs vary, so that no
+ * Fed with lines `function NAME` (without hw_), in the order wanted, and `row NAME,INPUTS` out of
+ * the reference sheets, whose inputs it calls the functions with; prints NAME and ns a call, the
+ * median of ROUNDS (the argument). A call goes through a pointer, and the inputs vary, so that no
  * compiler can know the answer. */
 #ifndef _POSIX_C_SOURCE
 #define _POSIX_C_SOURCE 200809L /* clock_gettime */
@@ -169,7 +169,8 @@ static const char *const rows_of[][2] = {
 /* Inputs of functions of which the sheets have refusals alone, or what a calculation answers. */
 static const char *const more_rows[][2] = {
     {"carbonate_ph", "alkalinity=2.31;carbon=2.07;tan=0.04;temp=25.3;salinity=33.8"},
-    {"volume_inside", "outside=61.3;wall=0.62"}, {"volume_net", "gross=78.4;displaced=4.1;extra=2.2"},
+    {"volume_inside", "outside=61.3;wall=0.62"},
+    {"volume_net", "gross=78.4;displaced=4.1;extra=2.2"},
     {"conductivity_ratio", "conductivity=51.8;temp=24.3"},
     {"conductivity_raw", "at_25=51.8;per_degree=0.019;temp=26.4"},
     {"refraction_salinity", "index=1.3386;temp=22.7"},

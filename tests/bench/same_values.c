@@ -1,9 +1,9 @@
 /* same_values.c - two tables that must hold the same values.
  *
- * Usage: same_values OURS THEIRS. Files or pipes of CSV with a header; cells that hold neither commas
- * nor line ends. Every column of THEIRS must be in OURS, by its name, with the same cell in every
- * row: byte for byte, or as numbers that differ by no more than a millionth. Quotes around a cell do
- * not count. Prints what was found, in words; status 1 at the first row that differs. */
+ * Usage: same_values OURS THEIRS. Files or pipes of CSV with a header; cells that hold neither
+ * commas nor line ends. Every column of THEIRS must be in OURS, by its name, with the same cell in
+ * every row: byte for byte, or as numbers that differ by no more than a millionth. Quotes around a
+ * cell do not count. Prints what was found, in words; status 1 at the first row that differs. */
 #define _GNU_SOURCE /* getline */
 
 #include <math.h>

@@ -2,9 +2,10 @@
  *
  * Usage: stopwatch -o FILE -k KEY [-n TIMES] [-s STATUSES] [-p BYTES INPUT] COMMAND...
  *
- * Each run adds a line to FILE: KEY, user and system time in ns, wall time in ns, the peak of memory
- * in KiB. STATUSES are the digits of those that are right, 0 if not said. With -p the command gets
- * INPUT through a pipe in pieces of so many bytes: each is one read, however slow the reader is. */
+ * Each run adds a line to FILE: KEY, user and system time in ns, wall time in ns, the peak of
+ * memory in KiB. STATUSES are the digits of those that are right, 0 if not said. With -p the
+ * command gets INPUT through a pipe in pieces of so many bytes: each is one read, however slow the
+ * reader is. */
 #define _GNU_SOURCE /* wait4, O_DIRECT */
 
 #include <errno.h>
