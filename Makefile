@@ -9,7 +9,7 @@
 #   make m32             make test built for 32 bits; M32_PARTS chooses parts of it
 #   make coverage        make test with a branch report for core, calc and engine
 #   make bits            the same bits from every compiler, optimisation level and C library
-#   make bench           speed as ratios against other programs, ROUNDS rounds
+#   make bench           speed as ratios against other programs, ROUNDS rounds, up to BENCH_ROWS rows
 #   make fuzz            each fuzzer for FUZZ_SECONDS
 #   make check-long      the long checks: bits on other machines, long fuzzing, tests/long
 #   make demo            one fish, from seeding its filter to disinfecting its tank
@@ -132,8 +132,9 @@ CORE_SUPPORT := $(call objects,$(filter-out tests/core/test_% tests/core/bits.c,
 ENGINE_SUPPORT := $(call objects,$(filter-out tests/engine/test_%,$(wildcard tests/engine/*.c)))
 REFERENCE_SUPPORT := $(call objects,$(wildcard tests/reference/reference_*.c))
 DOCS := $(wildcard README.md docs/*.md docs/*/*.md docs/*/*/*.md)
-# docs/logbook.md needs other programs: tests/cli/test_logbook.sh looks for them and runs it.
-CASES := $(wildcard tests/cli/*.txt) $(filter-out docs/logbook.md,$(DOCS))
+# docs/logbook.md and docs/scale.md need other programs: tests/cli/test_logbook.sh and
+# test_parallel.sh look for them and run them.
+CASES := $(wildcard tests/cli/*.txt) $(filter-out docs/logbook.md docs/scale.md,$(DOCS))
 
 TEST_SRC := $(wildcard tests/core/*.c tests/engine/*.c tests/reference/*.c tests/cli/*.c \
   tests/oracles/*.c)

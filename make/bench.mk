@@ -2,9 +2,37 @@
 
 # --- Speed ------------------------------------------------------------------------------------
 
+BENCH_SRC := $(wildcard tests/bench/*.c)
+BENCH_OBJ := $(call objects,$(BENCH_SRC))
+BENCH_TOOLS := $(addprefix $(BUILD)/bench/,stopwatch same_values startup core_times)
+# Medians of so many rounds, and the rows of the largest file.
+ROUNDS = 7
+BENCH_ROWS = 10000000
+
+$(BENCH_OBJ): EXTRA = -Itests/reference $(WIDE)
+
+# Static: what starts a program counts in the peak of its memory.
+$(BUILD)/bench/stopwatch: $(BUILD)/tests/bench/stopwatch.o
+	@mkdir -p $(@D)
+	$(Q)$(LINK) -static -o $@ $^ 2>/dev/null || $(LINK) -o $@ $^
+
+$(BUILD)/bench/same_values $(BUILD)/bench/startup: $(BUILD)/bench/%: $(BUILD)/tests/bench/%.o
+	@mkdir -p $(@D)
+	$(Q)$(LINK) -o $@ $^ -lm
+
+$(BUILD)/bench/core_times: $(BUILD)/tests/bench/core_times.o \
+$(BUILD)/tests/reference/reference_public.o $(LIBRARY)
+	@mkdir -p $(@D)
+	$(Q)$(LINK) -o $@ $^ -lm
+
+-include $(BENCH_OBJ:.o=.d)
+
 .PHONY: bench
-bench: all
-	@HOLDWATER="$(abspath $(PROGRAM))" sh tests/bench/bench.sh $(BUILD) $(ROUNDS)
+bench: all $(BENCH_TOOLS)
+	@HOLDWATER="$(abspath $(PROGRAM))" ROUNDS=$(ROUNDS) BENCH_ROWS=$(BENCH_ROWS) \
+	  BENCH_CC="$$($(CC) --version | head -n 1), $(CFLAGS)" sh tests/bench/bench.sh $(BUILD)/bench
+
+# --- Long checks ------------------------------------------------------------------------------
 
 check-long: bits-more
 	+$(Q)$(MAKE) --no-print-directory test sanitize m32

@@ -1,108 +1,77 @@
 #!/bin/sh
-# Speed as ratios against peers in the same run, interleaved. Usage: bench.sh BUILD [ROUNDS]
-# HOLDWATER names the program. The largest file is BENCH_ROWS rows (10000000 if not set).
+# Speed as ratios against other programs in the same run, interleaved; the report on stdout, and in WORK/report.md.
+# Usage: bench.sh WORK; HOLDWATER names the program, ROUNDS of how many the medians are, BENCH_ROWS the largest file,
+# BENCH_CC what built it. Data are made there, seeded, and kept for the next time.
 set -eu
-build=$1
-rounds=${2:-5}
-largest=${BENCH_ROWS:-10000000}
+work=$1
 here=$(dirname "$0")
-work=$build/bench
+: "${HOLDWATER:?}" "${ROUNDS:=7}" "${BENCH_ROWS:=10000000}" "${BENCH_CC:=?}"
+export HOLDWATER ROUNDS BENCH_ROWS
+export LC_ALL=C
 mkdir -p "$work"
-: >"$work/times"
 
-now() { date +%s%N; }
-
-# clock NAME COMMAND...: one run, output discarded; its time goes to the list of NAME.
-clock() {
-    name=$1
-    shift
-    start=$(now)
-    "$@" >/dev/null 2>&1
-    end=$(now)
-    echo "$name $((end - start))" >>"$work/times"
-}
-
-# Many runs of something short, as one time.
-hundred() {
-    i=0
-    while [ $i -lt 100 ]; do
-        "$@" >/dev/null
-        i=$((i + 1))
-    done
-}
-
-rows() { "$HOLDWATER" ammonia --rows "$1" --only free_percent,free; }
-peer() { mawk -f "$here/rows.awk" "$1"; }
-one_off() { "$HOLDWATER" ammonia --tan 0.6 --ph 8.15 --temp 25 --salinity 34 --format value; }
-
-for tool in mawk wc cc; do
-    command -v $tool >/dev/null || echo "absent: $tool"
-done
-command -v duckdb >/dev/null || echo "absent: duckdb (not a Debian package)"
-
-cc -O2 -o "$work/startup" "$here/startup.c" -lm
-have_mawk=no
-if command -v mawk >/dev/null; then have_mawk=yes; fi
-
-sizes="100000 1000000"
-[ "$largest" -gt 1000000 ] && sizes="$sizes $largest"
-for n in $sizes; do
-    [ -s "$work/rows-$n.csv" ] || awk -v count="$n" -f "$here/make_rows.awk" >"$work/rows-$n.csv"
-done
-
-# The same values first: every row, in the columns that both write.
-if [ $have_mawk = yes ]; then
-    rows "$work/rows-100000.csv" | cut -d, -f1-8 >"$work/ours"
-    peer "$work/rows-100000.csv" >"$work/theirs"
-    cmp "$work/ours" "$work/theirs"
-    echo "values: 100000 rows alike, byte for byte"
+# DuckDB comes from npm, into a folder of its own.
+DUCKDB=$work/duckdb/node_modules
+case $DUCKDB in /*) ;; *) DUCKDB=$PWD/$DUCKDB ;; esac
+export DUCKDB
+if command -v npm >/dev/null && command -v node >/dev/null && [ ! -d "$DUCKDB/@duckdb/node-api" ]; then
+    mkdir -p "$work/duckdb"
+    timeout 300 npm install --silent --no-audit --no-fund --prefix "$work/duckdb" @duckdb/node-api >"$work/npm.log" 2>&1 || true
 fi
 
-# Times.
-for n in $sizes; do
-    r=0
-    while [ $r -lt "$rounds" ]; do
-        clock "ours-$n" rows "$work/rows-$n.csv"
-        [ $have_mawk = no ] || clock "mawk-$n" peer "$work/rows-$n.csv"
-        clock "wc-$n" wc -l "$work/rows-$n.csv"
-        r=$((r + 1))
-    done
-done
-r=0
-while [ $r -lt "$rounds" ]; do
-    clock start-ours hundred one_off
-    clock start-true hundred /bin/true
-    clock start-libm hundred "$work/startup"
-    r=$((r + 1))
-done
-
-awk -v sizes="$sizes" -v rounds="$rounds" '
-    { if (!($1 in least) || $2 < least[$1]) least[$1] = $2; if ($2 > most[$1]) most[$1] = $2 }
-    function line(name, key, per, unit) {
-        if (key in least) printf "  %-28s %10.1f %10.1f %s\n", name, least[key] / per, most[key] / per, unit
-    }
-    END {
-        printf "least and most of %d rounds\n", rounds
-        k = split(sizes, size, " ")
-        for (i = 1; i <= k; i++) {
-            n = size[i]
-            printf "%d rows\n", n
-            line("holdwater", "ours-" n, n, "ns a row"); line("mawk", "mawk-" n, n, "ns a row")
-            line("wc -l", "wc-" n, n, "ns a row")
-            if (("mawk-" n) in least) printf "  ratio: mawk takes %.2f times as long\n", least["mawk-" n] / least["ours-" n]
-            printf "  ratio: %.1f times as long as wc -l\n", least["ours-" n] / least["wc-" n]
-        }
-        print "start-up and one answer"
-        line("holdwater ammonia", "start-ours", 1e5, "us"); line("/bin/true", "start-true", 1e5, "us")
-        line("a program with libm", "start-libm", 1e5, "us")
-        printf "  ratio: %.2f of the program with libm\n", least["start-ours"] / least["start-libm"]
-    }' "$work/times"
-
-# Memory: the peak of the largest run.
-for n in $sizes; do last=$n; done
-if [ -x /usr/bin/time ]; then
-    /usr/bin/time -f "peak memory of $last rows: %M KiB" "$HOLDWATER" ammonia --rows "$work/rows-$last.csv" \
-        --only free_percent,free 2>&1 >/dev/null | tail -n 1
+# Who is there, in which version.
+peers='holdwater wc'
+versions=
+absent=
+has() {
+    versions="$versions, $2"
+    peers="$peers $1"
+}
+lacks() { absent="$absent, $1"; }
+if command -v mawk >/dev/null; then has mawk "$(mawk -W version 2>&1 | head -n 1)"; else lacks mawk; fi
+if command -v gawk >/dev/null; then has gawk "$(gawk --version | head -n 1 | cut -d, -f1)"; else lacks gawk; fi
+if command -v mlr >/dev/null; then has miller "$(mlr --version)"; else lacks 'miller (package miller)'; fi
+if command -v sqlite3 >/dev/null && [ "$(sqlite3 :memory: 'select exp(0)' 2>/dev/null)" = 1.0 ]; then
+    has sqlite3 "sqlite $(sqlite3 --version | cut -d' ' -f1)"
 else
-    echo "absent: time (Debian package time), for the peak of memory"
+    lacks 'sqlite3 with exp()'
 fi
+if [ -x /usr/bin/python3 ]; then has python "$(/usr/bin/python3 --version)"; else lacks python3; fi
+if [ -d "$DUCKDB/@duckdb/node-api" ] && NODE_PATH=$DUCKDB node -e 'require("@duckdb/node-api")' 2>/dev/null; then
+    has duckdb "DuckDB $(sed -n 's/.*"version": *"\([^"]*\)".*/\1/p' "$DUCKDB/@duckdb/node-api/package.json") in node $(node --version)"
+else
+    lacks 'DuckDB (by npm)'
+fi
+
+machine() {
+    sed -n 's/^model name[^:]*: */processor: /p' /proc/cpuinfo 2>/dev/null | head -n 1
+    echo "cores: $(getconf _NPROCESSORS_ONLN 2>/dev/null || echo '?'), load at the start: $(cut -d' ' -f1 /proc/loadavg 2>/dev/null || echo '?')"
+    echo "system: $(uname -s) $(uname -r | cut -d. -f1,2) $(uname -m), $(sed -n 's/^PRETTY_NAME="\(.*\)"/\1/p' /etc/os-release 2>/dev/null || true)"
+    echo "built by: $BENCH_CC"
+    "$HOLDWATER" --version | head -n 1
+}
+
+report() {
+    echo "## Report of $(date -u +%Y-%m-%d)"
+    echo
+    machine | sed 's/^/* /'
+    echo "* others: ${versions#, }; one thread each"
+    [ -z "$absent" ] || echo "* absent: ${absent#, }"
+    echo "* medians of $ROUNDS rounds in which the programs take turns; output discarded; user + system is time of the processor"
+    echo
+    # shellcheck disable=SC2086 # words
+    sh "$here/bench_rows.sh" "$work" $peers
+    echo
+    sh "$here/bench_calcs.sh" "$work"
+    echo
+    sh "$here/bench_shapes.sh" "$work"
+    echo
+    sh "$here/bench_start.sh" "$work"
+    echo
+    sh "$here/bench_core.sh" "$work"
+    echo
+    sh "$here/bench_aims.sh" "$work"
+}
+
+{ report && touch "$work/whole"; } | tee "$work/report.md"
+rm "$work/whole" # not there where a part failed
