@@ -3,6 +3,7 @@
 
 #include "calc/long_limit.h"
 #include "calc/shared.h"
+#include "core/false_position.h"
 #include "tables.h"
 
 #include <math.h>
@@ -13,7 +14,6 @@
  * of a per cent. Where a limit jumps, at a salinity between the two waters, by more: there the
  * steps are finer, around the jump and in the last step. */
 enum { STEPS = 10, FINE_STEPS = 100, JUMPS = 2, LOOKS = STEPS + FINE_STEPS / STEPS + 2 * JUMPS };
-static const double close_enough = 1e-13;
 
 static double level_of(const struct hw_blend *blend, double level, double fresh)
 {
@@ -107,34 +107,17 @@ static struct tried try_share(const struct blend_waters *w, double share)
     return tried;
 }
 
-/* What is left of the excess of an end that stays a second time, by how far the other one came in
- * (Anderson & Bjoerck, BIT 13 (1973) 253). */
-static double kept(const struct tried *before, const struct tried *now)
-{
-    double left = 1 - now->excess / before->excess;
-    return left > 0 ? left : 0.5;
-}
-
-/* The border between a share that does not do it and one that does: by secants that keep the two
- * ends apart, halving every eighth time, so that it always ends. What is returned does it. */
+/* The border between a share that does not do it and one that does. What is returned does it. */
 static double border(const struct blend_waters *w, struct tried bad, struct tried good)
 {
-    int side = 0; /* which end moved last: -1 bad, 1 good */
-    for (int i = 1;
-         good.share - bad.share > close_enough && !(side > 0 && good.excess > -close_enough); i++) {
-        double step = i % 8 == 0 ? 0.5 : fmin(bad.excess / (bad.excess - good.excess), 0.99);
-        struct tried middle = try_share(w, bad.share + (good.share - bad.share) * step);
-        if (middle.excess > 0) {
-            good.excess *= side < 0 ? kept(&bad, &middle) : 1;
-            bad = middle;
-            side = -1;
-        } else {
-            bad.excess *= side > 0 ? kept(&good, &middle) : 1;
-            good = middle;
-            side = 1;
-        }
+    const double close_enough = 1e-13;
+    struct hw_bracket b =
+        hw_bracket_between(bad.share, -bad.excess, good.share, -good.excess, close_enough);
+    while (hw_bracket_is_wide(&b)) {
+        double share = hw_bracket_cut(&b);
+        hw_bracket_take(&b, share, -excess_at(w, share));
     }
-    return good.share;
+    return b.hi;
 }
 
 /* --- Where to look ---------------------------------------------------------------------------- */
