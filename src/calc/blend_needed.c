@@ -166,6 +166,11 @@ static void put_looks(struct looks *looks, const struct blend_waters *w)
     }
 }
 
+bool blend_is_possible(const struct blend_waters *w)
+{
+    return !(excess_at(w, 1) > 0);
+}
+
 double blend_needed(const struct blend_waters *w, bool *settled)
 {
     struct looks looks = {.n = 0};

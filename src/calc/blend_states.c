@@ -66,13 +66,18 @@ static bool has_ammonia(const struct blend_states *s)
     return s->tan_before > 0 || s->tan_new > 0;
 }
 
-void blend_look_for_needed(struct blend_states *s, const double in[])
+void blend_look_for_needed(struct blend_states *s, const double in[], bool share)
 {
-    struct blend_waters waters = both_waters(s, in);
-    if (s->carbonate && s->refusal == BLEND_ANSWERED && has_ammonia(s)) {
-        s->needed = blend_needed(&waters, &s->settled);
-        s->need = isnan(s->needed) ? BLEND_NEED_NONE : BLEND_NEED_FOUND;
+    if (!(s->carbonate && s->refusal == BLEND_ANSWERED && has_ammonia(s))) {
+        return;
     }
+    struct blend_waters waters = both_waters(s, in);
+    bool found = share ? false : blend_is_possible(&waters);
+    if (share) {
+        s->needed = blend_needed(&waters, &s->settled);
+        found = !isnan(s->needed);
+    }
+    s->need = found ? BLEND_NEED_FOUND : BLEND_NEED_NONE;
 }
 
 /* Dissolved carbon of the two readings, and the carbon dioxide of the tank. */
@@ -92,7 +97,7 @@ static void find_carbon(struct blend_states *s, const double in[])
     }
     s->co2_odd = !(s->tank_air >= HW_CARBONATE_AIR_MIN && s->tank_air <= HW_CARBONATE_AIR_MAX);
     if (s->sought) {
-        blend_look_for_needed(s, in);
+        blend_look_for_needed(s, in, true);
     }
 }
 
