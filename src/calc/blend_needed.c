@@ -4,7 +4,7 @@
 #include "calc/long_limit.h"
 #include "calc/shared.h"
 #include "core/blend_kernel.h"
-#include "core/false_position.h"
+#include "core/bracket_kernel.h"
 #include "tables.h"
 
 #include <math.h>

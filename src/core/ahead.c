@@ -2,7 +2,7 @@
  */
 #include "holdwater/ahead.h"
 
-#include "core/false_position.h"
+#include "core/bracket_kernel.h"
 #include "core/no_answer.h"
 #include "core/range.h"
 
