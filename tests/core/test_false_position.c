@@ -94,7 +94,7 @@ static void step_by_step(void **state)
             check(b.lo <= root && b.hi >= root);
             asked++;
         }
-        check(b.hi - b.lo <= near && asked > 0 && asked < 120);
+        check(b.hi - b.lo <= near && asked > 0 && asked < 200);
     }
     struct hw_bracket hit = hw_bracket_between(1.0, -1.0, 4.0, 2.0, 1e-9);
     hw_bracket_take(&hit, hw_bracket_cut(&hit), 0.0);
