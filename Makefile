@@ -110,6 +110,7 @@ $(call objects,$(CALC_SRC) $(ENGINE_SRC) $(CLI_SRC)): | $(BUILD)/tables.h
 $(call objects,$(CLI_SRC)): EXTRA = $(POSIX)
 
 # Vectors for the loops over lanes; a comparison of NaN need not trap for that. No value changes.
+$(BUILD)/src/core/carbonate.o: EXTRA = -ftree-vectorize -fno-trapping-math
 $(BUILD)/src/calc/ammonia_block.o: EXTRA = -ftree-vectorize -fno-trapping-math
 
 $(LIBRARY): $(CORE_OBJ)

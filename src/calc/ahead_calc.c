@@ -234,19 +234,46 @@ static uint64_t notes_of(const struct ahead_days *days, const double in[])
            note_if(!isnan(days->free_peak), HW_AHEAD_NOTE_FREE_AT_PH);
 }
 
+static void put(const struct ahead_days *days, double out[])
+{
+    out[AHEAD_TAN_THEN] = days->outlook.then;
+    out[AHEAD_PEAK] = days->outlook.peak;
+    out[AHEAD_PEAK_HOUR] = days->outlook.peak_hour;
+    out[AHEAD_HOURS_TO_LIMIT] = days->hours_to_limit;
+    out[AHEAD_SETTLES] = days->rest.level;
+    out[AHEAD_FREE_PEAK] = days->free_peak;
+    out[AHEAD_SETTLES_LOW] = days->rest.low;
+    out[AHEAD_SETTLES_HIGH] = days->rest.high;
+    out[AHEAD_FEED_FOR_LIMIT] = days->feed_for_limit;
+}
+
 static void answer(const double in[], double out[], uint64_t *notes)
 {
     struct ahead_days days = ahead_days(in);
     *notes |= notes_of(&days, in);
-    out[AHEAD_TAN_THEN] = days.outlook.then;
-    out[AHEAD_PEAK] = days.outlook.peak;
-    out[AHEAD_PEAK_HOUR] = days.outlook.peak_hour;
-    out[AHEAD_HOURS_TO_LIMIT] = days.hours_to_limit;
-    out[AHEAD_SETTLES] = days.rest.level;
-    out[AHEAD_FREE_PEAK] = days.free_peak;
-    out[AHEAD_SETTLES_LOW] = days.rest.low;
-    out[AHEAD_SETTLES_HIGH] = days.rest.high;
-    out[AHEAD_FEED_FOR_LIMIT] = days.feed_for_limit;
+    put(&days, out);
+}
+
+/* Each row beside the one before it. */
+static bool block(const struct hw_block *block)
+{
+    double in[AHEAD_INPUTS];
+    double out[AHEAD_RESULTS];
+    struct ahead_days days;
+    for (size_t row = 0; row < block->n; row++) {
+        for (size_t i = 0; i < AHEAD_INPUTS; i++) {
+            in[i] = block->in[i][row];
+        }
+        days = ahead_days_beside(in, row > 0 ? &days : NULL);
+        block->notes[row] |= notes_of(&days, in);
+        put(&days, out);
+        for (size_t k = 0; k < AHEAD_RESULTS; k++) {
+            if (block->out[k]) {
+                block->out[k][row] = out[k];
+            }
+        }
+    }
+    return true;
 }
 
 /* clang-format off */
@@ -254,6 +281,6 @@ const struct hw_calc hw_calc_ahead = {
     .name = "ahead", .purpose = "total ammonia in the hours and days to come",
     .inputs = inputs, .n_inputs = AHEAD_INPUTS, .results = results, .n_results = AHEAD_RESULTS,
     .notes = hw_ahead_notes, .n_notes = HW_AHEAD_NOTES, .sources = sources, .answer = answer,
-    .work = ahead_work,
+    .block = block, .work = ahead_work,
 };
 /* clang-format on */

@@ -59,13 +59,33 @@ static void find_tank(const double in[], struct ahead_days *days)
     }
 }
 
-static void find_limit(const double in[], struct ahead_days *days)
+static bool same_tank(const struct hw_ahead_tank *a, const struct hw_ahead_tank *b)
+{
+    return a->even == b->even && a->meal == b->meal && a->meals == b->meals && a->vmax == b->vmax &&
+           a->half == b->half && a->share == b->share && a->every == b->every &&
+           a->fresh == b->fresh;
+}
+
+/* The hours themselves, unless another row has gone the same way. */
+static void find_outlook(struct ahead_days *days, const struct ahead_days *other)
+{
+    bool same = other && days->start == other->start && days->hours == other->hours &&
+                same_tank(&days->tank, &other->tank);
+    if (same) {
+        days->outlook = other->outlook;
+    } else {
+        hw_ahead_level(&days->tank, days->start, days->hours, &days->outlook);
+    }
+    if (same && days->limit == other->limit) {
+        days->hours_to_limit = other->hours_to_limit;
+    } else if (days->outlook.peak >= days->limit) {
+        hw_ahead_reach(&days->tank, days->start, days->limit, days->hours, &days->hours_to_limit);
+    }
+}
+
+static void find_feed(const double in[], struct ahead_days *days)
 {
     double carried = proven_carried(&days->filter, days->limit);
-    if (days->outlook.peak >= days->limit) {
-        hw_ahead_reach(&days->tank, days->start, days->limit, in[AHEAD_HOURS],
-                       &days->hours_to_limit);
-    }
     days->feed_for_limit =
         carried * 24 * in[AHEAD_VOLUME] / (1000 * in[AHEAD_PROTEIN] / 100 * in[AHEAD_FACTOR]);
 }
@@ -78,19 +98,27 @@ static void find_free(const double in[], struct ahead_days *days)
     days->fit_stretched = !isnan(days->free_peak) && status > 0;
 }
 
-struct ahead_days ahead_days(const double in[])
+struct ahead_days ahead_days_beside(const double in[], const struct ahead_days *other)
 {
-    struct ahead_days days = {
-        .start = as_n(in, in[AHEAD_TAN]), .production = NAN, .hours_to_limit = NAN, .pk = NAN};
+    struct ahead_days days = {.start = as_n(in, in[AHEAD_TAN]),
+                              .hours = in[AHEAD_HOURS],
+                              .production = NAN,
+                              .hours_to_limit = NAN,
+                              .pk = NAN};
     find_production(in, &days);
     find_filter(in, &days);
     find_tank(in, &days);
     days.published = long_limit(in[AHEAD_PH], in[AHEAD_TEMP], in[AHEAD_SALINITY]);
     days.limit = isnan(in[AHEAD_LIMIT]) ? days.published.total_n : in[AHEAD_LIMIT];
-    hw_ahead_level(&days.tank, days.start, in[AHEAD_HOURS], &days.outlook);
-    find_limit(in, &days);
+    find_outlook(&days, other);
+    find_feed(in, &days);
     find_free(in, &days);
     return days;
+}
+
+struct ahead_days ahead_days(const double in[])
+{
+    return ahead_days_beside(in, NULL);
 }
 
 /* --- Working ---------------------------------------------------------------------------------- */

@@ -21,7 +21,7 @@ enum {
 
 /* One row, and what the core says of it. Nitrogen is mg/L as N. */
 struct ahead_days {
-    double start;
+    double start, hours;
     double production;   /* mg a day */
     double rise_per_day; /* mg/L a day with no filter */
     struct proven_filter filter;
@@ -37,6 +37,10 @@ struct ahead_days {
 };
 
 struct ahead_days ahead_days(const double in[]);
+
+/* The same, to the last bit, and sooner where the hours ahead are those of another row: in a sweep,
+ * a search or a file most often one input changes, and often one that they do not hang on. */
+struct ahead_days ahead_days_beside(const double in[], const struct ahead_days *other);
 
 /* Writes the working; the same names and numbers as the answer. */
 void ahead_work(const double in[], struct hw_steps *steps);

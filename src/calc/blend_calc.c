@@ -189,11 +189,12 @@ static uint64_t notes_of(const struct blend_states *s, const double in[])
            note_if(!s->carbonate, HW_BLEND_NOTE_BLEND_WORST);
 }
 
-static void answer(const double in[], double out[], uint64_t *notes)
+/* One row. Where a share was given, notes and other results ask only whether any share does it. */
+static void answer_row(const double in[], bool needed, double out[], uint64_t *notes)
 {
     struct blend_states s = blend_states(in);
     if (!s.sought) {
-        blend_look_for_needed(&s, in);
+        blend_look_for_needed(&s, in, needed);
     }
     *notes |= notes_of(&s, in);
     out[BLEND_SHARE_NEEDED] = 100 * s.needed;
@@ -213,12 +214,37 @@ static void answer(const double in[], double out[], uint64_t *notes)
     out[BLEND_FREE_WORST] = s.free_worst;
 }
 
+static void answer(const double in[], double out[], uint64_t *notes)
+{
+    answer_row(in, true, out, notes);
+}
+
+/* Does without the search where nobody wants what it finds. */
+static bool block(const struct hw_block *block)
+{
+    bool needed = block->out[BLEND_SHARE_NEEDED] || block->out[BLEND_WATER_NEEDED];
+    double in[BLEND_INPUTS];
+    double out[BLEND_RESULTS];
+    for (size_t row = 0; row < block->n; row++) {
+        for (size_t i = 0; i < BLEND_INPUTS; i++) {
+            in[i] = block->in[i][row];
+        }
+        answer_row(in, needed, out, &block->notes[row]);
+        for (size_t k = 0; k < BLEND_RESULTS; k++) {
+            if (block->out[k]) {
+                block->out[k][row] = out[k];
+            }
+        }
+    }
+    return true;
+}
+
 /* clang-format off */
 const struct hw_calc hw_calc_blend = {
     .name = "blend",
     .purpose = "what a water change does to temperature, salinity, pH and ammonia",
     .inputs = inputs, .n_inputs = BLEND_INPUTS, .results = results, .n_results = BLEND_RESULTS,
     .notes = hw_blend_notes, .n_notes = HW_BLEND_NOTES, .sources = sources, .answer = answer,
-    .work = blend_work,
+    .block = block, .work = blend_work,
 };
 /* clang-format on */

@@ -3,6 +3,8 @@
 
 #include "calc/long_limit.h"
 #include "calc/shared.h"
+#include "core/blend_kernel.h"
+#include "core/bracket_kernel.h"
 #include "tables.h"
 
 #include <math.h>
@@ -13,7 +15,6 @@
  * of a per cent. Where a limit jumps, at a salinity between the two waters, by more: there the
  * steps are finer, around the jump and in the last step. */
 enum { STEPS = 10, FINE_STEPS = 100, JUMPS = 2, LOOKS = STEPS + FINE_STEPS / STEPS + 2 * JUMPS };
-static const double close_enough = 1e-13;
 
 static double level_of(const struct hw_blend *blend, double level, double fresh)
 {
@@ -86,14 +87,27 @@ const struct hw_carbonate_water *blend_ready(const struct blend_waters *w,
     return made;
 }
 
-static double excess_at(const struct blend_waters *w, double share)
+/* Two waters, and what of them does not hang on the share. */
+struct search {
+    const struct blend_waters *w;
+    struct hw_blend_pair pair;
+};
+
+static struct search search_of(const struct blend_waters *w)
 {
     const struct hw_carbonate_water *tank = w->tank.ready;
     const struct hw_carbonate_water *fresh = w->fresh.ready;
+    struct search search = {
+        w, hw_blend_pair_of(tank->temp, tank->salinity, fresh->temp, fresh->salinity)};
+    return search;
+}
+
+static double excess_at(const struct search *s, double share)
+{
     struct hw_blend b;
     struct hw_carbonate_water made;
-    hw_blend_mix(share, tank->temp, tank->salinity, fresh->temp, fresh->salinity, &b);
-    return excess_of(w, &b, blend_ready(w, &b, &made));
+    hw_blend_mixed(&s->pair, share, &b);
+    return excess_of(s->w, &b, blend_ready(s->w, &b, &made));
 }
 
 /* A share, and how far it is from doing it. */
@@ -101,40 +115,23 @@ struct tried {
     double share, excess;
 };
 
-static struct tried try_share(const struct blend_waters *w, double share)
+static struct tried try_share(const struct search *s, double share)
 {
-    struct tried tried = {share, excess_at(w, share)};
+    struct tried tried = {share, excess_at(s, share)};
     return tried;
 }
 
-/* What is left of the excess of an end that stays a second time, by how far the other one came in
- * (Anderson & Bjoerck, BIT 13 (1973) 253). */
-static double kept(const struct tried *before, const struct tried *now)
+/* The border between a share that does not do it and one that does. What is returned does it. */
+static double border(const struct search *s, struct tried bad, struct tried good)
 {
-    double left = 1 - now->excess / before->excess;
-    return left > 0 ? left : 0.5;
-}
-
-/* The border between a share that does not do it and one that does: by secants that keep the two
- * ends apart, halving every eighth time, so that it always ends. What is returned does it. */
-static double border(const struct blend_waters *w, struct tried bad, struct tried good)
-{
-    int side = 0; /* which end moved last: -1 bad, 1 good */
-    for (int i = 1;
-         good.share - bad.share > close_enough && !(side > 0 && good.excess > -close_enough); i++) {
-        double step = i % 8 == 0 ? 0.5 : fmin(bad.excess / (bad.excess - good.excess), 0.99);
-        struct tried middle = try_share(w, bad.share + (good.share - bad.share) * step);
-        if (middle.excess > 0) {
-            good.excess *= side < 0 ? kept(&bad, &middle) : 1;
-            bad = middle;
-            side = -1;
-        } else {
-            bad.excess *= side > 0 ? kept(&good, &middle) : 1;
-            good = middle;
-            side = 1;
-        }
+    const double close_enough = 1e-14;
+    struct hw_bracket b =
+        hw_bracket_between(bad.share, -bad.excess, good.share, -good.excess, close_enough);
+    while (hw_bracket_is_wide(&b)) {
+        double share = hw_bracket_cut(&b);
+        hw_bracket_take(&b, share, -excess_at(s, share));
     }
-    return good.share;
+    return b.hi;
 }
 
 /* --- Where to look ---------------------------------------------------------------------------- */
@@ -183,20 +180,27 @@ static void put_looks(struct looks *looks, const struct blend_waters *w)
     }
 }
 
+bool blend_is_possible(const struct blend_waters *w)
+{
+    const struct search search = search_of(w);
+    return !(excess_at(&search, 1) > 0);
+}
+
 double blend_needed(const struct blend_waters *w, bool *settled)
 {
+    const struct search search = search_of(w);
     struct looks looks = {.n = 0};
     put_looks(&looks, w);
-    struct tried good = try_share(w, looks.share[0]);
+    struct tried good = try_share(&search, looks.share[0]);
     *settled = false;
     if (good.excess > 0) {
         return (double)NAN;
     }
     for (int i = 1; i < looks.n; i++) {
-        struct tried next = try_share(w, looks.share[i]);
+        struct tried next = try_share(&search, looks.share[i]);
         if (next.excess > 0) {
-            *settled = next.share > 0 && !above(excess_at(w, 0), 0);
-            return border(w, next, good);
+            *settled = next.share > 0 && !above(excess_at(&search, 0), 0);
+            return border(&search, next, good);
         }
         good = next;
     }

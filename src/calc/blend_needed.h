@@ -30,6 +30,9 @@ const struct hw_carbonate_water *blend_ready(const struct blend_waters *w,
 bool blend_does_it(const struct blend_waters *w, const struct hw_blend *blend,
                    const struct hw_carbonate_water *water);
 
+/* Whether all of the water would do it: then some share does. */
+bool blend_is_possible(const struct blend_waters *w);
+
 /* The smallest share that does it, and beyond which every share does; NaN where all of the water
  * would not. `settled`: there is one, and no change at all does it too. */
 double blend_needed(const struct blend_waters *w, bool *settled);

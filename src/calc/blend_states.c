@@ -66,13 +66,18 @@ static bool has_ammonia(const struct blend_states *s)
     return s->tan_before > 0 || s->tan_new > 0;
 }
 
-void blend_look_for_needed(struct blend_states *s, const double in[])
+void blend_look_for_needed(struct blend_states *s, const double in[], bool share)
 {
-    struct blend_waters waters = both_waters(s, in);
-    if (s->carbonate && s->refusal == BLEND_ANSWERED && has_ammonia(s)) {
-        s->needed = blend_needed(&waters, &s->settled);
-        s->need = isnan(s->needed) ? BLEND_NEED_NONE : BLEND_NEED_FOUND;
+    if (!(s->carbonate && s->refusal == BLEND_ANSWERED && has_ammonia(s))) {
+        return;
     }
+    struct blend_waters waters = both_waters(s, in);
+    bool found = share ? false : blend_is_possible(&waters);
+    if (share) {
+        s->needed = blend_needed(&waters, &s->settled);
+        found = !isnan(s->needed);
+    }
+    s->need = found ? BLEND_NEED_FOUND : BLEND_NEED_NONE;
 }
 
 /* Dissolved carbon of the two readings, and the carbon dioxide of the tank. */
@@ -91,9 +96,6 @@ static void find_carbon(struct blend_states *s, const double in[])
         return;
     }
     s->co2_odd = !(s->tank_air >= HW_CARBONATE_AIR_MIN && s->tank_air <= HW_CARBONATE_AIR_MAX);
-    if (s->sought) {
-        blend_look_for_needed(s, in);
-    }
 }
 
 static void find_states(struct blend_states *s, const double in[])
@@ -140,14 +142,6 @@ static void find_limits(struct blend_states *s, const double in[])
     s->hour_fresh = above(hour.fresh_ratio, 1);
 }
 
-/* The share given, or the one that is needed; NaN where there is none. */
-static double share_of(const struct blend_states *s, const double in[])
-{
-    double given =
-        isnan(in[BLEND_SHARE]) ? in[BLEND_TAKE] / in[BLEND_VOLUME] : in[BLEND_SHARE] / 100;
-    return s->sought ? s->needed : given;
-}
-
 /* The states of the mixture, or without the alkalinities the worst. */
 static void find_after(struct blend_states *s, const double in[])
 {
@@ -161,12 +155,11 @@ static void find_after(struct blend_states *s, const double in[])
     find_limits(s, in);
 }
 
-struct blend_states blend_states(const double in[])
+struct blend_states blend_before(const double in[])
 {
     static const struct hw_blend none = {NAN, NAN, NAN, NAN, NAN, NAN};
     struct blend_states s = {
         .carbonate = !isnan(in[BLEND_ALKALINITY]) && !isnan(in[BLEND_NEW_ALKALINITY]),
-        .sought = isnan(in[BLEND_SHARE]) && isnan(in[BLEND_TAKE]),
         .needed = NAN,
         .blend = none,
         .tan_after = NAN,
@@ -187,14 +180,31 @@ struct blend_states blend_states(const double in[])
     if (s.carbonate) {
         find_carbon(&s, in);
     }
-    s.share = share_of(&s, in);
-    if (s.share > 1) {
-        s.refusal = BLEND_OVER_VOLUME;
-    } else if (s.sought && s.need == BLEND_NEED_UNKNOWN && s.refusal == BLEND_ANSWERED) {
-        s.refusal = BLEND_NO_SHARE;
-    } else if (s.refusal == BLEND_ANSWERED && !isnan(s.share)) {
-        find_after(&s, in);
+    return s;
+}
+
+void blend_change(struct blend_states *s, const double in[], double share)
+{
+    s->sought = isnan(share);
+    if (s->sought) {
+        blend_look_for_needed(s, in, true);
     }
+    s->share = s->sought ? s->needed : share;
+    if (s->share > 1) {
+        s->refusal = BLEND_OVER_VOLUME;
+    } else if (s->sought && s->need == BLEND_NEED_UNKNOWN && s->refusal == BLEND_ANSWERED) {
+        s->refusal = BLEND_NO_SHARE;
+    } else if (s->refusal == BLEND_ANSWERED && !isnan(s->share)) {
+        find_after(s, in);
+    }
+}
+
+struct blend_states blend_states(const double in[])
+{
+    struct blend_states s = blend_before(in);
+    double share =
+        isnan(in[BLEND_SHARE]) ? in[BLEND_TAKE] / in[BLEND_VOLUME] : in[BLEND_SHARE] / 100;
+    blend_change(&s, in, share);
     return s;
 }
 

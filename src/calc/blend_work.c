@@ -136,7 +136,7 @@ void blend_work(const double in[], struct hw_steps *steps)
         step_mixture(&s, in, steps);
     }
     if (!s.sought) {
-        blend_look_for_needed(&s, in);
+        blend_look_for_needed(&s, in, true);
     }
     if (s.need == BLEND_NEED_FOUND) {
         step_needed(&s, in, steps);

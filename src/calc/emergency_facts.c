@@ -7,6 +7,7 @@
 #include "tables.h"
 
 #include <math.h>
+#include <string.h>
 
 static enum emergency_water water_of(double ph)
 {
@@ -21,13 +22,18 @@ static double or_else(double given, double other)
     return isnan(given) ? other : given;
 }
 
+/* Temperature, salinity and the pH of both waters: all that a mixture needs. */
+static bool mixes(const double in[])
+{
+    return in[EMERGENCY_TAN] > 0 && !isnan(in[EMERGENCY_TEMP]) && !isnan(in[EMERGENCY_SALINITY]) &&
+           !isnan(in[EMERGENCY_NEW_PH]);
+}
+
 /* The question of `blend`: new water without ammonia, matched where nothing else was said. */
-static struct blend_states ask_blend(const double in[], double share)
+static void find_before(struct emergency *e, const double in[])
 {
     const double blend_in[BLEND_INPUTS] = {
         [BLEND_VOLUME] = in[EMERGENCY_VOLUME],
-        [BLEND_TAKE] = NAN,
-        [BLEND_SHARE] = 100 * share,
         [BLEND_TAN] = in[EMERGENCY_TAN],
         [BLEND_BASIS] = in[EMERGENCY_BASIS],
         [BLEND_PH] = in[EMERGENCY_PH],
@@ -40,14 +46,17 @@ static struct blend_states ask_blend(const double in[], double share)
         [BLEND_NEW_SALINITY] = or_else(in[EMERGENCY_NEW_SALINITY], in[EMERGENCY_SALINITY]),
         [BLEND_AIR_CO2] = hw_calc_blend.inputs[BLEND_AIR_CO2].preset,
     };
-    return blend_states(blend_in);
+    memcpy(e->blend_in, blend_in, sizeof blend_in);
+    if (mixes(in)) {
+        e->before = blend_before(e->blend_in);
+    }
 }
 
-/* Temperature, salinity and the pH of both waters: all that a mixture needs. */
-static bool mixes(const double in[])
+static struct blend_states ask_blend(const struct emergency *e, double share)
 {
-    return in[EMERGENCY_TAN] > 0 && !isnan(in[EMERGENCY_TEMP]) && !isnan(in[EMERGENCY_SALINITY]) &&
-           !isnan(in[EMERGENCY_NEW_PH]);
+    struct blend_states asked = e->before;
+    blend_change(&asked, e->blend_in, share);
+    return asked;
 }
 
 static void find_share(struct emergency *e, const double in[])
@@ -57,13 +66,13 @@ static void find_share(struct emergency *e, const double in[])
     if (!known) {
         return;
     }
-    e->blend = ask_blend(in, NAN);
+    e->blend = ask_blend(e, NAN);
     e->readings_odd = e->blend.refusal != BLEND_ANSWERED;
     e->both_known = !e->readings_odd;
     if (e->both_known) {
         e->share_needed = 100 * e->blend.needed;
         e->water_needed = e->blend.needed * in[EMERGENCY_VOLUME];
-        e->free_aired = ask_blend(in, 0).free[BLEND_AIRED];
+        e->free_aired = ask_blend(e, 0).free[BLEND_AIRED];
     }
 }
 
@@ -93,10 +102,10 @@ static enum emergency_effect effect_of(const struct emergency *e, const struct b
     return known && !above(highest, e->free_aired) ? EMERGENCY_AIR : EMERGENCY_WORSE;
 }
 
-static void find_half(struct emergency *e, const double in[])
+static void find_half(struct emergency *e)
 {
     if (e->both_known) {
-        struct blend_states half = ask_blend(in, 0.5);
+        struct blend_states half = ask_blend(e, 0.5);
         e->half = effect_of(e, &half);
         e->half_under = e->half != EMERGENCY_WORSE && is_under(&half);
     }
@@ -115,7 +124,7 @@ static void find_at_hand(struct emergency *e, const double in[])
     if (isnan(share) || !mixes(in) || e->readings_odd) {
         return;
     }
-    e->at_hand = ask_blend(in, share);
+    e->at_hand = ask_blend(e, share);
     if (e->at_hand.refusal != BLEND_ANSWERED) {
         e->readings_odd = true;
         return;
@@ -308,8 +317,9 @@ struct emergency emergency_facts(const double in[])
     e.long_ratio = e.tan_n / e.limit.total_n;
     e.kind = kind_of(e.medicine);
     e.deadly = is_deadly(in);
+    find_before(&e, in);
     find_share(&e, in);
-    find_half(&e, in);
+    find_half(&e);
     find_at_hand(&e, in);
     e.water_in = emergency_water_in(in, e.water_needed);
     find_medicine(&e, in);

@@ -44,6 +44,8 @@ struct emergency {
     double long_ratio;
     bool both_known;   /* enough is known of both waters to look for the share that is needed */
     bool readings_odd; /* the readings of the two waters do not go together */
+    double blend_in[BLEND_INPUTS];     /* the question of `blend` ... */
+    struct blend_states before;        /* ... and both waters, where they are known */
     struct blend_states blend;         /* the change that is needed */
     double share_needed, water_needed; /* %, L */
     double free_aired;                 /* of the tank aired without a change, mg/L as N */

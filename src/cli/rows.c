@@ -58,18 +58,66 @@ static bool read_header(struct rows *rows)
                         &rows->columns);
 }
 
-/* True when an input stands on its own: a number, of no group, without conditions or a namesake,
- * and no condition asks for it. */
-static bool stands_alone(const struct hw_calc *calc, size_t input)
+/* True when the input may be written row by row. */
+static bool comes_later(const struct rows *rows, size_t input)
 {
-    const struct hw_input *this = &calc->inputs[input];
+    return columns_feed(&rows->columns, rows->calc, input) ||
+           (rows->by_tank && tank_rows_tell(rows->calc, input));
+}
+
+/* True when a condition of another input asks for this one. */
+static bool is_asked_for(const struct hw_calc *calc, size_t input)
+{
     for (size_t i = input; i < calc->n_inputs; i++) {
         if (calc->inputs[i].when_words != 0 && calc->inputs[i].when_input == (int)input) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* True when an input may be left out, and no other of its group is given. */
+static bool is_alone_in_group(const struct rows *rows, size_t input)
+{
+    const struct hw_input *this = &rows->calc->inputs[input];
+    for (size_t i = 0; this->group != 0 && i < rows->calc->n_inputs; i++) {
+        bool other = rows->calc->inputs[i].group == this->group && i != input;
+        if (other && (comes_later(rows, i) || !isnan(rows->constant.in[i]))) {
             return false;
         }
     }
-    return !this->words && this->group == 0 && this->when_words == 0 &&
-           hw_input_first(calc, input) == input;
+    return this->group == 0 || this->need == HW_OPTIONAL;
+}
+
+/* The entry that a column feeds, where it stands on its own in every row: a number that no
+ * condition asks for, in force by what no column decides, and alone in its group. Else the number of
+ * inputs. */
+static size_t stands_alone(const struct rows *rows, size_t input)
+{
+    const struct hw_calc *calc = rows->calc;
+    size_t found = calc->n_inputs;
+    for (size_t i = input; i < calc->n_inputs; i = hw_input_next(calc, i)) {
+        if (calc->inputs[i].words || is_asked_for(calc, i)) {
+            return calc->n_inputs;
+        }
+        found = hw_input_wanted(calc, i, rows->constant.in) ? i : found;
+    }
+    bool alone = found < calc->n_inputs && is_alone_in_group(rows, found);
+    return alone ? found : calc->n_inputs;
+}
+
+/* Where each column stands alone, it feeds the entry of its name that is in force. */
+static void find_plain(struct rows *rows)
+{
+    size_t entry[HW_INPUTS];
+    rows->plain = !rows->args->spread && !rows->by_tank;
+    for (size_t k = 0; k < rows->columns.n_feed; k++) {
+        entry[k] = stands_alone(rows, rows->columns.feed[k].input);
+        rows->plain = rows->plain && entry[k] < rows->calc->n_inputs;
+    }
+    for (size_t k = 0; rows->plain && k < rows->columns.n_feed; k++) {
+        rows->columns.feed[k].input = entry[k];
+    }
 }
 
 /* Where each row has a tank of its own, what its water tells is known row by row. */
@@ -99,13 +147,6 @@ static bool prepare_tanks(struct rows *rows)
         }
     }
     return true;
-}
-
-/* True when the input may be written row by row. */
-static bool comes_later(const struct rows *rows, size_t input)
-{
-    return columns_feed(&rows->columns, rows->calc, input) ||
-           (rows->by_tank && tank_rows_tell(rows->calc, input));
 }
 
 /* The question as far as no column decides it. */
@@ -162,14 +203,12 @@ static int prepare(struct rows *rows)
     if (!prepare_tanks(rows)) {
         return EXIT_ASKED_WRONGLY;
     }
-    rows->plain = !rows->args->spread && !rows->by_tank;
     rows->grave = hw_notes_grave(calc);
     rows->tellable = notes_between(calc, HW_CAUTION, HW_WITHHELD);
     for (size_t i = 0; i < calc->n_inputs; i++) {
         if (!comes_later(rows, i)) {
             tank_mention(rows->args, i);
         } else {
-            rows->plain = rows->plain && stands_alone(calc, i);
             rows->base[i].from = rows->base[i].text.at ? rows->base[i].from : HW_FROM_COLUMN;
         }
     }
@@ -180,6 +219,7 @@ static int prepare(struct rows *rows)
     if (!has_time(rows)) {
         return EXIT_ASKED_WRONGLY;
     }
+    find_plain(rows);
     hw_batch_fill(&rows->batch, &rows->constant, HW_BLOCK);
     for (size_t i = 0; i < calc->n_results; i++) {
         rows->batch.unwanted[i] =

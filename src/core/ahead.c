@@ -2,6 +2,7 @@
  */
 #include "holdwater/ahead.h"
 
+#include "core/bracket_kernel.h"
 #include "core/no_answer.h"
 #include "core/range.h"
 
@@ -147,9 +148,11 @@ struct walk {
     struct hw_ahead_outlook outlook;
 };
 
+/* Without a filter no step waits for the level of the one before. */
 static double slope(const struct hw_ahead_tank *tank, double level, double gut)
 {
-    return tank->even + k * gut - taken(level, tank->vmax, tank->half);
+    double given = tank->even + k * gut;
+    return tank->vmax > 0.0 ? given - taken(level, tank->vmax, tank->half) : given;
 }
 
 /* The level after a step, by what is in the second step of the fish in its middle and at its end.
@@ -179,42 +182,29 @@ static struct moment on_the_way(const struct hw_ahead_tank *tank, const struct m
 static double how_steep(const struct moment *moment, double limit)
 {
     (void)limit;
-    return moment->slope;
+    return -moment->slope;
 }
 
 static double how_far(const struct moment *moment, double limit)
 {
-    return limit - moment->level;
+    return moment->level - limit;
 }
 
-/* Where in a step a measure comes to zero that is above it at the start and not at the end. False
- * position by the Illinois rule: what is so nearly a straight line is exact after a few rounds. */
+/* Where in a step a measure comes to zero that is below it at the start and not at the end. */
 static struct moment crossing(const struct walk *w, const struct moment *from,
                               const struct moment *to,
                               double (*measure)(const struct moment *moment, double limit))
 {
+    const double near = 1e-14; /* hours */
     struct moment found = *to;
-    double lo = 0.0;
-    double hi = to->hour - from->hour;
-    double over = measure(from, w->limit);
-    double under = measure(to, w->limit);
-    bool from_below = false;
-    for (int i = 0; i < 12; i++) {
-        double at = (hi * over - lo * under) / (over - under);
+    struct hw_bracket b = hw_bracket_between(0, measure(from, w->limit), to->hour - from->hour,
+                                             measure(to, w->limit), near);
+    while (hw_bracket_is_wide(&b)) {
+        double at = hw_bracket_cut(&b);
         struct moment then = on_the_way(w->tank, from, at);
         double now = measure(&then, w->limit);
-        bool below = now > 0.0;
-        if (below) {
-            lo = at;
-            over = now;
-            under = from_below ? under / 2.0 : under;
-        } else {
-            hi = at;
-            under = now;
-            over = from_below ? over : over / 2.0;
-            found = then;
-        }
-        from_below = below;
+        hw_bracket_take(&b, at, now);
+        found = now >= 0 ? then : found;
     }
     return found;
 }

@@ -1,9 +1,9 @@
 /* blend.c - two waters mixed. */
 #include "holdwater/blend.h"
 
+#include "core/blend_kernel.h"
 #include "core/no_answer.h"
 #include "core/range.h"
-#include "core/seawater_kernel.h"
 #include "holdwater/seawater.h"
 
 #include <math.h>
@@ -15,12 +15,6 @@ static bool is_water(double temp, double salinity)
            hw_within(salinity, HW_PH_SALINITY_MIN, HW_PH_SALINITY_MAX);
 }
 
-/* (1 - share) a + share b, without rounding where a is b, and at both ends. */
-static double mean(double a, double b, double share)
-{
-    return share < 0.5 ? a + share * (b - a) : b - (1.0 - share) * (b - a);
-}
-
 int hw_blend_mix(double share, double temp, double salinity, double new_temp, double new_salinity,
                  struct hw_blend *blend)
 {
@@ -30,18 +24,8 @@ int hw_blend_mix(double share, double temp, double salinity, double new_temp, do
         !is_water(new_temp, new_salinity)) {
         return HW_STATUS_RANGE;
     }
-    double old_density = hw_density_at_68(hw_temp_68(temp), salinity);
-    double new_density = hw_density_at_68(hw_temp_68(new_temp), new_salinity);
-    double w = share * new_density / mean(old_density, new_density, share);
-    blend->mass_share = w;
-    double old_heat = (1.0 - w) * hw_specific_heat_68(hw_temp_68(temp), salinity);
-    double new_heat = w * hw_specific_heat_68(hw_temp_68(new_temp), new_salinity);
-    blend->heat_share = new_heat / (old_heat + new_heat);
-    blend->temp = mean(temp, new_temp, blend->heat_share);
-    blend->salinity = mean(salinity, new_salinity, w);
-    double density = hw_density_at_68(hw_temp_68(blend->temp), blend->salinity);
-    blend->per_old = (1.0 - w) * density / old_density;
-    blend->per_new = w * density / new_density;
+    const struct hw_blend_pair pair = hw_blend_pair_of(temp, salinity, new_temp, new_salinity);
+    hw_blend_mixed(&pair, share, blend);
     bool stretched =
         salinity > HW_SEAWATER_SALINITY_FITTED || new_salinity > HW_SEAWATER_SALINITY_FITTED;
     return stretched ? HW_STATUS_STRETCHED : HW_STATUS_OK;

@@ -9,6 +9,9 @@
 #include "core/seawater_kernel.h"
 #include "holdwater/molar.h"
 
+#include <math.h>
+#include <stdbool.h>
+
 /* What is in one water, mol per kg of solution. */
 struct water {
     const struct hw_carbonate_water *at; /* its constants */
@@ -21,7 +24,28 @@ static const struct hw_carbonate_water no_water = {
     HW_NO_ANSWER,    HW_NO_ANSWER, HW_NO_ANSWER, HW_NO_ANSWER, HW_NO_ANSWER, HW_NO_ANSWER,
 };
 
-/* Each logarithm and ratio that several constants need is found once. */
+/* ln of what a water's constants are the exponentials of: those of HSO4- and HF on the free scale,
+ * the others as in hw_carbonate_water. */
+enum { SULFATE, FLUORIDE, K1, K2, KB, KW, KN, GAS, CONSTANTS };
+
+static void find_logarithms(const struct hw_powers *of, double ln[CONSTANTS])
+{
+    const double ln_10 = 0x1.26bb1bbb55516p+1;
+    const double ln_100 = 0x1.26bb1bbb55516p+2;
+    double molal = hw_clegg1995_molal_pk(of->temp, of->salinity);
+    ln[SULFATE] = hw_ln_sulfate(of);
+    ln[FLUORIDE] = hw_ln_fluoride(of);
+    ln[K1] = -ln_10 * hw_carbonic_pk1(of);
+    ln[K2] = -ln_10 * hw_carbonic_pk2(of);
+    ln[KB] = hw_ln_boric(of);
+    ln[KW] = hw_ln_water(of);
+    ln[KN] = of->ln_share - ln_10 * molal;
+    ln[GAS] = hw_ln_carbon_dioxide_solubility(of->kelvin, of->ln_t - ln_100, of->salinity) +
+              hw_ln_carbon_dioxide_fugacity(of->kelvin);
+}
+
+/* Each logarithm and ratio that several constants need is found once, and the exponentials in one
+ * loop, of which a compiler can take two or more at a time. */
 int hw_carbonate_water(double temp, double salinity, struct hw_carbonate_water *water)
 {
     *water = no_water;
@@ -30,20 +54,24 @@ int hw_carbonate_water(double temp, double salinity, struct hw_carbonate_water *
         return HW_STATUS_RANGE;
     }
     const struct hw_powers of = hw_powers_of(temp, salinity);
-    const struct hw_over_free over = hw_over_free_of(&of);
+    double constant[CONSTANTS];
+    find_logarithms(&of, constant);
+    for (int i = 0; i < CONSTANTS; i++) {
+        constant[i] = hw_exp(constant[i]);
+    }
+    const struct hw_over_free over = hw_over_free_by(&of, constant[SULFATE], constant[FLUORIDE]);
     water->status = hw_scale_stretched(HW_PH_METER, salinity) ? HW_STATUS_STRETCHED : HW_STATUS_OK;
     water->temp = temp;
     water->salinity = salinity;
     water->density = hw_density_at_68(hw_temp_68(temp), salinity);
     water->meter_over_total = -hw_log10_phi(&of, &over) - -hw_log10(over.total);
-    water->k1 = hw_exp10(-hw_carbonic_pk1(&of));
-    water->k2 = hw_exp10(-hw_carbonic_pk2(&of));
-    water->kb = hw_exp(hw_ln_boric(&of));
-    water->kw = hw_exp(hw_ln_water(&of));
-    water->kn = hw_exp10(-hw_clegg1995_pk(HW_PH_TOTAL, temp, salinity));
+    water->k1 = constant[K1];
+    water->k2 = constant[K2];
+    water->kb = constant[KB];
+    water->kw = constant[KW];
+    water->kn = constant[KN];
     water->boron = hw_total_boron(salinity);
-    water->per_atmosphere =
-        hw_carbon_dioxide_solubility(of.kelvin, salinity) * hw_carbon_dioxide_fugacity(of.kelvin);
+    water->per_atmosphere = constant[GAS];
     return water->status;
 }
 
@@ -75,53 +103,74 @@ static double equivalents(const struct water *w, double h)
            (h * h + w->at->k1 * h + w->at->k1 * w->at->k2);
 }
 
-/* Alkalinity of the water at h mol/kg of H+; it falls with h, whichever way carbon is known. */
-static double alkalinity_at(const struct water *w, double h)
-{
-    double carbonate = isnan(w->carbon)
-                           ? w->free_carbon * w->at->k1 / h * (1.0 + 2.0 * w->at->k2 / h)
-                           : w->carbon * equivalents(w, h);
-    return other_alkalinity(w, h) + carbonate;
-}
+/* Alkalinity of the water at some H+, which falls with it, whichever way carbon is known; and by how
+ * much it falls for each 1/e that H+ rises by: -d(alkalinity)/d(ln h), above 0. */
+struct at_h {
+    double alkalinity, fall;
+};
 
-/* How much of it falls for each 1/e that h rises by: -d(alkalinity)/d(ln h), above 0. */
-static double alkalinity_fall(const struct water *w, double h)
+static struct at_h look_at(const struct water *w, double h)
 {
-    double borate = w->at->kb / (w->at->kb + h);
-    double ammonia = w->at->kn / (w->at->kn + h);
-    double fall = w->at->boron * borate * (1.0 - borate) + w->at->kw / h + h +
-                  w->nitrogen * ammonia * (1.0 - ammonia);
+    const struct hw_carbonate_water *at = w->at;
+    double borate = at->kb / (at->kb + h);
+    double ammonia = at->kn / (at->kn + h);
+    double hydroxide = at->kw / h;
+    struct at_h found = {at->boron * borate + hydroxide - h + w->nitrogen * ammonia,
+                         at->boron * borate * (1.0 - borate) + hydroxide + h +
+                             w->nitrogen * ammonia * (1.0 - ammonia)};
     if (isnan(w->carbon)) {
-        return fall + w->free_carbon * w->at->k1 / h * (1.0 + 4.0 * w->at->k2 / h);
+        double bicarbonate = w->free_carbon * at->k1 / h;
+        double carbonate = bicarbonate * at->k2 / h;
+        found.alkalinity += bicarbonate + 2.0 * carbonate;
+        found.fall += bicarbonate + 4.0 * carbonate;
+    } else {
+        /* Shares of dissolved carbon that are CO2, bicarbonate and carbonate. */
+        double part = 1.0 / (h * h + at->k1 * h + at->k1 * at->k2);
+        double co2 = h * h * part;
+        double bicarbonate = at->k1 * h * part;
+        double carbonate = at->k1 * at->k2 * part;
+        found.alkalinity += w->carbon * (bicarbonate + 2.0 * carbonate);
+        found.fall +=
+            w->carbon * (co2 * bicarbonate + bicarbonate * carbonate + 4.0 * co2 * carbonate);
     }
-    /* Shares of dissolved carbon that are CO2, bicarbonate and carbonate. */
-    double all = h * h + w->at->k1 * h + w->at->k1 * w->at->k2;
-    double co2 = h * h / all;
-    double bicarbonate = w->at->k1 * h / all;
-    double carbonate = w->at->k1 * w->at->k2 / all;
-    return fall + w->carbon * (co2 * bicarbonate + bicarbonate * carbonate + 4.0 * co2 * carbonate);
+    return found;
 }
 
-/* Newton's steps in ln h, each within what is left of pH 3 to 12; one that leads out, or farther
- * than a hundredfold, is halfway in pH instead. Four to eight are enough. */
+/* H+ of pH 3 and 12. */
+static const double most_acid = 1e-3;
+static const double most_base = 1e-12;
+
+static bool has_ph(const struct water *w)
+{
+    return look_at(w, most_acid).alkalinity < w->alkalinity &&
+           look_at(w, most_base).alkalinity > w->alkalinity;
+}
+
+/* Newton's steps in ln h, none farther than a threefold, each within what is left of pH 3 to 12; one
+ * that leads out is halfway in pH instead: then it is first asked whether there is a pH at all.
+ * (2 + x) / (2 - x) stands for e^x: what that is wrong by is gone with the step. Four or five are
+ * enough. */
 static int solve(const struct water *w, double *ph)
 {
-    const double farthest = 4.6;
     const double near = 1e-8; /* an error so small is squared by a last step */
-    double acid = 1e-3;
-    double base = 1e-12;
-    if (!(alkalinity_at(w, acid) < w->alkalinity && alkalinity_at(w, base) > w->alkalinity)) {
-        return HW_STATUS_NONE;
-    }
+    double acid = most_acid;
+    double base = most_base;
     double h = 1e-8;
-    double step = farthest;
+    double step = 1.0;
+    bool sure = false;
     for (int i = 0; i < 60 && fabs(step) > near; i++) { /* GCOVR_EXCL_LINE: it never takes 60 */
-        double over = alkalinity_at(w, h) - w->alkalinity;
+        struct at_h here = look_at(w, h);
+        double over = here.alkalinity - w->alkalinity;
         acid = over < 0 ? h : acid;
         base = over < 0 ? base : h;
-        step = over / alkalinity_fall(w, h);
-        double next = fabs(step) < farthest ? h * hw_exp(step) : acid;
+        step = over / here.fall;
+        step = step > 1.0 ? 1.0 : step < -1.0 ? -1.0 : step;
+        double next = h * (2.0 + step) / (2.0 - step);
         bool within = fabs(step) <= near || (next > base && next < acid);
+        if (!within && !sure && !has_ph(w)) {
+            return HW_STATUS_NONE;
+        }
+        sure = sure || !within;
         h = within ? next : sqrt(acid * base);
     }
     *ph = w->at->meter_over_total - hw_log10(h);

@@ -8,20 +8,30 @@
 
 #include <math.h>
 
-/* Solubility of carbon dioxide, mol/kg/atm (Weiss 1974). */
-static inline double hw_carbon_dioxide_solubility(double kelvin, double salinity)
+/* ln of the solubility of carbon dioxide, mol/kg/atm (Weiss 1974), by ln(T/100) too. */
+static inline double hw_ln_carbon_dioxide_solubility(double kelvin, double ln_h, double salinity)
 {
     double h = kelvin / 100.0;
-    return hw_exp(-60.2409 + 93.4517 / h + 23.3585 * hw_log(h) +
-                  salinity * (0.023517 - 0.023656 * h + 0.0047036 * h * h));
+    return -60.2409 + 93.4517 / h + 23.3585 * ln_h +
+           salinity * (0.023517 - 0.023656 * h + 0.0047036 * h * h);
 }
 
-/* Fugacity over partial pressure of carbon dioxide at one atmosphere (Weiss 1974). */
-static inline double hw_carbon_dioxide_fugacity(double kelvin)
+static inline double hw_carbon_dioxide_solubility(double kelvin, double salinity)
+{
+    return hw_exp(hw_ln_carbon_dioxide_solubility(kelvin, hw_log(kelvin / 100.0), salinity));
+}
+
+/* ln of fugacity over partial pressure of carbon dioxide at one atmosphere (Weiss 1974). */
+static inline double hw_ln_carbon_dioxide_fugacity(double kelvin)
 {
     double b = -1636.75 + kelvin * (12.0408 + kelvin * (-0.0327957 + kelvin * 3.16528e-5));
     double d = 57.7 - 0.118 * kelvin;
-    return hw_exp((b + 2.0 * d) * 1.01325 / (83.14462618 * kelvin));
+    return (b + 2.0 * d) * 1.01325 / (83.14462618 * kelvin);
+}
+
+static inline double hw_carbon_dioxide_fugacity(double kelvin)
+{
+    return hw_exp(hw_ln_carbon_dioxide_fugacity(kelvin));
 }
 
 /* Waters, Millero & Woosley 2014: the two have one form. pure, by 1/T, by ln T; then by S^0.5, S,

@@ -11,10 +11,8 @@
 static const double a0 = 0.0080;
 static const double b0 = 0.0005;
 
-/* The square root of the ratio: where salinity surely rises, and reaches 2 and 45. */
+/* The square root of the ratio from which salinity surely rises. */
 static const double root_low = 0.004;
-static const double root_middle = 0.2;
-static const double root_high = 1.25;
 
 /* Conductivity of water of salinity 35 at t68 over that at 15: UNESCO 44, equation 3. */
 static double standard_ratio(double t68)
@@ -28,29 +26,59 @@ static double temperature_factor(double t68)
     return (t68 - 15.0) / (1.0 + 0.0162 * (t68 - 15.0));
 }
 
-/* PSS-78 by x, the square root of the ratio: UNESCO 44, equations 1 and 2. */
-static double pss78(double t68, double x)
+/* PSS-78 at one temperature: salinity by powers of x, the square root of the ratio: UNESCO 44,
+ * equations 1 and 2. */
+struct scale {
+    double k; /* of the temperature */
+    double by[6];
+};
+
+static struct scale scale_at(double t68)
 {
-    static const double a[] = {-0.1692, 25.3851, 14.0941, -7.0261, 2.7081};
-    static const double b[] = {-0.0056, -0.0066, -0.0375, 0.0636, -0.0144};
-    double at_15 = a0 + x * (a[0] + x * (a[1] + x * (a[2] + x * (a[3] + x * a[4]))));
-    double change = b0 + x * (b[0] + x * (b[1] + x * (b[2] + x * (b[3] + x * b[4]))));
-    return at_15 + temperature_factor(t68) * change;
+    static const double a[] = {0.0, -0.1692, 25.3851, 14.0941, -7.0261, 2.7081};
+    static const double b[] = {0.0, -0.0056, -0.0066, -0.0375, 0.0636, -0.0144};
+    struct scale scale = {temperature_factor(t68), {0.0}};
+    scale.by[0] = a0 + scale.k * b0;
+    for (int i = 1; i < 6; i++) {
+        scale.by[i] = a[i] + scale.k * b[i];
+    }
+    return scale;
+}
+
+static double pss78(const struct scale *scale, double x)
+{
+    const double *by = scale->by;
+    return by[0] + x * (by[1] + x * (by[2] + x * (by[3] + x * (by[4] + x * by[5]))));
+}
+
+/* How fast it rises with x. */
+static double pss78_slope(const struct scale *scale, double x)
+{
+    const double *by = scale->by;
+    return by[1] + x * (2.0 * by[2] + x * (3.0 * by[3] + x * (4.0 * by[4] + x * (5.0 * by[5]))));
+}
+
+/* The x of a salinity of 2 to 45, by Newton's steps. The start is within 3 %; each step squares what
+ * is wrong, so that the third leaves 1e-16 of it, and the fourth is for safety. */
+static double root_of(const struct scale *scale, double salinity)
+{
+    double r = sqrt(salinity / 35.0);
+    double x = r * (1.11 - 0.11 * r);
+    for (int i = 0; i < 4; i++) {
+        x -= (pss78(scale, x) - salinity) / pss78_slope(scale, x);
+    }
+    return x;
 }
 
 /* The same with the correction of Hill, Dauphinee & Woods for low salinity, not yet scaled. */
 static double hill(double t68, double x)
 {
+    const struct scale scale = scale_at(t68);
     double wide = 400.0 * x * x;
     double root = 10.0 * x;
     double part_a = a0 / (1.0 + wide * (1.5 + wide));
-    double part_b = b0 * temperature_factor(t68) / (1.0 + root * (1.0 + root * (1.0 + root)));
-    return pss78(t68, x) - part_a - part_b;
-}
-
-static double root_at_low(double t68)
-{
-    return hw_false_position(pss78, t68, HW_CONDUCTIVITY_LOW, root_middle, root_high);
+    double part_b = b0 * scale.k / (1.0 + root * (1.0 + root * (1.0 + root)));
+    return pss78(&scale, x) - part_a - part_b;
 }
 
 /* What brings the two branches together where they meet. */
@@ -64,19 +92,21 @@ static double salinity_at(double t68, double x)
     if (x <= 0) {
         return 0; /* the terms cancel there, but for rounding */
     }
-    double salinity = pss78(t68, x);
+    const struct scale scale = scale_at(t68);
+    double salinity = pss78(&scale, x);
     if (salinity < HW_CONDUCTIVITY_LOW) {
-        salinity = hill_scale(t68, root_at_low(t68)) * hill(t68, x);
+        salinity = hill_scale(t68, root_of(&scale, HW_CONDUCTIVITY_LOW)) * hill(t68, x);
     }
     return salinity;
 }
 
 static double root_at(double t68, double salinity)
 {
+    const struct scale scale = scale_at(t68);
     if (salinity >= HW_CONDUCTIVITY_LOW) {
-        return hw_false_position(pss78, t68, salinity, root_middle, root_high);
+        return root_of(&scale, salinity);
     }
-    double meet = root_at_low(t68);
+    double meet = root_of(&scale, HW_CONDUCTIVITY_LOW);
     return hw_false_position(hill, t68, salinity / hill_scale(t68, meet), root_low, meet);
 }
 
@@ -111,7 +141,8 @@ int hw_conductivity_salinity_by_ratio(double ratio, double temp, double *salinit
           temp_in_range(temp))) {
         return HW_STATUS_RANGE;
     }
-    *salinity = pss78(hw_temp_68(temp), sqrt(ratio));
+    const struct scale scale = scale_at(hw_temp_68(temp));
+    *salinity = pss78(&scale, sqrt(ratio));
     return status_at(temp, *salinity, HW_CONDUCTIVITY_LOW);
 }
 

@@ -43,8 +43,8 @@ static inline double hw_total_fluoride(double salinity)
     return (0.000067 / 18.998) * salinity / 1.80655;
 }
 
-/* Constant of HSO4- on the free scale, mol per kg of solution (Dickson 1990). */
-static inline double hw_sulfate_constant(const struct hw_powers *of)
+/* ln of the constant of HSO4- on the free scale, mol per kg of solution (Dickson 1990). */
+static inline double hw_ln_sulfate(const struct hw_powers *of)
 {
     /* ln K = pure water + a I^0.5 + b I + c I^1.5 + d I^2. */
     double pure = -4276.1 / of->kelvin + 141.328 - 23.093 * of->ln_t;
@@ -53,13 +53,23 @@ static inline double hw_sulfate_constant(const struct hw_powers *of)
     double c = -2698.0 / of->kelvin;
     double d = 1776.0 / of->kelvin;
     double root = of->strength_root;
-    return hw_exp(pure + root * (a + root * (b + root * (c + root * d))) + of->ln_share);
+    return pure + root * (a + root * (b + root * (c + root * d))) + of->ln_share;
 }
 
-/* Constant of HF on the free scale, mol per kg of solution (Dickson & Riley 1979). */
+static inline double hw_sulfate_constant(const struct hw_powers *of)
+{
+    return hw_exp(hw_ln_sulfate(of));
+}
+
+/* ln of the constant of HF on the free scale, mol per kg of solution (Dickson & Riley 1979). */
+static inline double hw_ln_fluoride(const struct hw_powers *of)
+{
+    return 1590.2 / of->kelvin - 12.641 + 1.525 * of->strength_root + of->ln_share;
+}
+
 static inline double hw_fluoride_constant(const struct hw_powers *of)
 {
-    return hw_exp(1590.2 / of->kelvin - 12.641 + 1.525 * of->strength_root + of->ln_share);
+    return hw_exp(hw_ln_fluoride(of));
 }
 
 /* H+ of the total scale, and of the sea water scale, over free H+. */
@@ -67,12 +77,18 @@ struct hw_over_free {
     double total, sws;
 };
 
+/* By the constants of HSO4- and HF. */
+static inline struct hw_over_free hw_over_free_by(const struct hw_powers *of, double sulfate,
+                                                  double fluoride)
+{
+    double total = 1.0 + hw_total_sulfate(of->salinity) / sulfate;
+    struct hw_over_free over = {total, total + hw_total_fluoride(of->salinity) / fluoride};
+    return over;
+}
+
 static inline struct hw_over_free hw_over_free_of(const struct hw_powers *of)
 {
-    double total = 1.0 + hw_total_sulfate(of->salinity) / hw_sulfate_constant(of);
-    struct hw_over_free over = {total,
-                                total + hw_total_fluoride(of->salinity) / hw_fluoride_constant(of)};
-    return over;
+    return hw_over_free_by(of, hw_sulfate_constant(of), hw_fluoride_constant(of));
 }
 
 /* Activity of H+ by NBS buffers over H+ of the sea water scale (Takahashi et al. 1982). */

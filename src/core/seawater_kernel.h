@@ -18,20 +18,27 @@ static inline double hw_density_by_salinity(double t68)
     return by_s[0] + t68 * (by_s[1] + t68 * (by_s[2] + t68 * (by_s[3] + t68 * by_s[4])));
 }
 
+/* What multiplies the power of 1.5, and of 2. */
+static inline double hw_density_by_salinity_1_5(double t68)
+{
+    static const double by_s[] = {-5.72466e-3, 1.0227e-4, -1.6546e-6};
+    return by_s[0] + t68 * (by_s[1] + t68 * by_s[2]);
+}
+
+static const double hw_density_by_salinity_2 = 4.8314e-4;
+
 /* Density at one atmosphere, kg/m3: UNESCO 44, equations 13 and 14: pure water and the three powers
  * of salinity, each by rising powers of the temperature. */
 static inline double hw_density_at_68(double t68, double salinity)
 {
     static const double pure[] = {999.842594,  6.793952e-2,  -9.095290e-3,
                                   1.001685e-4, -1.120083e-6, 6.536332e-9};
-    static const double by_s_1_5[] = {-5.72466e-3, 1.0227e-4, -1.6546e-6};
-    static const double by_s_2 = 4.8314e-4;
     double water =
         pure[0] +
         t68 * (pure[1] + t68 * (pure[2] + t68 * (pure[3] + t68 * (pure[4] + t68 * pure[5]))));
-    double second = by_s_1_5[0] + t68 * (by_s_1_5[1] + t68 * by_s_1_5[2]);
-    return water +
-           salinity * (hw_density_by_salinity(t68) + sqrt(salinity) * second + salinity * by_s_2);
+    double second = hw_density_by_salinity_1_5(t68);
+    return water + salinity * (hw_density_by_salinity(t68) + sqrt(salinity) * second +
+                               salinity * hw_density_by_salinity_2);
 }
 
 /* Specific heat capacity at one atmosphere, J/(kg K): UNESCO 44, equation 26. */

@@ -9,6 +9,9 @@ void hw_line_lay(const struct hw_question *question, size_t result, struct hw_li
     line->input = &question->calc->inputs[question->solved];
     line->result = result;
     hw_batch_fill(&line->batch, question, HW_BLOCK);
+    for (size_t k = 0; k < question->calc->n_results; k++) {
+        line->batch.unwanted[k] = k != result;
+    }
 }
 
 void hw_line_look(struct hw_line *line, const double x[], size_t n, struct hw_point point[])

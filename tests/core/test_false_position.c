@@ -78,13 +78,35 @@ static void no_number_between(void **state)
     assert_close(hw_false_position(step, 0.0, 0.0, -1.0, 0.5), 0.0, DBL_MIN, 0);
 }
 
+/* Asked step by step, to within a part of the bracket: both ends keep their sides, and come in. */
+static void step_by_step(void **state)
+{
+    (void)state;
+    for (double near = 0.125; near > 1e-13; near /= 2) {
+        double root = 0.7314159;
+        struct hw_bracket b =
+            hw_bracket_between(0.0, cubic(0.0, 0.0 - root), 3.0, cubic(0.0, 3.0 - root), near);
+        int asked = 0;
+        while (hw_bracket_is_wide(&b)) {
+            double x = hw_bracket_cut(&b);
+            check(x > b.lo && x < b.hi);
+            hw_bracket_take(&b, x, cubic(0.0, x - root));
+            check(b.lo <= root && b.hi >= root);
+            asked++;
+        }
+        check(b.hi - b.lo <= near && asked > 0 && asked < 200);
+    }
+    struct hw_bracket hit = hw_bracket_between(1.0, -1.0, 4.0, 2.0, 1e-9);
+    hw_bracket_take(&hit, hw_bracket_cut(&hit), 0.0);
+    check(!hw_bracket_is_wide(&hit) && hit.lo == 2.0 && hit.hi == 2.0);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(smooth),
-        cmocka_unit_test(at_the_ends),
-        cmocka_unit_test(odd),
-        cmocka_unit_test(no_number_between),
+        cmocka_unit_test(smooth),       cmocka_unit_test(at_the_ends),
+        cmocka_unit_test(odd),          cmocka_unit_test(no_number_between),
+        cmocka_unit_test(step_by_step),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return hw_report_checks(failed);

@@ -910,11 +910,12 @@ static bool comes_back(const struct hw_question *question, size_t r, double x, d
     return found.more_roots || off <= 1e-6 * fabs(x) || (steep && off <= 1e-9);
 }
 
-static void there_and_back(const struct hw_question *question, size_t r, double x)
+/* False where there is no result to go back from. */
+static bool there_and_back(const struct hw_question *question, size_t r, double x)
 {
     double y = forward(question, x, r);
     if (!isfinite(y)) {
-        return;
+        return false;
     }
     hw_solve(question, r, y, &found);
     bool good = found.end == HW_END_FLAT
@@ -930,16 +931,19 @@ static void there_and_back(const struct hw_question *question, size_t r, double 
                     question->calc->results[r].name, y, (int)found.end, found.n_roots,
                     found.root[0].from);
     }
+    return true;
 }
 
-/* A calculation with many questions has its first ones asked back whole; then, question by
- * question, a part of the pairs in turn, so that all come round. */
-enum { WHOLE = 90, IN_TURN = 64 };
+/* Each pair of input and result is asked back where it is first met with an answer, and more often
+ * where a calculation has few pairs; then, question by question, a part of them in turn, so that all
+ * come round. */
+enum { FEW = 40, IN_TURN = 64 };
+static bool tried[HW_INPUTS][HW_RESULTS];
 
 static void invert(const struct hw_question *base)
 {
     const struct hw_calc *calc = base->calc;
-    bool whole = tally.pairs - tally.pairs_before < WHOLE;
+    bool few = tally.pairs - tally.pairs_before < FEW;
     size_t pair = tally.questions;
     tally.questions++;
     for (size_t i = 0; i < calc->n_inputs; i++) {
@@ -956,8 +960,8 @@ static void invert(const struct hw_question *base)
         question.in[i] = NAN;
         double x = random_value(&calc->inputs[i]);
         for (size_t r = 0; r < calc->n_results; r++, pair++) {
-            if (whole || pair % IN_TURN == 0) {
-                there_and_back(&question, r, x);
+            if (few || !tried[i][r] || pair % IN_TURN == 0) {
+                tried[i][r] = there_and_back(&question, r, x) || tried[i][r];
             }
         }
     }
@@ -970,6 +974,7 @@ static void every_calculation(void **state)
     for (size_t c = 0; hw_calcs[c]; c++) {
         size_t before = tally.found;
         tally.pairs_before = tally.pairs;
+        memset(tried, 0, sizeof tried);
         check(each_question(hw_calcs[c], invert) >= 2);
         if (tally.found - before < 4) {
             fail_msg("%s: only %zu inverted", hw_calcs[c]->name, tally.found - before);

@@ -1,0 +1,118 @@
+/* test_blocks.c - the quick ways of a calculation over many rows, against one question at a time: the
+ * same bits and notes, whatever is wanted. */
+#include "assert_close.h"
+#include "calc/list.h"
+#include "engine/answer.h"
+#include "inverted.h"
+
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+static struct hw_batch batch;
+static size_t n_rows, n_blocks;
+
+static void put_row(const struct hw_question *question)
+{
+    for (size_t i = 0; i < question->calc->n_inputs; i++) {
+        batch.in[i][n_rows] = question->in[i];
+    }
+    n_rows++;
+}
+
+/* By `block`, with one result wanted or all. */
+static bool run_block(const struct hw_calc *calc, size_t wanted)
+{
+    const double *in[HW_INPUTS];
+    double *out[HW_RESULTS];
+    for (size_t i = 0; i < HW_INPUTS; i++) {
+        in[i] = batch.in[i];
+    }
+    for (size_t k = 0; k < HW_RESULTS; k++) {
+        out[k] = wanted == calc->n_results || wanted == k ? batch.out[k] : NULL;
+    }
+    memset(batch.notes, 0, sizeof batch.notes);
+    const struct hw_block block = {n_rows, in, out, batch.notes};
+    return calc->block(&block);
+}
+
+static bool same_bits(double a, double b)
+{
+    return memcmp(&a, &b, sizeof a) == 0 || (isnan(a) && isnan(b));
+}
+
+static void compare(const struct hw_calc *calc, size_t wanted)
+{
+    for (size_t row = 0; row < n_rows; row++) {
+        double in[HW_INPUTS];
+        double out[HW_RESULTS];
+        uint64_t notes = 0;
+        for (size_t i = 0; i < calc->n_inputs; i++) {
+            in[i] = batch.in[i][row];
+        }
+        calc->answer(in, out, &notes);
+        check(batch.notes[row] == notes);
+        for (size_t k = 0; k < calc->n_results; k++) {
+            bool is_wanted = wanted == calc->n_results || wanted == k;
+            check(!is_wanted || same_bits(batch.out[k][row], out[k]));
+        }
+    }
+}
+
+static void flush(const struct hw_calc *calc)
+{
+    for (size_t wanted = 0; n_rows > 0 && wanted <= calc->n_results; wanted++) {
+        if (run_block(calc, wanted)) {
+            n_blocks++;
+            compare(calc, wanted);
+        }
+    }
+    n_rows = 0;
+}
+
+/* A question, and the same with one number after the other changed, as in a sweep or a log. */
+static void add_rows(const struct hw_question *base)
+{
+    const struct hw_calc *calc = base->calc;
+    put_row(base);
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        const struct hw_input *input = &calc->inputs[i];
+        struct hw_question other = *base;
+        if (!input->words && !isnan(base->in[i])) {
+            double near = base->in[i] * hw_random_between(0.9, 1.1);
+            near = input->kind == HW_COUNT ? floor(near) : near;
+            other.in[i] = fmin(fmax(near, input->lo), input->hi);
+            put_row(&other);
+        }
+    }
+    put_row(base);
+    put_row(base);
+    flush(calc);
+}
+
+static void every_block(void **state)
+{
+    (void)state;
+    size_t calcs = 0;
+    hw_random_start(20310307);
+    for (size_t c = 0; hw_calcs[c]; c++) {
+        if (hw_calcs[c]->block) {
+            n_blocks = 0;
+            check(each_question(hw_calcs[c], add_rows) >= 2);
+            check(n_blocks > 20);
+            calcs++;
+        }
+    }
+    assert_int_equal(calcs, 3);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {cmocka_unit_test(every_block)};
+    return hw_report_checks(cmocka_run_group_tests(tests, NULL, NULL));
+}
