@@ -5,25 +5,27 @@
 
 enum { STRIDE = 64 };
 
-/* The high bit of every byte of a word that is not the one that `eight` repeats. The sum carries
- * into the high bit of its own byte alone. */
-static uint64_t differ(uint64_t word, uint64_t eight)
+static unsigned char lesser(unsigned char a, unsigned char b)
 {
-    uint64_t other = word ^ eight;
-    return ((other & HW_EIGHT(0x7f)) + HW_EIGHT(0x7f)) | other;
+    return a < b ? a : b;
 }
 
-/* One bit for each byte that is a mark. Bytes of 0 or 1 become bits by a product, which has byte i
- * of a word at bit 56 + i, and nothing of the other bytes from there on. */
+/* One bit for each byte that is a mark. First a byte of 0 or 1 for each, in a loop that compilers
+ * turn into vectors; written with ==, they would make tests of bits with a branch out of it. Then
+ * a product makes them bits: it has byte i of a word at bit 56 + i, and nothing of the other bytes
+ * from there on. */
 static uint64_t marks_of(const char text[STRIDE], char separator)
 {
-    const uint64_t separators = HW_EIGHT((unsigned char)separator);
+    unsigned char is_mark[STRIDE];
+    for (size_t i = 0; i < STRIDE; i++) {
+        unsigned char c = (unsigned char)text[i];
+        unsigned char ends = lesser(c ^ (unsigned char)separator, c ^ '\n');
+        unsigned char others = lesser(c ^ '\r', c ^ '"');
+        is_mark[i] = lesser(ends, others) == 0;
+    }
     uint64_t marks = 0;
     for (size_t i = 0; i < STRIDE / 8; i++) {
-        uint64_t word = hw_eight_load(text + 8 * i);
-        uint64_t none = differ(word, separators) & differ(word, HW_EIGHT('\n')) &
-                        differ(word, HW_EIGHT('\r')) & differ(word, HW_EIGHT('"'));
-        uint64_t hits = (~none & HW_EIGHT(0x80)) >> 7;
+        uint64_t hits = hw_eight_load(is_mark + 8 * i);
         marks |= (hits * UINT64_C(0x0102040810204080) >> 56) << 8 * i;
     }
     return marks;

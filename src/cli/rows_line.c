@@ -1,9 +1,16 @@
 /* rows_line.c - writes a row with one look at the room that is left. */
 #include "cli/rows_line.h"
 
-#include "engine/decimal.h"
+#include "cli/stream.h"
+#include "engine/decimal_quick.h"
 
 #include <string.h>
+
+void rows_flush(struct rows *rows)
+{
+    stream_write(rows->text, rows->written);
+    rows->written = 0;
+}
 
 /* Kept by the notes that are told alone: the standing ones would make more sets, spelt alike. */
 struct hw_text rows_codes(struct rows *rows, uint64_t notes, uint64_t possible)
@@ -31,31 +38,42 @@ void rows_line_prepare(struct rows *rows)
     line->digits = args->digits ? args->digits : 6;
     for (size_t at = 0; at < rows->calc->n_results; at++) {
         if (args->only[args->order[at]]) {
-            line->shown[line->n++] = args->order[at];
+            line->from[line->n++] = rows->batch.out[args->order[at]];
         }
     }
-    line->room = line->n * (1 + HW_DECIMAL_MAX) + CODES_MAX + sizeof ",,\n";
+    line->room = line->n * (1 + HW_DECIMAL_MAX) + CODES_MAX + ROWS_STRIDE + sizeof ",,\n";
 }
 
-static char *append(char *to, const char *text, size_t n)
+/* Copies a stride at a time: see ROWS_STRIDE. */
+static inline char *append(char *to, const char *text, size_t n)
 {
-    memcpy(to, text, n);
+    for (size_t i = 0; i < n; i += ROWS_STRIDE) {
+        memcpy(to + i, text + i, ROWS_STRIDE);
+    }
     return to + n;
+}
+
+static inline char *append_number(char *to, double value, int digits)
+{
+    size_t n = hw_quick_write(to, value, digits);
+    return to + (n > 0 ? n : hw_decimal_write(to, value, digits));
 }
 
 bool rows_line_put(struct rows *rows, const struct row *row)
 {
     const struct line *line = &rows->line;
-    size_t room = OUT_SIZE - rows->written;
-    if (!line->allowed || row->problem || room < line->room || row->cells != rows->columns.n ||
-        row->record.n > room - line->room) {
+    size_t most = row->record.n + line->room;
+    if (!line->allowed || row->problem || most > OUT_SIZE || row->cells != rows->columns.n) {
         return false;
+    }
+    if (most > OUT_SIZE - rows->written) {
+        rows_flush(rows);
     }
     char *begin = rows->text + rows->written;
     char *to = append(begin, row->record.at, row->record.n);
     for (size_t i = 0; i < line->n; i++) {
         *to++ = rows->out_separator;
-        to += hw_decimal_write(to, rows->batch.out[line->shown[i]][row->place], line->digits);
+        to = append_number(to, line->from[i][row->place], line->digits);
     }
     struct hw_text codes = rows_codes(rows, rows->batch.notes[row->place], 0);
     *to++ = rows->out_separator;

@@ -2,7 +2,7 @@
 #include "cli/rows_quick.h"
 
 #include "cli/rows_out.h"
-#include "engine/decimal.h"
+#include "engine/decimal_quick.h"
 
 void rows_quick_prepare(struct rows *rows)
 {
@@ -12,7 +12,9 @@ void rows_quick_prepare(struct rows *rows)
     rows->quick.allowed = rows->plain && !args->decimal_comma && !other_tanks && !times;
     for (size_t k = 0; k < rows->columns.n_feed; k++) {
         const struct feed *feed = &rows->columns.feed[k];
-        hw_number_kept(&rows->calc->inputs[feed->input], feed->unit, &rows->quick.kept[k]);
+        rows->quick.feed[k] =
+            (struct quick_feed){.column = feed->column, .to = rows->batch.in[feed->input]};
+        hw_number_kept(&rows->calc->inputs[feed->input], feed->unit, &rows->quick.feed[k].kept);
     }
 }
 
@@ -59,65 +61,79 @@ static bool is_whole(const struct rows *rows)
     return (odd | (text[end[last]] ^ '\n')) == 0;
 }
 
-/* Reads the cell that ends at `end` into its place in the block. */
-static bool read_cell(struct rows *rows, size_t k, size_t begin, size_t end)
+/* Reads a cell of n bytes into its place in the block. */
+static inline bool read_cell(struct rows *rows, size_t k, const char *cell, size_t n)
 {
-    const struct feed *feed = &rows->columns.feed[k];
-    const struct hw_span *kept = &rows->quick.kept[k];
-    double *value = &rows->batch.in[feed->input][rows->n_asked];
+    const struct quick_feed *quick = &rows->quick.feed[k];
+    double *value = &quick->to[rows->n_asked];
     double x = 0;
-    rows->from[feed->input][rows->n_asked] = HW_FROM_COLUMN;
-    const char *cell = rows->input.text + begin;
-    size_t n = end - begin;
-    if (end < HW_DECIMAL_BARE || !hw_decimal_read_bare(cell + n, n, &x)) {
+    if (!hw_quick_read(cell + n, n, &x)) {
         return false;
     }
-    if (x > kept->above && x <= kept->to) {
-        *value = x;
+    *value = x;
+    if (x > quick->kept.above && x <= quick->kept.to) {
         return true;
     }
+    const struct feed *feed = &rows->columns.feed[k];
     return hw_number_settle(&rows->calc->inputs[feed->input], x, NULL, feed->unit, value) ==
            HW_FINE;
 }
 
 /* Takes the next record. False, and nothing taken, when it is not plain. */
-static bool take(struct rows *rows)
+static inline bool take(struct rows *rows)
 {
     struct quick *quick = &rows->quick;
-    size_t begin = rows->input.begin;
+    const char *window = rows->input.text + quick->begin;
+    const char *begin = rows->input.text + rows->input.begin;
     const uint16_t *end = quick->at + quick->next;
     if (!is_whole(rows)) {
         return false;
     }
     for (size_t k = 0; k < rows->columns.n_feed; k++) {
-        size_t column = rows->columns.feed[k].column;
-        size_t from = column == 0 ? begin : quick->begin + end[column - 1] + 1;
-        if (!read_cell(rows, k, from, quick->begin + end[column])) {
+        size_t column = quick->feed[k].column;
+        const char *cell = column == 0 ? begin : window + end[column - 1] + 1;
+        if (!read_cell(rows, k, cell, (size_t)(window + end[column] - cell))) {
             return false;
         }
     }
     size_t cells = rows->columns.n;
-    size_t n = quick->begin + end[cells - 1] - begin;
+    size_t n = (size_t)(window + end[cells - 1] - begin);
     rows->row[rows->n_rows++] = (struct row){
-        .record = {rows->input.text + begin, n, false},
+        .record = {begin, n, false},
         .number = ++rows->number,
         .cells = cells,
         .keep = n,
         .place = (long)rows->n_asked++,
+        .quick = true,
     };
-    rows->input.begin = begin + n + 1;
+    rows->input.begin += n + 1;
     quick->next += cells;
+    return true;
+}
+
+/* Takes records as long as the marks tell where they end. False when one is not plain. */
+static bool take_marked(struct rows *rows)
+{
+    const struct quick *quick = &rows->quick;
+    while (quick->n - quick->next >= rows->columns.n) {
+        if (!take(rows)) {
+            return false;
+        }
+        if (rows->n_rows == HW_BLOCK) {
+            rows_finish_block(rows);
+            return !rows->stopped;
+        }
+    }
     return true;
 }
 
 void rows_quick_take(struct rows *rows)
 {
-    /* A record that was looked at in part is left to whoever did that. */
-    bool may = rows->quick.allowed && rows->input.scan.done == 0;
+    /* A record that was looked at in part is left to whoever did that; and one at the very front of
+     * the text, as the bytes before a cell are looked at. */
+    bool may =
+        rows->quick.allowed && rows->input.scan.done == 0 && rows->input.begin >= HW_DECIMAL_BARE;
     while (may && !rows->stopped && rows->input.begin < rows->input.end && find_marks(rows) &&
-           take(rows)) {
-        if (rows->n_rows == HW_BLOCK) {
-            rows_finish_block(rows);
-        }
+           take_marked(rows)) {
     }
 }
