@@ -2,6 +2,7 @@
 #include "cli/rows_line.h"
 
 #include "cli/stream.h"
+#include "engine/decimal.h"
 #include "engine/decimal_quick.h"
 
 #include <string.h>

@@ -132,7 +132,7 @@ void rows_quick_take(struct rows *rows)
     /* A record that was looked at in part is left to whoever did that; and one at the very front of
      * the text, as the bytes before a cell are looked at. */
     bool may =
-        rows->quick.allowed && rows->input.scan.done == 0 && rows->input.begin >= HW_DECIMAL_BARE;
+        rows->quick.allowed && rows->input.scan.done == 0 && rows->input.begin >= HW_QUICK_READ_MAX;
     while (may && !rows->stopped && rows->input.begin < rows->input.end && find_marks(rows) &&
            take_marked(rows)) {
     }

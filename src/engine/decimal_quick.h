@@ -5,15 +5,17 @@
  * format is given no short cut, and nothing here ever changes the rounding mode. */
 #ifndef HW_DECIMAL_QUICK_H
 #define HW_DECIMAL_QUICK_H
-#include "engine/decimal.h"
 #include "engine/eight.h"
 
 #include <float.h>
+#include <stdbool.h>
+#include <stddef.h>
 
 enum {
     HW_ROUNDED_ONCE = FLT_EVAL_METHOD == 0 || FLT_EVAL_METHOD == 1,
     HW_POWER_MIN = -15,     /* the first of the powers below */
     HW_POWER_MAX = 22,      /* the last: 10^22 = 2^22 5^22, and 5^22 < 2^53, so it is a double */
+    HW_QUICK_READ_MAX = 8,  /* the longest text that is read, in bytes */
     HW_QUICK_DIGITS_MAX = 8 /* the most that are written without snprintf */
 };
 
@@ -41,15 +43,27 @@ static inline uint32_t hw_join_digits(uint64_t digits)
     return (uint32_t)((first + second) >> 32);
 }
 
-/* hw_decimal_read_bare. The text becomes the end of eight digits: zeros before it, and what stands
- * before a point moved up over it. Then it is Clinger's short cut: see read_fast in decimal.c. */
+/* Reads a text that is nothing but a short number: digits, and a point before, behind or between
+ * them or none.
+ *
+ * Given
+ *   end       the byte behind the text; the HW_QUICK_READ_MAX bytes before it can be read, whatever
+ *             they are
+ *   n         the bytes of the text
+ * Returned
+ *   value     as hw_decimal_read of decimal.h; untouched when the answer is false
+ * Function value
+ *   False for any other text, and for one longer than HW_QUICK_READ_MAX: it may be a number still.
+ */
 static inline bool hw_quick_read(const char *end, size_t n, double *value)
 {
-    if (!HW_ROUNDED_ONCE || n - 1 >= HW_DECIMAL_BARE) {
+    /* The text becomes the end of eight digits: zeros before it, and what stands before a point
+     * moved up over it. Then it is Clinger's short cut: see read_fast in decimal.c. */
+    if (!HW_ROUNDED_ONCE || n - 1 >= HW_QUICK_READ_MAX) {
         return false;
     }
-    unsigned before = 8 * (HW_DECIMAL_BARE - (unsigned)n);
-    uint64_t digits = hw_eight_load(end - HW_DECIMAL_BARE) ^ HW_EIGHT('0');
+    unsigned before = 8 * (HW_QUICK_READ_MAX - (unsigned)n);
+    uint64_t digits = hw_eight_load(end - HW_QUICK_READ_MAX) ^ HW_EIGHT('0');
     digits = digits >> before << before;
     uint64_t other = digits ^ HW_EIGHT('.' ^ '0');
     /* The lowest bit tells the first point. A second one, or a bit above that is wrong, comes of
@@ -179,7 +193,7 @@ static inline size_t hw_put_digits(char *to, uint32_t eight, int power, int digi
     return n + 4;
 }
 
-/* hw_decimal_write without the NUL. 0 where that must do it: for more than HW_QUICK_DIGITS_MAX
+/* hw_decimal_write of decimal.h without the NUL. 0 where that must do it: for more than HW_QUICK_DIGITS_MAX
  * digits, for ties, for what is very large or small, and for 0, which begins with no digit. */
 static inline size_t hw_quick_write(char *to, double value, int digits)
 {
