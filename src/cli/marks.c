@@ -31,19 +31,24 @@ static uint64_t marks_of(const char text[STRIDE], char separator)
     return marks;
 }
 
+/* Writes down the marks among bytes that stand `from` bytes into the text. */
+static inline uint16_t *put_marks(uint16_t *to, uint64_t marks, size_t from)
+{
+    for (; marks != 0; marks &= marks - 1) {
+        *to++ = (uint16_t)(from + (size_t)__builtin_ctzll(marks));
+    }
+    return to;
+}
+
 size_t marks_find(const char *text, size_t n, char separator, uint16_t at[MARKS_MAX])
 {
-    size_t found = 0;
-    for (size_t from = 0; from < n; from += STRIDE) {
-        char rest[STRIDE] = {0};
-        const char *here = text + from;
-        if (n - from < STRIDE) {
-            memcpy(rest, here, n - from);
-            here = rest;
-        }
-        for (uint64_t marks = marks_of(here, separator); marks != 0; marks &= marks - 1) {
-            at[found++] = (uint16_t)(from + (size_t)__builtin_ctzll(marks));
-        }
+    uint16_t *to = at;
+    size_t from = 0;
+    for (; n - from >= STRIDE; from += STRIDE) {
+        to = put_marks(to, marks_of(text + from, separator), from);
     }
-    return found;
+    char rest[STRIDE] = {0};
+    memcpy(rest, text + from, n - from);
+    to = put_marks(to, marks_of(rest, separator), from);
+    return (size_t)(to - at);
 }

@@ -29,8 +29,7 @@ struct row {
 
 /* How some notes are spelt. */
 struct codes {
-    bool known;
-    uint64_t notes, possible;
+    uint64_t notes, possible; /* possible has all bits where nothing is kept yet */
     size_t n;
     char text[CODES_MAX + ROWS_STRIDE];
 };

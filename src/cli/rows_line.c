@@ -13,18 +13,23 @@ void rows_flush(struct rows *rows)
     rows->written = 0;
 }
 
-/* Kept by the notes that are told alone: the standing ones would make more sets, spelt alike. */
+/* Where the spelling of notes is kept: by those that are told alone, as the standing ones would make
+ * more sets, spelt alike. */
+static inline struct codes *codes_of(struct rows *rows, uint64_t told)
+{
+    /* the golden ratio spreads sets of few bits, which are the usual ones, over the places */
+    return &rows->codes[told * UINT64_C(0x9e3779b97f4a7c15) >> CODES_SHIFT];
+}
+
 struct hw_text rows_codes(struct rows *rows, uint64_t notes, uint64_t possible)
 {
     uint64_t told = notes & rows->tellable;
-    /* the golden ratio spreads sets of few bits, which are the usual ones, over the places */
-    struct codes *codes = &rows->codes[told * UINT64_C(0x9e3779b97f4a7c15) >> CODES_SHIFT];
-    if (!codes->known || codes->notes != told || codes->possible != possible) {
+    struct codes *codes = codes_of(rows, told);
+    if (codes->notes != told || codes->possible != possible) {
         notes_codes(rows->calc, told, possible, codes->text);
         codes->n = strlen(codes->text);
         codes->possible = possible;
         codes->notes = told;
-        codes->known = true;
     }
     return (struct hw_text){codes->text, codes->n};
 }
@@ -37,6 +42,9 @@ void rows_line_prepare(struct rows *rows)
     line->allowed =
         table && !args->spread && !args->decimal_comma && rows->in_separator == rows->out_separator;
     line->digits = args->digits ? args->digits : 6;
+    for (size_t i = 0; i < CODES_KEPT; i++) {
+        rows->codes[i].possible = UINT64_MAX;
+    }
     for (size_t at = 0; at < rows->calc->n_results; at++) {
         if (args->only[args->order[at]]) {
             line->from[line->n++] = rows->batch.out[args->order[at]];
@@ -70,16 +78,22 @@ bool rows_line_put(struct rows *rows, const struct row *row)
     if (most > OUT_SIZE - rows->written) {
         rows_flush(rows);
     }
+    const size_t place = (size_t)row->place;
+    const char separator = rows->out_separator;
     char *begin = rows->text + rows->written;
     char *to = append(begin, row->record.at, row->record.n);
     for (size_t i = 0; i < line->n; i++) {
-        *to++ = rows->out_separator;
-        to = append_number(to, line->from[i][row->place], line->digits);
+        *to++ = separator;
+        to = append_number(to, line->from[i][place], line->digits);
     }
-    struct hw_text codes = rows_codes(rows, rows->batch.notes[row->place], 0);
-    *to++ = rows->out_separator;
-    to = append(to, codes.at, codes.n);
-    *to++ = rows->out_separator;
+    uint64_t notes = rows->batch.notes[place];
+    const struct codes *codes = codes_of(rows, notes & rows->tellable);
+    if (codes->notes != (notes & rows->tellable) || codes->possible != 0) {
+        (void)rows_codes(rows, notes, 0);
+    }
+    *to++ = separator;
+    to = append(to, codes->text, codes->n);
+    *to++ = separator;
     *to++ = '\n';
     rows->written += (size_t)(to - begin);
     return true;

@@ -48,26 +48,25 @@ static bool find_marks(struct rows *rows)
 }
 
 /* True when the next marks are those of a whole record: separators, and a line feed at the end. */
-static bool is_whole(const struct rows *rows)
+static inline bool is_whole(const struct rows *rows, const char *window, const uint16_t *end)
 {
-    const struct quick *quick = &rows->quick;
-    const char *text = rows->input.text + quick->begin;
-    const uint16_t *end = quick->at + quick->next;
+    const char separator = rows->in_separator;
     size_t last = rows->columns.n - 1;
-    int odd = 0;
     for (size_t i = 0; i < last; i++) {
-        odd |= text[end[i]] ^ rows->in_separator;
+        if (window[end[i]] != separator) {
+            return false;
+        }
     }
-    return (odd | (text[end[last]] ^ '\n')) == 0;
+    return window[end[last]] == '\n';
 }
 
-/* Reads a cell of n bytes into its place in the block. */
-static inline bool read_cell(struct rows *rows, size_t k, const char *cell, size_t n)
+/* The number of a cell of n bytes, as it goes into the block. */
+static inline bool read_cell(const struct rows *rows, size_t k, const char *end, size_t n,
+                             double *value)
 {
     const struct quick_feed *quick = &rows->quick.feed[k];
-    double *value = &quick->to[rows->n_asked];
     double x = 0;
-    if (!hw_quick_read(cell + n, n, &x)) {
+    if (!hw_quick_read(end, n, &x)) {
         return false;
     }
     *value = x;
@@ -86,13 +85,16 @@ static inline bool take(struct rows *rows)
     const char *window = rows->input.text + quick->begin;
     const char *begin = rows->input.text + rows->input.begin;
     const uint16_t *end = quick->at + quick->next;
-    if (!is_whole(rows)) {
+    const size_t place = rows->n_asked;
+    const size_t n_feed = rows->columns.n_feed;
+    if (!is_whole(rows, window, end)) {
         return false;
     }
-    for (size_t k = 0; k < rows->columns.n_feed; k++) {
+    for (size_t k = 0; k < n_feed; k++) {
         size_t column = quick->feed[k].column;
         const char *cell = column == 0 ? begin : window + end[column - 1] + 1;
-        if (!read_cell(rows, k, cell, (size_t)(window + end[column] - cell))) {
+        const char *cell_end = window + end[column];
+        if (!read_cell(rows, k, cell_end, (size_t)(cell_end - cell), &quick->feed[k].to[place])) {
             return false;
         }
     }
@@ -103,9 +105,10 @@ static inline bool take(struct rows *rows)
         .number = ++rows->number,
         .cells = cells,
         .keep = n,
-        .place = (long)rows->n_asked++,
+        .place = (long)place,
         .quick = true,
     };
+    rows->n_asked = place + 1;
     rows->input.begin += n + 1;
     quick->next += cells;
     return true;

@@ -85,15 +85,20 @@ static inline bool hw_quick_read(const char *end, size_t n, double *value)
 
 /* --- Writing --- */
 
+static inline uint64_t hw_quick_bits(double x)
+{
+    uint64_t bits;
+    memcpy(&bits, &x, sizeof bits);
+    return bits;
+}
+
 /* The power of ten that a begins with, for 1e-15 <= a < 1e22: the last of `hw_powers` not above a.
  * For 2^b <= a < 2^(b+1) that is b log10(2) rounded down, or one more. The whole-number form of it
  * holds for |b| <= 80: 78913 / 2^18 is log10(2) less 8e-7, and no 2^b up to there is so near to a
  * power of ten that 80 x 8e-7 in the logarithm matters (10^3 < 2^10 is the nearest: 0.01). */
 static inline int hw_power_of(double a)
 {
-    uint64_t bits;
-    memcpy(&bits, &a, sizeof bits);
-    int32_t b = (int32_t)(bits >> 52) - 1023;
+    int32_t b = (int32_t)(hw_quick_bits(a) >> 52) - 1023;
     int32_t low = ((b * 78913 + (64 << 18)) >> 18) - 64;
     return low + (a >= hw_ten_to(low + 1));
 }
@@ -121,16 +126,16 @@ static inline bool hw_quick_round(double a, int digits, uint32_t *eight, int *po
     static const uint32_t fill[HW_QUICK_DIGITS_MAX + 1] = {0,    10000000, 1000000, 100000, 10000,
                                                            1000, 100,      10,      1};
     const double rounder = 0x1.8p52;
+    const double half = 0.5;
     int x = hw_power_of(a);
     int scale = digits - 1 - x;
     double s = scale >= 0 ? a * hw_ten_to(scale) : a / hw_ten_to(-scale);
     double sum = s + rounder;
     double off = s - (sum - rounder);
-    uint64_t bits;
-    memcpy(&bits, &sum, sizeof bits);
-    if (off == 0.5 || off == -0.5) {
+    if ((hw_quick_bits(off) ^ hw_quick_bits(half)) << 1 == 0) {
         return false;
     }
+    uint64_t bits = hw_quick_bits(sum);
     uint32_t whole = (uint32_t)bits * fill[digits];
     bool carried = whole == 100000000;
     *eight = carried ? 10000000 : whole;
@@ -197,25 +202,20 @@ static inline size_t hw_put_digits(char *to, uint32_t eight, int power, int digi
  * digits, for ties, for what is very large or small, and for 0, which begins with no digit. */
 static inline size_t hw_quick_write(char *to, double value, int digits)
 {
-    static const double least = 1e-15;
-    static const double beyond = 1e22;
-    uint64_t bits;
-    uint64_t from;
-    uint64_t end;
-    memcpy(&bits, &value, sizeof bits);
-    memcpy(&from, &least, sizeof from);
-    memcpy(&end, &beyond, sizeof end);
-    uint64_t sign = bits >> 63;
-    bits &= UINT64_MAX >> 1;
+    const double least = 1e-15;
+    const double beyond = 1e22;
+    uint64_t bits = hw_quick_bits(value) & UINT64_MAX >> 1;
     uint32_t eight;
     int power;
     double a;
     memcpy(&a, &bits, sizeof a);
     /* doubles of one sign are in the order of their bits */
-    if (!HW_ROUNDED_ONCE || digits < 1 || digits > HW_QUICK_DIGITS_MAX ||
-        bits - from >= end - from || !hw_quick_round(a, digits, &eight, &power)) {
+    bool in_range = bits - hw_quick_bits(least) < hw_quick_bits(beyond) - hw_quick_bits(least);
+    if (!HW_ROUNDED_ONCE || !in_range || digits < 1 || digits > HW_QUICK_DIGITS_MAX ||
+        !hw_quick_round(a, digits, &eight, &power)) {
         return 0;
     }
+    size_t sign = (size_t)(hw_quick_bits(value) >> 63);
     to[0] = '-';
     return sign + hw_put_digits(to + sign, eight, power, digits);
 }
