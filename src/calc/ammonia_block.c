@@ -16,12 +16,12 @@ enum {
     ROWS_WORTH = 8 /* fewer are not worth as many lanes */
 };
 
-/* Rows to which the published salt-water limits apply, and no others. */
+/* Rows next to one another. */
 struct lanes {
-    size_t n;
-    size_t row[LANES];
+    size_t n; /* those in use, the first ones */
     double tan[LANES], dilution[LANES], ph[LANES], temp[LANES], salinity[LANES];
     double total_n[LANES], pk[LANES], fraction[LANES], pk_1989[LANES], fraction_1989[LANES];
+    uint64_t notes[LANES];
 };
 
 /* What is the same for all rows of a block. */
@@ -48,100 +48,114 @@ static void reckon(struct lanes *l, const struct constant *c)
     }
 }
 
-static uint64_t notes_of(const struct lanes *l, size_t i, const struct constant *c)
+/* Notes of every lane. */
+static void note(struct lanes *l, const struct constant *c)
 {
-    double temp = l->temp[i];
-    double salinity = l->salinity[i];
-    double free_1989 = l->fraction_1989[i] * l->total_n[i];
-    struct ammonia_sample s = {
-        .total_n = l->total_n[i],
-        .ph_meter = l->ph[i],
-        .fit_stretched = hw_ammonia_stretched(HW_AMMONIA_KHOO1977, HW_PH_METER, temp, salinity),
-        .criteria_stretched = hw_ammonia_stretched(HW_AMMONIA_EPA1989, HW_PH_METER, temp, salinity),
-    };
-    return c->notes | reading_notes(&s, l->tan[i]) | published_notes(salinity, true, false) |
-           note_if(above(free_1989 / c->long_limit, 1), ammonia_long_limits.over_salt) |
-           note_if(above(free_1989 / c->short_limit, 1), ammonia_short_limits.over_salt);
+    for (size_t i = 0; i < LANES; i++) {
+        double temp = l->temp[i];
+        double salinity = l->salinity[i];
+        double free_1989 = l->fraction_1989[i] * l->total_n[i];
+        const struct ammonia_sample s = {
+            .total_n = l->total_n[i],
+            .ph_meter = l->ph[i],
+            .fit_stretched = hw_ammonia_stretched(HW_AMMONIA_KHOO1977, HW_PH_METER, temp, salinity),
+            .criteria_stretched =
+                hw_ammonia_stretched(HW_AMMONIA_EPA1989, HW_PH_METER, temp, salinity),
+        };
+        double notes =
+            reading_notes(&s, l->tan[i]) + published_notes(salinity, true, false) +
+            note_where(above(free_1989 / c->long_limit, 1), ammonia_long_limits.over_salt) +
+            note_where(above(free_1989 / c->short_limit, 1), ammonia_short_limits.over_salt);
+        l->notes[i] = c->notes | notes_in(notes);
+    }
 }
 
 /* --- Results ---------------------------------------------------------------------------------- */
 
 /* Stores factor x (a x b) of every lane; with a factor of 1 that is the product itself. */
-static void put_products(const struct lanes *l, double *to, const double a[], const double b[],
-                         double factor)
+static void put_products(const struct lanes *l, double *restrict to, const double a[],
+                         const double b[], double factor)
 {
     for (size_t i = 0; to && i < l->n; i++) {
-        to[l->row[i]] = a[i] * b[i] * factor;
+        to[i] = a[i] * b[i] * factor;
     }
 }
 
-static void put_ratios(const struct lanes *l, double *to, double limit)
+static void put_ratios(const struct lanes *l, double *restrict to, double limit)
 {
     for (size_t i = 0; to && i < l->n; i++) {
-        to[l->row[i]] = l->fraction_1989[i] * l->total_n[i] / limit;
+        to[i] = l->fraction_1989[i] * l->total_n[i] / limit;
     }
 }
 
 /* The total and the pH that reach the limit for days. */
-static void put_reaching(const struct lanes *l, double *const out[], const struct constant *c)
+static void put_reaching(const struct lanes *l, double *total, double *ph, const struct constant *c)
 {
-    double *total = out[AMMONIA_TAN_LONG];
-    double *ph = out[AMMONIA_PH_LONG];
     for (size_t i = 0; (total || ph) && i < l->n; i++) {
         struct ammonia_standing days = ammonia_against_free(
             l->total_n[i], c->long_limit, l->fraction_1989[i], l->pk_1989[i], ph != NULL);
         if (total) {
-            total[l->row[i]] = nitrogen_from_n(c->basis, days.total_n);
+            total[i] = nitrogen_from_n(c->basis, days.total_n);
         }
         if (ph) {
-            ph[l->row[i]] = in_ph_range(days.ph);
+            ph[i] = in_ph_range(days.ph);
         }
     }
 }
 
-static void put_results(const struct lanes *l, double *const out[], const struct constant *c)
+/* Where the result of the first lane goes; NULL for one that nobody wants. */
+static double *place_of(const struct hw_block *block, size_t result, size_t first)
 {
-    put_products(l, out[AMMONIA_FREE], l->fraction, l->total_n, 1);
-    put_products(l, out[AMMONIA_FREE_NH3], l->fraction, l->total_n, c->to_nh3);
-    put_products(l, out[AMMONIA_FREE_FOR_LIMIT], l->fraction_1989, l->total_n, c->to_nh3);
-    put_ratios(l, out[AMMONIA_LONG_RATIO], c->long_limit);
-    put_ratios(l, out[AMMONIA_SHORT_RATIO], c->short_limit);
-    put_reaching(l, out, c);
-    for (size_t i = 0; out[AMMONIA_FREE_PERCENT] && i < l->n; i++) {
-        out[AMMONIA_FREE_PERCENT][l->row[i]] = 100 * l->fraction[i];
+    return block->out[result] ? block->out[result] + first : NULL;
+}
+
+static void put_results(const struct lanes *l, const struct hw_block *block, size_t first,
+                        const struct constant *c)
+{
+    double *percent = place_of(block, AMMONIA_FREE_PERCENT, first);
+    double *pka = place_of(block, AMMONIA_PKA, first);
+    put_products(l, place_of(block, AMMONIA_FREE, first), l->fraction, l->total_n, 1);
+    put_products(l, place_of(block, AMMONIA_FREE_NH3, first), l->fraction, l->total_n, c->to_nh3);
+    put_products(l, place_of(block, AMMONIA_FREE_FOR_LIMIT, first), l->fraction_1989, l->total_n,
+                 c->to_nh3);
+    put_ratios(l, place_of(block, AMMONIA_LONG_RATIO, first), c->long_limit);
+    put_ratios(l, place_of(block, AMMONIA_SHORT_RATIO, first), c->short_limit);
+    put_reaching(l, place_of(block, AMMONIA_TAN_LONG, first),
+                 place_of(block, AMMONIA_PH_LONG, first), c);
+    for (size_t i = 0; percent && i < l->n; i++) {
+        percent[i] = 100 * l->fraction[i];
     }
-    for (size_t i = 0; out[AMMONIA_PKA] && i < l->n; i++) {
-        out[AMMONIA_PKA][l->row[i]] = l->pk[i];
+    for (size_t i = 0; pka && i < l->n; i++) {
+        pka[i] = l->pk[i];
     }
 }
 
 /* --- Rows into lanes -------------------------------------------------------------------------- */
 
-static void fill_lane(struct lanes *l, size_t lane, const struct hw_block *block, size_t row)
+/* Fills the lanes from a column; those that are not in use have what the first one has. */
+static void fill(double to[LANES], const double *column, size_t n)
 {
-    l->row[lane] = row;
-    l->tan[lane] = block->in[AMMONIA_TAN][row];
-    l->dilution[lane] = block->in[AMMONIA_DILUTION][row];
-    l->ph[lane] = block->in[AMMONIA_PH][row];
-    l->temp[lane] = block->in[AMMONIA_TEMP][row];
-    l->salinity[lane] = block->in[AMMONIA_SALINITY][row];
+    memcpy(to, column, n * sizeof *to);
+    for (size_t i = n; i < LANES; i++) {
+        to[i] = column[0];
+    }
 }
 
-/* Answers the rows in the lanes and empties them. */
-static void finish_lanes(struct lanes *l, const struct hw_block *block, const struct constant *c)
+/* Answers the rows from the first on, as many as there are lanes for. Returns how many. */
+static size_t answer_lanes(struct lanes *l, const struct hw_block *block, size_t first,
+                           const struct constant *c)
 {
-    if (l->n == 0) {
-        return;
-    }
-    for (size_t i = l->n; i < LANES; i++) {
-        fill_lane(l, i, block, l->row[0]);
-    }
+    l->n = block->n - first < LANES ? block->n - first : LANES;
+    fill(l->tan, block->in[AMMONIA_TAN] + first, l->n);
+    fill(l->dilution, block->in[AMMONIA_DILUTION] + first, l->n);
+    fill(l->ph, block->in[AMMONIA_PH] + first, l->n);
+    fill(l->temp, block->in[AMMONIA_TEMP] + first, l->n);
+    fill(l->salinity, block->in[AMMONIA_SALINITY] + first, l->n);
     reckon(l, c);
-    for (size_t i = 0; i < l->n; i++) {
-        block->notes[l->row[i]] |= notes_of(l, i, c);
-    }
-    put_results(l, block->out, c);
-    l->n = 0;
+    note(l, c);
+    memcpy(block->notes + first, l->notes, l->n * sizeof *l->notes);
+    put_results(l, block, first, c);
+    return l->n;
 }
 
 static void answer_row(const struct hw_block *block, size_t row)
@@ -151,6 +165,7 @@ static void answer_row(const struct hw_block *block, size_t row)
     for (size_t i = 0; i < AMMONIA_INPUTS; i++) {
         in[i] = block->in[i][row];
     }
+    block->notes[row] = 0;
     ammonia_answer(in, out, &block->notes[row]);
     for (size_t k = 0; k < AMMONIA_RESULTS; k++) {
         if (block->out[k]) {
@@ -198,18 +213,15 @@ bool ammonia_block(const struct hw_block *block)
         .short_limit = nitrogen_to_n(HW_NITROGEN_NH3, hw_limits[ammonia_short_limits.salt].value),
         .notes = medicine_notes(block->in[AMMONIA_MEDICINE][0]),
     };
-    lanes.n = 0;
+    for (size_t first = 0; first < block->n;) {
+        first += answer_lanes(&lanes, block, first, &constant);
+    }
+    /* What the lanes say of rows to which other limits apply, or that have no total, is not so. */
     for (size_t row = 0; row < block->n; row++) {
         bool salt = !below_limit(block->in[AMMONIA_SALINITY][row], HW_LIMIT_SALT_FROM);
         if (!salt || isnan(block->in[AMMONIA_TAN][row])) {
             answer_row(block, row);
-            continue;
-        }
-        fill_lane(&lanes, lanes.n++, block, row);
-        if (lanes.n == LANES) {
-            finish_lanes(&lanes, block, &constant);
         }
     }
-    finish_lanes(&lanes, block, &constant);
     return true;
 }

@@ -176,9 +176,9 @@ static struct ammonia_standing against(struct ammonia_sample *s, const double in
     }
     struct published p = published_of(s, limits);
     *notes |= alarm_notes(&p, limits);
-    *notes |= s->meter_in_range
-                  ? published_notes(s->salinity, ammonia_salt_applies(s), ammonia_fresh_applies(s))
-                  : note_bit(HW_AMMONIA_NOTE_CRITERIA_NO_PH);
+    *notes |= s->meter_in_range ? notes_in(published_notes(s->salinity, ammonia_salt_applies(s),
+                                                           ammonia_fresh_applies(s)))
+                                : note_bit(HW_AMMONIA_NOTE_CRITERIA_NO_PH);
     return stricter(p.salt, p.fresh);
 }
 
@@ -187,7 +187,7 @@ void ammonia_answer(const double in[], double out[], uint64_t *notes)
     struct ammonia_sample s = ammonia_sample(in);
     struct ammonia_standing days = against(&s, in, &ammonia_long_limits, notes);
     struct ammonia_standing hour = against(&s, in, &ammonia_short_limits, notes);
-    *notes |= medicine_notes(in[AMMONIA_MEDICINE]) | reading_notes(&s, in[AMMONIA_TAN]);
+    *notes |= medicine_notes(in[AMMONIA_MEDICINE]) | notes_in(reading_notes(&s, in[AMMONIA_TAN]));
     out[AMMONIA_FREE] = s.free_n;
     out[AMMONIA_LONG_RATIO] = days.ratio;
     out[AMMONIA_SHORT_RATIO] = hour.ratio;

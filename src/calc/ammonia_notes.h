@@ -1,8 +1,27 @@
 /* ammonia_notes.h - which notes an ammonia reading raises; shared by `answer` and `block`, which
- * ask it of every row. */
+ * ask it of every row. Conditions are joined without branches, so that a loop over rows can become
+ * vectors. */
 #ifndef HW_AMMONIA_NOTES_H
 #define HW_AMMONIA_NOTES_H
 #include "calc/ammonia_sample.h"
+#include "core/elementary.h"
+
+#include <assert.h>
+
+/* Notes as a sum of powers of two, as a double: numbers that every machine's vectors can choose and
+ * add, and exact, as no two are the same. */
+static_assert(HW_AMMONIA_NOTES <= 52, "a double holds every sum of them");
+
+static inline double note_where(bool condition, unsigned note)
+{
+    return condition ? (double)note_bit(note) : 0.0;
+}
+
+/* The same as bits: below 2^52 they are the low ones of the sum with 2^52. */
+static inline uint64_t notes_in(double sum)
+{
+    return hw_bits_of(sum + 0x1p52) & (UINT64_MAX >> 12);
+}
 
 /* By the medicines in the water, or because nobody says. */
 static inline uint64_t medicine_notes(double medicine)
@@ -22,29 +41,31 @@ static inline uint64_t medicine_notes(double medicine)
 }
 
 /* What ratios are to, where they are to the published limits, by which of them apply. */
-static inline uint64_t published_notes(double salinity, bool salt, bool fresh)
+static inline double published_notes(double salinity, bool salt, bool fresh)
 {
     double to_fresh = fabs(salinity - hw_limits[HW_LIMIT_FRESH_BELOW].value);
     double to_salt = fabs(salinity - hw_limits[HW_LIMIT_SALT_FROM].value);
     double nearest = to_fresh < to_salt ? to_fresh : to_salt;
-    return note_if(salt, HW_AMMONIA_NOTE_RATIO_SALT) | note_if(fresh, HW_AMMONIA_NOTE_RATIO_FRESH) |
-           note_if(salt && fresh, HW_AMMONIA_NOTE_RATIO_STRICTER) |
-           note_if(below_limit(nearest, HW_LIMIT_CRITERIA_NEAR), HW_AMMONIA_NOTE_CRITERIA_JUMP);
+    return note_where(salt, HW_AMMONIA_NOTE_RATIO_SALT) +
+           note_where(fresh, HW_AMMONIA_NOTE_RATIO_FRESH) +
+           note_where(salt && fresh, HW_AMMONIA_NOTE_RATIO_STRICTER) +
+           note_where(below_limit(nearest, HW_LIMIT_CRITERIA_NEAR), HW_AMMONIA_NOTE_CRITERIA_JUMP);
 }
 
 /* By the reading, as it was written and in the tank, and by where the formulas were fitted. */
-static inline uint64_t reading_notes(const struct ammonia_sample *s, double tan)
+static inline double reading_notes(const struct ammonia_sample *s, double tan)
 {
     bool act = above_limit(s->total_n, HW_LIMIT_ACT_TODAY);
     bool any = s->total_n > 0;
     bool read = !isnan(tan);
     /* below that pH any total above a limit for days is above what to act on today, too */
-    bool sour = act && below_limit(s->ph_meter, HW_LIMIT_SOUR_BELOW);
-    return note_if(!read, HW_AMMONIA_NOTE_TAN_UNSAID) |
-           note_if(read && !below_limit(tan, HW_LIMIT_KIT_END), HW_AMMONIA_NOTE_KIT_END) |
-           note_if(sour, HW_AMMONIA_NOTE_SOUR_TANK) | note_if(act, HW_AMMONIA_NOTE_ACT_TODAY) |
-           note_if(any && !act, HW_AMMONIA_NOTE_ANY_AMMONIA) |
-           note_if(s->fit_stretched, HW_AMMONIA_NOTE_FIT_STRETCHED) |
-           note_if(s->criteria_stretched, HW_AMMONIA_NOTE_CRITERIA_STRETCHED);
+    bool sour = act & below_limit(s->ph_meter, HW_LIMIT_SOUR_BELOW);
+    return note_where(!read, HW_AMMONIA_NOTE_TAN_UNSAID) +
+           note_where(read & !below_limit(tan, HW_LIMIT_KIT_END), HW_AMMONIA_NOTE_KIT_END) +
+           note_where(sour, HW_AMMONIA_NOTE_SOUR_TANK) +
+           note_where(act, HW_AMMONIA_NOTE_ACT_TODAY) +
+           note_where(any & !act, HW_AMMONIA_NOTE_ANY_AMMONIA) +
+           note_where(s->fit_stretched, HW_AMMONIA_NOTE_FIT_STRETCHED) +
+           note_where(s->criteria_stretched, HW_AMMONIA_NOTE_CRITERIA_STRETCHED);
 }
 #endif

@@ -75,14 +75,14 @@ bool input_fill(struct input *input)
     /* What is left is moved when that is less than what is done with, so that each byte is moved
      * once or so; and a file of short records stays in a small part of the room. */
     size_t left = input->end - input->begin;
-    bool full = sizeof input->text - input->end < READ_SIZE;
+    bool full = INPUT_ROOM - input->end < READ_SIZE;
     if (input->begin > 0 && (full || left < input->begin)) {
         memmove(input->text, input->text + input->begin, left);
         input->end = left;
         input->begin = 0;
     }
     ssize_t got = 0;
-    size_t room = sizeof input->text - input->end;
+    size_t room = INPUT_ROOM - input->end;
     do {
         got =
             read(input->descriptor, input->text + input->end, room < READ_SIZE ? room : READ_SIZE);

@@ -3,15 +3,17 @@
 #define HW_INPUT_H
 #include "cli/csv.h"
 
+enum { INPUT_ROOM = CSV_RECORD_MAX + (CSV_RECORD_MAX >> 2), INPUT_BEYOND = 64 };
+
 /* One file at a time per struct; the room for its text is part of it, so it is kept in static
  * storage. */
 struct input {
     const char *name; /* as it was given; "-" is standard input */
     int descriptor;
-    bool at_end;          /* the file has no more */
-    size_t begin, end;    /* the text read and not yet used: text[begin..end) */
-    struct csv_scan scan; /* of the record at begin */
-    char text[CSV_RECORD_MAX + (CSV_RECORD_MAX >> 2)];
+    bool at_end;                          /* the file has no more */
+    size_t begin, end;                    /* the text read and not yet used: text[begin..end) */
+    struct csv_scan scan;                 /* of the record at begin */
+    char text[INPUT_ROOM + INPUT_BEYOND]; /* some bytes beyond the text can always be read */
 };
 
 /* Opens a file, or standard input for "-". False with a message when it cannot be read. */

@@ -9,19 +9,84 @@
 #include <stdlib.h>
 #include <string.h>
 
+void number_digits(char text[NUMBER_MAX], double value, int digits)
+{
+    text[hw_decimal_write(text, value, digits)] = '\0'; /* of what is not finite nothing */
+}
+
+static bool reads_back(const char *text, double value)
+{
+    double read = NAN;
+    return hw_decimal_read(text, strlen(text), &read) > 0 && read == value;
+}
+
+/* With 8 digits, where that gives the value and looks as with 15: the double nearest to a number of
+ * so few digits is off it by less than half a unit of the 15th digit. */
+static bool number_short(char text[NUMBER_MAX], double value)
+{
+    bool usual = value == 0 || (fabs(value) >= 1e-15 && fabs(value) < 1e7);
+    if (usual) {
+        number_digits(text, value, 8);
+    }
+    return usual && reads_back(text, value);
+}
+
+enum { ALL_DIGITS = 17 };
+
+/* Takes the last digits off a number of ALL_DIGITS, rounding. False when it takes more than a look
+ * at them: where they may be a half, where the digit before them is 0 or rounds up to ten. */
+static bool take_off(char *text, size_t n, size_t off)
+{
+    static const int half_of[] = {0, 5, 50};
+    int last = 0;
+    for (size_t i = n - off; i < n; i++) {
+        last = 10 * last + (text[i] - '0');
+    }
+    char *end = &text[n - off - 1];
+    bool up = last > half_of[off];
+    if (last == half_of[off] || *end == (up ? '9' : '0')) {
+        return false;
+    }
+    *end = (char)(*end + up);
+    end[1] = '\0';
+    return true;
+}
+
+/* From its ALL_DIGITS, written once. False when that does not tell. */
+static bool number_long(char text[NUMBER_MAX], double value)
+{
+    char all[NUMBER_MAX];
+    size_t n = (size_t)snprintf(all, sizeof all, "%.*g", ALL_DIGITS, value);
+    const char *point = strchr(all, '.');
+    size_t first = strspn(all, "-0.");
+    size_t digits = n - first - (point && point > all + first ? 1 : 0);
+    if (!point || point + 3 > all + n - 1 || strchr(all, 'e') || digits != ALL_DIGITS) {
+        return false;
+    }
+    for (size_t off = 2; off > 0; off--) {
+        memcpy(text, all, n + 1);
+        if (!take_off(text, n, off)) {
+            return false;
+        }
+        if (reads_back(text, value)) {
+            return true;
+        }
+    }
+    memcpy(text, all, n + 1);
+    return true;
+}
+
 void number_exact(char text[NUMBER_MAX], double value)
 {
-    for (int digits = 15; digits <= 17; digits++) {
+    if (number_short(text, value) || number_long(text, value)) {
+        return;
+    }
+    for (int digits = 15; digits <= ALL_DIGITS; digits++) {
         (void)snprintf(text, NUMBER_MAX, "%.*g", digits, value + 0.0);
         if (strtod(text, NULL) == value) {
             return;
         }
     }
-}
-
-void number_digits(char text[NUMBER_MAX], double value, int digits)
-{
-    text[hw_decimal_write(text, value, digits)] = '\0'; /* of what is not finite nothing */
 }
 
 /* The decimal exponent of a number once it is rounded to that many digits. */

@@ -60,6 +60,14 @@ static void put_close(const struct report *report, bool empty, char bracket)
     (void)putchar(bracket);
 }
 
+/* The unit of a number, which needs no escapes. */
+static void put_unit(const char *unit)
+{
+    (void)fputs(", \"unit\": \"", stdout);
+    (void)fputs(unit, stdout);
+    (void)fputs("\"", stdout);
+}
+
 static void put_inputs(const struct report *report)
 {
     const struct hw_question *question = report->question;
@@ -84,8 +92,10 @@ static void put_inputs(const struct report *report)
             (void)fputs(", \"half_width\": ", stdout);
             json_number(question->half[i]);
         }
-        (void)printf(", \"unit\": \"%s\", \"from\": \"%s\"}", input->unit,
-                     origin_words[question->from[i]]);
+        put_unit(input->unit);
+        (void)fputs(", \"from\": \"", stdout);
+        (void)fputs(origin_words[question->from[i]], stdout);
+        (void)fputs("\"}", stdout);
     }
     put_close(report, first, '}');
 }
@@ -158,7 +168,7 @@ static void put_results(const struct report *report)
             json_string(calc->results[i].name);
             (void)fputs(": {\"value\": ", stdout);
             json_number(report->answer->out[i]);
-            (void)printf(", \"unit\": \"%s\"", calc->results[i].unit);
+            put_unit(calc->results[i].unit);
             if (report->spread) {
                 put_spread(report, i);
             }

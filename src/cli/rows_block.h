@@ -8,6 +8,10 @@
 
 enum { OUT_SIZE = 1 << 16, PROBLEM_MAX = 64, NOT_ASKED = -1, CODES_KEPT = 32, CODES_SHIFT = 59 };
 
+/* Bytes that are copied at once where a row is written in one go: so many behind what is copied are
+ * read as well, and written to. */
+enum { ROWS_STRIDE = 32 };
+
 /* What is said once for a file. */
 enum telling { TELL_SURPLUS, TELL_COMMA, TELL_LINES, TELL_TANK, TELLINGS };
 
@@ -20,22 +24,29 @@ struct row {
     long place;          /* in the block's columns, or NOT_ASKED */
     const char *problem; /* a code, or NULL */
     const char *problem_input; /* the input that it concerns, or NULL */
+    bool quick;                /* all inputs that have a column are from there */
 };
 
 /* How some notes are spelt. */
 struct codes {
-    bool known;
-    uint64_t notes, possible;
+    uint64_t notes, possible; /* possible has all bits where nothing is kept yet */
     size_t n;
-    char text[CODES_MAX];
+    char text[CODES_MAX + ROWS_STRIDE];
+};
+
+/* What a column feeds: where its numbers go, and which of them need no second look. */
+struct quick_feed {
+    size_t column;
+    double *to; /* a column of the block */
+    struct hw_span kept;
 };
 
 /* For records that are plain: where cells end in a window of the text, text[begin..end). */
 struct quick {
     bool allowed;
-    struct hw_span kept[HW_INPUTS]; /* of each feed */
-    size_t begin, end;              /* empty, 0, when the text was moved */
-    size_t n, next;                 /* marks, and the first of the record at hand */
+    struct quick_feed feed[HW_INPUTS]; /* of each feed of the columns */
+    size_t begin, end;                 /* empty, 0, when the text was moved */
+    size_t n, next;                    /* marks, and the first of the record at hand */
     uint16_t at[MARKS_MAX];
 };
 
@@ -43,8 +54,9 @@ struct quick {
 struct line {
     bool allowed;
     int digits;
-    size_t n, shown[HW_RESULTS]; /* the results that are written, in order */
-    size_t room;                 /* what a line needs at most beside its record */
+    size_t n;
+    const double *from[HW_RESULTS]; /* the columns of the results that are written, in order */
+    size_t room;                    /* what a line needs at most beside its record */
 };
 
 struct rows {

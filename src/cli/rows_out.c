@@ -15,12 +15,6 @@
 
 /* --- Output: a buffer before stdout ----------------------------------------------------------- */
 
-void rows_flush(struct rows *rows)
-{
-    stream_write(rows->text, rows->written);
-    rows->written = 0;
-}
-
 static void put(struct rows *rows, const char *text, size_t n)
 {
     if (n > OUT_SIZE - rows->written) {
@@ -173,6 +167,9 @@ static void view_row(struct rows *rows, const struct row *row, struct hw_answer 
             rows->question.from[i] = rows->from[i][row->place];
             rows->question.half[i] = rows->args->spread ? rows->half[i][row->place] : 0;
         }
+    }
+    for (size_t k = 0; row->quick && k < rows->columns.n_feed; k++) {
+        rows->question.from[rows->columns.feed[k].input] = HW_FROM_COLUMN;
     }
 }
 

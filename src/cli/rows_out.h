@@ -12,7 +12,4 @@ void rows_finish_block(struct rows *rows);
 
 /* True where the output is the rows with columns appended. */
 bool rows_is_table(const struct rows *rows);
-
-/* Hands what was written to stdout. */
-void rows_flush(struct rows *rows);
 #endif

@@ -2,7 +2,7 @@
 #include "cli/rows_quick.h"
 
 #include "cli/rows_out.h"
-#include "engine/decimal.h"
+#include "engine/decimal_quick.h"
 
 void rows_quick_prepare(struct rows *rows)
 {
@@ -12,7 +12,9 @@ void rows_quick_prepare(struct rows *rows)
     rows->quick.allowed = rows->plain && !args->decimal_comma && !other_tanks && !times;
     for (size_t k = 0; k < rows->columns.n_feed; k++) {
         const struct feed *feed = &rows->columns.feed[k];
-        hw_number_kept(&rows->calc->inputs[feed->input], feed->unit, &rows->quick.kept[k]);
+        rows->quick.feed[k] =
+            (struct quick_feed){.column = feed->column, .to = rows->batch.in[feed->input]};
+        hw_number_kept(&rows->calc->inputs[feed->input], feed->unit, &rows->quick.feed[k].kept);
     }
 }
 
@@ -46,78 +48,95 @@ static bool find_marks(struct rows *rows)
 }
 
 /* True when the next marks are those of a whole record: separators, and a line feed at the end. */
-static bool is_whole(const struct rows *rows)
+static inline bool is_whole(const struct rows *rows, const char *window, const uint16_t *end)
 {
-    const struct quick *quick = &rows->quick;
-    const char *text = rows->input.text + quick->begin;
-    const uint16_t *end = quick->at + quick->next;
+    const char separator = rows->in_separator;
     size_t last = rows->columns.n - 1;
-    int odd = 0;
     for (size_t i = 0; i < last; i++) {
-        odd |= text[end[i]] ^ rows->in_separator;
+        if (window[end[i]] != separator) {
+            return false;
+        }
     }
-    return (odd | (text[end[last]] ^ '\n')) == 0;
+    return window[end[last]] == '\n';
 }
 
-/* Reads the cell that ends at `end` into its place in the block. */
-static bool read_cell(struct rows *rows, size_t k, size_t begin, size_t end)
+/* The number of a cell of n bytes, as it goes into the block. */
+static inline bool read_cell(const struct rows *rows, size_t k, const char *end, size_t n,
+                             double *value)
 {
-    const struct feed *feed = &rows->columns.feed[k];
-    const struct hw_span *kept = &rows->quick.kept[k];
-    double *value = &rows->batch.in[feed->input][rows->n_asked];
+    const struct quick_feed *quick = &rows->quick.feed[k];
     double x = 0;
-    rows->from[feed->input][rows->n_asked] = HW_FROM_COLUMN;
-    const char *cell = rows->input.text + begin;
-    size_t n = end - begin;
-    if (end < HW_DECIMAL_BARE || !hw_decimal_read_bare(cell + n, n, &x)) {
+    if (!hw_quick_read(end, n, &x)) {
         return false;
     }
-    if (x > kept->above && x <= kept->to) {
-        *value = x;
+    *value = x;
+    if (x > quick->kept.above && x <= quick->kept.to) {
         return true;
     }
+    const struct feed *feed = &rows->columns.feed[k];
     return hw_number_settle(&rows->calc->inputs[feed->input], x, NULL, feed->unit, value) ==
            HW_FINE;
 }
 
 /* Takes the next record. False, and nothing taken, when it is not plain. */
-static bool take(struct rows *rows)
+static inline bool take(struct rows *rows)
 {
     struct quick *quick = &rows->quick;
-    size_t begin = rows->input.begin;
+    const char *window = rows->input.text + quick->begin;
+    const char *begin = rows->input.text + rows->input.begin;
     const uint16_t *end = quick->at + quick->next;
-    if (!is_whole(rows)) {
+    const size_t place = rows->n_asked;
+    const size_t n_feed = rows->columns.n_feed;
+    if (!is_whole(rows, window, end)) {
         return false;
     }
-    for (size_t k = 0; k < rows->columns.n_feed; k++) {
-        size_t column = rows->columns.feed[k].column;
-        size_t from = column == 0 ? begin : quick->begin + end[column - 1] + 1;
-        if (!read_cell(rows, k, from, quick->begin + end[column])) {
+    for (size_t k = 0; k < n_feed; k++) {
+        size_t column = quick->feed[k].column;
+        const char *cell = column == 0 ? begin : window + end[column - 1] + 1;
+        const char *cell_end = window + end[column];
+        if (!read_cell(rows, k, cell_end, (size_t)(cell_end - cell), &quick->feed[k].to[place])) {
             return false;
         }
     }
     size_t cells = rows->columns.n;
-    size_t n = quick->begin + end[cells - 1] - begin;
+    size_t n = (size_t)(window + end[cells - 1] - begin);
     rows->row[rows->n_rows++] = (struct row){
-        .record = {rows->input.text + begin, n, false},
+        .record = {begin, n, false},
         .number = ++rows->number,
         .cells = cells,
         .keep = n,
-        .place = (long)rows->n_asked++,
+        .place = (long)place,
+        .quick = true,
     };
-    rows->input.begin = begin + n + 1;
+    rows->n_asked = place + 1;
+    rows->input.begin += n + 1;
     quick->next += cells;
+    return true;
+}
+
+/* Takes records as long as the marks tell where they end. False when one is not plain. */
+static bool take_marked(struct rows *rows)
+{
+    const struct quick *quick = &rows->quick;
+    while (quick->n - quick->next >= rows->columns.n) {
+        if (!take(rows)) {
+            return false;
+        }
+        if (rows->n_rows == HW_BLOCK) {
+            rows_finish_block(rows);
+            return !rows->stopped;
+        }
+    }
     return true;
 }
 
 void rows_quick_take(struct rows *rows)
 {
-    /* A record that was looked at in part is left to whoever did that. */
-    bool may = rows->quick.allowed && rows->input.scan.done == 0;
+    /* A record that was looked at in part is left to whoever did that; and one at the very front of
+     * the text, as the bytes before a cell are looked at. */
+    bool may =
+        rows->quick.allowed && rows->input.scan.done == 0 && rows->input.begin >= HW_QUICK_READ_MAX;
     while (may && !rows->stopped && rows->input.begin < rows->input.end && find_marks(rows) &&
-           take(rows)) {
-        if (rows->n_rows == HW_BLOCK) {
-            rows_finish_block(rows);
-        }
+           take_marked(rows)) {
     }
 }

@@ -84,7 +84,7 @@ static inline int hw_ammonia_stretched(enum hw_ammonia_model model, enum hw_ph_s
                                        double temp, double salinity)
 {
     if (model == HW_AMMONIA_KHOO1977) {
-        return (temp < 5.0 && salinity > 0.0) || salinity > 44.55;
+        return ((temp < 5.0) & (salinity > 0.0)) | (salinity > 44.55);
     }
     if (model == HW_AMMONIA_EPA1989) {
         return salinity > 40.9; /* recalled: ionic strength up to 0.85 */

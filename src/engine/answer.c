@@ -112,11 +112,28 @@ static void answer_rows(const struct hw_calc *calc, const struct hw_block *block
     }
 }
 
+/* True when a value of the column is not finite. Such values alone have all bits of the exponent,
+ * so that one more carries into the sign. */
+static bool is_any_infinite(const double *column, size_t n)
+{
+    const uint64_t exponent = UINT64_C(0x7ff) << 52;
+    uint64_t carried = 0;
+    for (size_t row = 0; row < n; row++) {
+        uint64_t bits;
+        memcpy(&bits, &column[row], sizeof bits);
+        carried |= (bits & exponent) + (UINT64_C(1) << 52);
+    }
+    return carried >> 63 != 0;
+}
+
 /* The same judgement of what `block` has set. */
 static void judge_columns(const struct hw_calc *calc, const struct hw_block *block)
 {
     for (size_t k = 0; k < calc->n_results; k++) {
-        for (size_t row = 0; block->out[k] && row < block->n; row++) {
+        if (!block->out[k] || !is_any_infinite(block->out[k], block->n)) {
+            continue;
+        }
+        for (size_t row = 0; row < block->n; row++) {
             block->notes[row] |= judge(&calc->results[k], block->out[k][row]);
         }
     }
@@ -131,30 +148,63 @@ static void write_no_answer(const struct hw_calc *calc, const struct hw_block *b
     }
 }
 
-void hw_block_run(const struct hw_calc *calc, const struct hw_block *block)
+/* What the engine makes of the notes of a calculation. */
+struct finishing {
+    const struct hw_calc *calc;
+    uint64_t grave, with_answer, ever, telling;
+};
+
+static uint64_t finish_notes(const struct finishing *f, uint64_t notes)
 {
     const uint64_t own = bit_of(HW_NOTE_NOT_FINITE);
-    uint64_t grave = hw_notes_grave(calc);
-    uint64_t with_answer = set_by(calc, HW_SET_WITH_ANSWER);
-    uint64_t ever = set_by(calc, HW_SET_EVER);
-    uint64_t telling = tell_facts(calc);
+    if ((notes & f->grave & ~own) != 0) {
+        notes &= ~own; /* a row that is refused has no results to be judged */
+    }
+    notes |= f->ever | ((notes & f->grave) == 0 ? f->with_answer : 0);
+    return gravest_of_facts(f->calc, notes, f->telling);
+}
+
+/* Most rows of a block have one of a few sets of notes: each is worked out once or so. */
+enum { SETS_KEPT = 16, SETS_SHIFT = 60 };
+
+static void finish_rows(const struct finishing *f, const struct hw_block *block)
+{
+    uint64_t set[SETS_KEPT] = {0};
+    uint64_t finished[SETS_KEPT];
+    uint64_t none = finish_notes(f, 0);
+    for (size_t i = 0; i < SETS_KEPT; i++) {
+        finished[i] = none;
+    }
+    for (size_t row = 0; row < block->n; row++) {
+        uint64_t notes = block->notes[row];
+        /* the golden ratio spreads sets of few bits over the places */
+        size_t place = (size_t)(notes * UINT64_C(0x9e3779b97f4a7c15) >> SETS_SHIFT);
+        if (set[place] != notes) {
+            set[place] = notes;
+            finished[place] = finish_notes(f, notes);
+        }
+        block->notes[row] = finished[place];
+        if ((finished[place] & f->grave) != 0) {
+            write_no_answer(f->calc, block, row);
+        }
+    }
+}
+
+void hw_block_run(const struct hw_calc *calc, const struct hw_block *block)
+{
+    const struct finishing f = {
+        .calc = calc,
+        .grave = hw_notes_grave(calc),
+        .with_answer = set_by(calc, HW_SET_WITH_ANSWER),
+        .ever = set_by(calc, HW_SET_EVER),
+        .telling = tell_facts(calc),
+    };
     if (calc->block && calc->block(block)) {
         judge_columns(calc, block);
     } else {
         answer_rows(calc, block);
     }
-    for (size_t row = 0; row < block->n; row++) {
-        uint64_t *notes = &block->notes[row];
-        if ((*notes & grave & ~own) != 0) {
-            *notes &= ~own; /* a row that is refused has no results to be judged */
-        }
-        bool answered = (*notes & grave) == 0;
-        *notes |= ever | (answered ? with_answer : 0);
-        *notes = gravest_of_facts(calc, *notes, telling);
-        if (!answered) {
-            write_no_answer(calc, block, row);
-        }
-    }
+    finish_rows(&f, block);
 }
 
 void hw_batch_fill(struct hw_batch *batch, const struct hw_question *question, size_t n)

@@ -25,22 +25,6 @@ enum {
  */
 size_t hw_decimal_read(const char *text, size_t n, double *value);
 
-enum { HW_DECIMAL_BARE = 8 };
-
-/* Reads a text that is nothing but a short number: digits, and a point before, behind or between
- * them or none.
- *
- * Given
- *   end       the byte behind the text; the HW_DECIMAL_BARE bytes before it can be read, whatever
- *             they are
- *   n         the bytes of the text
- * Returned
- *   value     as hw_decimal_read; untouched when the answer is false
- * Function value
- *   False for any other text, and for one longer than HW_DECIMAL_BARE: it may be a number still.
- */
-bool hw_decimal_read_bare(const char *end, size_t n, double *value);
-
 /* Writes a number as printf does for "%.*g", save that -0 is written 0.
  *
  * Given

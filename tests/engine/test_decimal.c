@@ -2,6 +2,7 @@
  * for byte. Tens of millions more are compared by tests/long/decimal.sh. */
 #include "assert_close.h"
 #include "engine/decimal.h"
+#include "engine/decimal_quick.h"
 
 #include <float.h>
 #include <math.h>
@@ -523,7 +524,7 @@ static void random_numbers_come_back(void **state)
  * whether it had to be read at all. */
 static void read_bare(const char *text, size_t n)
 {
-    char room[3 * HW_DECIMAL_BARE];
+    char room[3 * HW_QUICK_READ_MAX];
     double want = 7.25;
     size_t digits = 0;
     size_t points = 0;
@@ -531,12 +532,12 @@ static void read_bare(const char *text, size_t n)
         digits += text[i] >= '0' && text[i] <= '9';
         points += text[i] == '.';
     }
-    bool bare = n > 0 && n <= HW_DECIMAL_BARE && digits + points == n && digits > 0 && points < 2;
+    bool bare = n > 0 && n <= HW_QUICK_READ_MAX && digits + points == n && digits > 0 && points < 2;
     for (int before = 0; before < 4; before++) {
         double got = 7.25;
         memset(room, "9.,\xff"[before], sizeof room);
         memcpy(room + sizeof room - n, text, n);
-        check(hw_decimal_read_bare(room + sizeof room, n, &got) == bare);
+        check(hw_quick_read(room + sizeof room, n, &got) == bare);
         if (bare) {
             check(hw_decimal_read(text, n, &want) == n);
         }
@@ -558,12 +559,12 @@ static void short_bare_numbers(void **state)
         read_bare(notable[i], strlen(notable[i]));
     }
     for (int byte = 0; byte < 256; byte++) {
-        for (size_t at = 0; at < HW_DECIMAL_BARE; at++) {
+        for (size_t at = 0; at < HW_QUICK_READ_MAX; at++) {
             char text[] = "1234.678";
             text[at] = (char)byte;
-            read_bare(text, HW_DECIMAL_BARE);
-            text[HW_DECIMAL_BARE - 1] = '.';
-            read_bare(text + at, HW_DECIMAL_BARE - at);
+            read_bare(text, HW_QUICK_READ_MAX);
+            text[HW_QUICK_READ_MAX - 1] = '.';
+            read_bare(text + at, HW_QUICK_READ_MAX - at);
         }
     }
 }
@@ -573,8 +574,8 @@ static void random_bare_numbers(void **state)
     (void)state;
     static const char bytes[] = "01234567890123456789012345678901234567890123456789......./:-e,";
     for (int i = 0; i < 200000; i++) {
-        char text[HW_DECIMAL_BARE + 2];
-        size_t n = (size_t)random_below(HW_DECIMAL_BARE + 2);
+        char text[HW_QUICK_READ_MAX + 2];
+        size_t n = (size_t)random_below(HW_QUICK_READ_MAX + 2);
         for (size_t k = 0; k < n; k++) {
             text[k] = bytes[random_below(sizeof bytes - 1)];
         }

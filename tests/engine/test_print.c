@@ -123,12 +123,53 @@ static void the_buffer_is_ended(void **state)
     }
 }
 
+/* As it is defined: the first of 15, 16 and 17 digits that reads back. */
+static int is_exact(double value)
+{
+    char want[NUMBER_MAX];
+    char got[NUMBER_MAX];
+    int digits = 15;
+    do {
+        (void)snprintf(want, sizeof want, "%.*g", digits, value + 0.0);
+    } while (strtod(want, NULL) != value && ++digits <= 17);
+    number_exact(got, value);
+    if (strcmp(want, got) != 0) {
+        print_error("%s, not %s\n", got, want);
+    }
+    return strcmp(want, got) == 0;
+}
+
+static void exact_numbers(void **state)
+{
+    (void)state;
+    static const double values[] = {0,      -0.0,     1,      10,      0.1,     1e5,     1e6,
+                                    1e7,    9999999,  1e8,    1e14,    1e15,    1e16,    123456789,
+                                    1e-4,   9.5e-5,   1e-5,   1e-15,   1e-16,   1e22,    1e23,
+                                    5e-324, 1e300,    2.5,    1.0 / 3, 2.0 / 3, 0.3,     0.1 + 0.2,
+                                    8.15,   99999.95, 1234.5, 1e-300,  100.25,  1e15 / 7};
+    uint64_t bits = 20310305;
+    for (size_t i = 0; i < sizeof values / sizeof values[0]; i++) {
+        check(is_exact(values[i]) && is_exact(-values[i]));
+        check(is_exact(nextafter(values[i], 1e308)) && is_exact(nextafter(values[i], -1e308)));
+    }
+    printf("seed 20310305\n");
+    int fine = 1;
+    for (int i = 0; i < 60000; i++) {
+        bits = bits * UINT64_C(6364136223846793005) + UINT64_C(1442695040888963407);
+        double fraction = (double)(bits >> 11) * 0x1p-53;
+        fine &= is_exact(fraction) && is_exact(-1000 * fraction);
+        fine &= is_exact(ldexp(fraction, (int)(bits & 127) - 64));
+        fine &= is_exact((double)(bits >> 40) / 1000) && is_exact((double)(bits >> 20) / 1e8);
+    }
+    check(fine);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(as_people_write_them), cmocka_unit_test(below_a_power_of_ten),
         cmocka_unit_test(tiny_and_huge),        cmocka_unit_test(on_the_safe_side),
-        cmocka_unit_test(the_buffer_is_ended),
+        cmocka_unit_test(the_buffer_is_ended),  cmocka_unit_test(exact_numbers),
     };
     return hw_report_checks(cmocka_run_group_tests(tests, NULL, NULL));
 }
