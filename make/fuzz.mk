@@ -20,7 +20,7 @@ $(BUILD)/fuzz/tables.o: $(BUILD)/tables.c $(FUZZ_NEEDS)
 	$(Q)$(FUZZ_CC) -fsanitize=fuzzer-no-link -c -o $@ $<
 
 # What several fuzzers share.
-FUZZ_SHARED := $(wildcard tests/fuzz/draw.[ch])
+FUZZ_SHARED := $(filter-out tests/fuzz/fuzz_%,$(wildcard tests/fuzz/*.[ch]))
 $(FUZZERS): $(BUILD)/fuzz/%: tests/fuzz/%.c $(FUZZ_SHARED) $(FUZZ_OBJ)
 	$(Q)$(FUZZ_CC) -Itests/fuzz -fsanitize=fuzzer -o $@ $< $(filter %.c,$(FUZZ_SHARED)) \
 	  $(FUZZ_OBJ) -lm
