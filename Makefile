@@ -276,6 +276,6 @@ format:
 
 # --- More -------------------------------------------------------------------------------------
 
-include make/builds.mk make/fuzz.mk make/bench.mk make/install.mk
+include make/builds.mk make/faults.mk make/portable.mk make/fuzz.mk make/bench.mk make/install.mk
 
 -include $(PROGRAM_OBJ:.o=.d) $(TEST_OBJ:.o=.d)
