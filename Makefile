@@ -294,6 +294,7 @@ format:
 
 # --- More -------------------------------------------------------------------------------------
 
-include make/builds.mk make/fuzz.mk make/bench.mk make/library.mk make/install.mk make/dist.mk
+include make/builds.mk make/faults.mk make/portable.mk make/fuzz.mk make/bench.mk make/library.mk
+include make/install.mk make/dist.mk
 
 -include $(PROGRAM_OBJ:.o=.d) $(TEST_OBJ:.o=.d)

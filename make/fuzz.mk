@@ -19,8 +19,11 @@ $(BUILD)/fuzz/tables.o: $(BUILD)/tables.c $(FUZZ_NEEDS)
 	@mkdir -p $(@D)
 	$(Q)$(FUZZ_CC) -fsanitize=fuzzer-no-link -c -o $@ $<
 
-$(FUZZERS): $(BUILD)/fuzz/%: tests/fuzz/%.c $(FUZZ_OBJ)
-	$(Q)$(FUZZ_CC) -fsanitize=fuzzer -o $@ $< $(FUZZ_OBJ) -lm
+# What several fuzzers share.
+FUZZ_SHARED := $(filter-out tests/fuzz/fuzz_%,$(wildcard tests/fuzz/*.[ch]))
+$(FUZZERS): $(BUILD)/fuzz/%: tests/fuzz/%.c $(FUZZ_SHARED) $(FUZZ_OBJ)
+	$(Q)$(FUZZ_CC) -Itests/fuzz -fsanitize=fuzzer -o $@ $< $(filter %.c,$(FUZZ_SHARED)) \
+	  $(FUZZ_OBJ) -lm
 
 .PHONY: fuzz check-long $(FUZZERS:%=%.run)
 fuzz: $(FUZZERS:%=%.run)

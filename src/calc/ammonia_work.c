@@ -204,25 +204,32 @@ static void step_reading(const struct ammonia_sample *s, const double in[], stru
     hw_step(steps, "free", s->free_n, "mg/L", "", "%.10g * %.10g", s->fraction, s->total_n);
 }
 
-/* Without a reading the total that reaches the limit for days is what is told first. */
+/* Without a reading the total that reaches the limit for days is what is told first, where there is
+ * one: a high limit in sour water is reached by none. */
 static void step_tan_long(const struct ammonia_sample *s, const double in[], struct hw_steps *steps)
 {
     double own = in[AMMONIA_LONG_LIMIT];
+    struct long_limit published = {.total_n = NAN};
     double limit_n = NAN;
     if (!isnan(own)) {
-        enum hw_nitrogen_basis basis = (enum hw_nitrogen_basis)in[AMMONIA_LIMIT_BASIS];
-        limit_n = nitrogen_to_n(basis, own) / s->fraction;
-        hw_step(steps, "limit_used", limit_n, "mg/L", "", "%.10g * %.10g/%.10g / %.10g", own,
-                HW_MOLAR_N, basis_molar(basis), s->fraction);
+        limit_n = nitrogen_to_n((enum hw_nitrogen_basis)in[AMMONIA_LIMIT_BASIS], own) / s->fraction;
     } else if (s->meter_in_range) {
-        struct long_limit published = long_limit(s->ph_meter, s->temp, s->salinity);
+        published = long_limit(s->ph_meter, s->temp, s->salinity);
         limit_n = published.total_n;
+    }
+    double tan_long = nitrogen_from_n(s->basis, limit_n);
+    if (isnan(tan_long)) {
+        return;
+    }
+    if (isnan(own)) {
         long_limit_work(&published, "limit_used", steps);
+    } else {
+        hw_step(steps, "limit_used", limit_n, "mg/L", "", "%.10g * %.10g/%.10g / %.10g", own,
+                HW_MOLAR_N, basis_molar((enum hw_nitrogen_basis)in[AMMONIA_LIMIT_BASIS]),
+                s->fraction);
     }
-    if (!isnan(limit_n)) {
-        hw_step(steps, "tan_long", nitrogen_from_n(s->basis, limit_n), "mg/L", "iupac-weights",
-                "%.10g * %.10g/%.10g", limit_n, basis_molar(s->basis), HW_MOLAR_N);
-    }
+    hw_step(steps, "tan_long", tan_long, "mg/L", "iupac-weights", "%.10g * %.10g/%.10g", limit_n,
+            basis_molar(s->basis), HW_MOLAR_N);
 }
 
 void ammonia_work(const double in[], struct hw_steps *steps)

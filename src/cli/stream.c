@@ -65,8 +65,8 @@ void stream_write(const char *text, size_t n)
 
 bool stream_apart(int input)
 {
-    struct stat in;
-    struct stat out;
+    struct stat in = {.st_mode = 0};
+    struct stat out = {.st_mode = 0};
     bool same = fstat(input, &in) == 0 && fstat(STDOUT_FILENO, &out) == 0 && S_ISREG(in.st_mode) &&
                 in.st_dev == out.st_dev && in.st_ino == out.st_ino;
     if (same) {
@@ -101,5 +101,6 @@ int stream_end(int status)
                       cause ? strerror(cause) : "output error");
         return EXIT_ASKED_WRONGLY;
     }
-    return status;
+    /* A message that is lost may be a caution. One that is not wanted goes to /dev/null. */
+    return ferror(stderr) != 0 ? EXIT_ASKED_WRONGLY : status;
 }

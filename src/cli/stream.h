@@ -22,7 +22,8 @@ bool stream_apart(int input);
 void stream_flush(void);
 
 /* Call last: flushes and closes stdout. Returns status, or EXIT_ASKED_WRONGLY with a message when
- * not all was written. A status of EXIT_ASKED_WRONGLY on entry stays. */
+ * not all was written; and without one when a message could not be written. A status of
+ * EXIT_ASKED_WRONGLY on entry stays. */
 int stream_end(int status);
 
 /* A message on stderr: "holdwater: " and the text. stdout is flushed first, so that the two stay in

@@ -466,6 +466,8 @@ static void working_can_be_redone(void **state)
         "tan=0.6;ph=7.9;temp=25;salinity=0;ph_scale=free",
         "tan=0.6;ph=7.9;temp=4.5;salinity=0",
         "tan=0.6;ph=7.9;temp=3;salinity=0;long_limit=0.02;short_limit=0.2;limit_basis=nh3",
+        /* a limit that is so far off that no total reaches it: the working ends before */
+        "basis=nh3;ph=5;ph_scale=sws;temp=0.2;salinity=44.3;model=clegg1995;long_limit=97.3",
     };
     for (size_t i = 0; i < sizeof notes / sizeof notes[0]; i++) {
         check_working(ammonia(), notes[i].raised);
