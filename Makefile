@@ -10,6 +10,7 @@
 #   make coverage        make test with a branch report for core, calc and engine
 #   make bits            the same bits from every compiler, optimisation level and C library
 #   make bench           speed as ratios against other programs, ROUNDS rounds
+#   make mutate          small faults in a copy of the source: MUTANTS of them, SEED chooses which
 #   make fuzz            each fuzzer for FUZZ_SECONDS
 #   make check-long      the long checks: bits on other machines, long fuzzing, tests/long
 #   make demo            one fish, from seeding its filter to disinfecting its tank
@@ -276,6 +277,6 @@ format:
 
 # --- More -------------------------------------------------------------------------------------
 
-include make/builds.mk make/fuzz.mk make/bench.mk make/install.mk
+include make/builds.mk make/fuzz.mk make/bench.mk make/install.mk make/mutate.mk
 
--include $(PROGRAM_OBJ:.o=.d) $(TEST_OBJ:.o=.d)
+-include $(filter %.d,$(PROGRAM_OBJ:.o=.d) $(TEST_OBJ:.o=.d))
