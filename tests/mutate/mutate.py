@@ -35,8 +35,10 @@ import time
 FOLDERS = ('core', 'calc', 'engine', 'cli')
 COPIED = ('Makefile', 'README.md', 'make', 'include', 'src', 'tests', 'data', 'docs', '.ci')
 LANES = 2
+# Cases that make one test.
+PART = 12
 # In the pass that measures: what takes longer is stopped, and what it had reached by then counts.
-PASS_SECONDS = 8
+PASS_SECONDS = 5
 # A test above is left out where quicker ones reach the same function.
 SLOW_SECONDS = 1.2
 LINKED = "-Wl,--no-as-needed -Wl,-rpath,'$$ORIGIN:$$ORIGIN/../..'"
@@ -336,6 +338,25 @@ def dependents_of(tree):
     return found
 
 
+def parts_of(path):
+    """A file of many cases in parts of a few; cases before that make files come along."""
+    text = open(path, encoding='utf-8').read()
+    cases = re.split(r'(?<=\n)\n(?=[$#] )', text)
+    if len(cases) <= PART:
+        return [path]
+    names, makers = [], []
+    os.makedirs('build/cases', exist_ok=True)
+    for i in range(0, len(cases), PART):
+        part = cases[i:i + PART]
+        name = 'build/cases/%s-%d.txt' % (os.path.basename(path)[:-4], i // PART)
+        with open(name, 'w', encoding='utf-8') as file:
+            file.write('\n'.join(makers + part))
+        names.append(name)
+        makers += [case for case in part if re.search(r'^\$ [^\n]*(>|--log)|^\$ (?!holdwater|printf'
+                                                      r'|echo)', case, flags=re.M)]
+    return names
+
+
 def all_tests(tree):
     tests = []
 
@@ -352,7 +373,8 @@ def all_tests(tree):
         add(path[:-2], 1, [built(path)], built(path))
     documents = [path for path in glob.glob('docs/**/*.md', recursive=True)
                  if path != 'docs/logbook.md']
-    for path in sorted(glob.glob('tests/cli/*.txt')) + ['README.md'] + sorted(documents):
+    cases = [part for path in sorted(glob.glob('tests/cli/*.txt')) for part in parts_of(path)]
+    for path in cases + ['README.md'] + sorted(documents):
         add(path, 2, ['build/tests/cli/run_cases', path], None)
     for path in sorted(glob.glob('tests/cli/test_*.sh')):
         add(path, 3, ['sh', path, 'build'], None)
@@ -361,51 +383,78 @@ def all_tests(tree):
 
 # --- Running a test ---------------------------------------------------------------------------
 
-def limits(seconds):
-    def set_limits():
-        resource.setrlimit(resource.RLIMIT_CPU, (int(seconds) + 1, int(seconds) + 2))
-        resource.setrlimit(resource.RLIMIT_FSIZE, (1 << 27, 1 << 27))
-        resource.setrlimit(resource.RLIMIT_AS, (1 << 32, 1 << 32))
-        resource.setrlimit(resource.RLIMIT_CORE, (0, 0))
-    return set_limits
+def set_limits():
+    resource.setrlimit(resource.RLIMIT_FSIZE, (1 << 27, 1 << 27))
+    resource.setrlimit(resource.RLIMIT_AS, (1 << 32, 1 << 32))
+    resource.setrlimit(resource.RLIMIT_CORE, (0, 0))
 
 
-def run_test(tree, test, cpu_seconds, seconds, said=subprocess.DEVNULL):
-    """How it ended, 'passed', 'failed' or 'endless', and the seconds of the processor it took. Each
-    process may use so many of those; the whole may take so long by the clock, which others' work
-    stretches."""
+def processor_seconds(pid):
+    """What the processes of the test have taken so far, all together."""
+    ticks = 0
+    for name in glob.glob('/proc/[0-9]*/stat'):
+        try:
+            with open(name, encoding='ascii', errors='replace') as file:
+                fields = file.read().rpartition(')')[2].split()
+        except OSError:
+            continue
+        if fields[3] == str(pid):  # of its session
+            ticks += sum(map(int, fields[11:13] if name != '/proc/%d/stat' % pid else
+                             fields[11:15]))
+    return ticks / os.sysconf('SC_CLK_TCK')
+
+
+def run_test(tree, test, cpu_seconds, said=subprocess.DEVNULL):
+    """How it ended, 'passed', 'failed' or 'endless', and the seconds of the processor it took. It
+    may take so many, and 20 times as long by the clock, which others' work stretches."""
     environment = dict(os.environ, HOLDWATER=tree + '/build/holdwater', HOLDWATER_RUN='',
                        HOLDWATER_DATA=tree + '/data')
     for name in ('MAKEFLAGS', 'MAKELEVEL', 'MFLAGS', 'MAKE'):
         environment.pop(name, None)
     process = subprocess.Popen(test.command, cwd=tree, env=environment, stdout=said,
                                stderr=subprocess.STDOUT, stdin=subprocess.DEVNULL,
-                               start_new_session=True, preexec_fn=limits(cpu_seconds))
-    stopped = []
-
-    def stop():
-        stopped.append(True)
-        os.killpg(process.pid, signal.SIGKILL)
-
-    timer = threading.Timer(seconds, stop)
-    timer.start()
-    _, status, used = os.wait4(process.pid, 0)
-    timer.cancel()
+                               start_new_session=True, preexec_fn=set_limits)
+    end = None
+    deadline, pause = time.monotonic() + 60 + 20 * cpu_seconds, 0.002
+    while True:
+        pid, status, used = os.wait4(process.pid, os.WNOHANG)
+        if pid:
+            break
+        if time.monotonic() > deadline or processor_seconds(process.pid) > cpu_seconds:
+            end = 'endless'
+            os.killpg(process.pid, signal.SIGKILL)
+            _, status, used = os.wait4(process.pid, 0)
+            break
+        time.sleep(pause)
+        pause = min(pause * 1.5, 0.05)
     process.returncode = status
-    killed = os.WIFSIGNALED(status) and os.WTERMSIG(status) in (signal.SIGXCPU, signal.SIGKILL)
-    end = 'endless' if stopped or killed else 'passed' if status == 0 else 'failed'
-    return end, used.ru_utime + used.ru_stime
+    return (end or ('passed' if status == 0 else 'failed')), used.ru_utime + used.ru_stime
 
 
 # --- Which tests reach what -------------------------------------------------------------------
 
-def tree_hash(tree):
+def hash_of(paths):
     total = hashlib.sha256()
-    for path in sorted(glob.glob(tree + '/**/*', recursive=True)):
-        name = os.path.relpath(path, tree)
-        if os.path.isfile(path) and not name.startswith('build'):
-            total.update(name.encode() + b'\0' + open(path, 'rb').read() + b'\0')
+    for path in paths:
+        with open(path, 'rb') as file:
+            total.update(path.encode() + b'\0' + file.read() + b'\0')
     return total.hexdigest()
+
+
+def file_of(test):
+    """What a test stands in."""
+    return test.name + '.c' if test.program else test.name
+
+
+def hashes(tree, tests):
+    """By test: what it hangs on, its own file and all that is no test."""
+    os.chdir(tree)
+    own = {file_of(test) for test in tests}
+    rest = sorted(path for path in glob.glob('**/*', recursive=True)
+                  if os.path.isfile(path) and path not in own and not path.startswith('build')
+                  and not path.endswith(('.txt', '.md', '.py', 'argued.tsv')))
+    common = hash_of(rest)
+    return {test.name: common + hash_of([file_of(test)]) for test in tests}
 
 
 def trace(trees, tests):
@@ -422,7 +471,7 @@ def trace(trees, tests):
                 test = queue.pop(0)
                 marks[:] = bytes(size)
                 with open(tree + '/build/said', 'wb') as said:
-                    end, seconds = run_test(tree, test, PASS_SECONDS, PASS_SECONDS, said)
+                    end, seconds = run_test(tree, test, PASS_SECONDS, said)
                 if end == 'failed':
                     sys.stdout.write(open(tree + '/build/said', errors='replace').read()[-2000:])
                 data = bytes(marks)
@@ -448,15 +497,26 @@ def lines_of(library, offsets):
 
 
 def reach_of(build, trees, tests):
-    """By test: seconds, and the lines reached as {file: [line]}. Kept until anything changes."""
-    kept, now = build + '/reach.json', tree_hash(trees[0])
+    """By test: seconds, and the lines reached as {file: [line]}. Kept for tests that hang on
+    nothing that has changed."""
+    kept, now, old = build + '/reach.json', hashes(trees[0], tests), {}
     if os.path.exists(kept):
         with open(kept, encoding='ascii') as file:
             old = json.load(file)
-        if old['tree'] == now:
-            return old['tests']
-    print('which test reaches what', flush=True)
-    shutil.copy2('tests/mutate/reach.c', trees[0] + '/tests/mutate/reach.c')
+    found = {name: old[name] for name in now if name in old and old[name]['of'] == now[name]}
+    missing = [test for test in tests if test.name not in found]
+    if missing:
+        print('which of %d tests reach what' % len(missing), flush=True)
+        found.update(measure(trees, missing, now))
+        with open(kept, 'w', encoding='ascii') as file:
+            json.dump(found, file)
+    for name in sorted(found):
+        if found[name]['failed']:
+            print('left out, as it fails without any fault: ' + name)
+    return {name: one for name, one in found.items() if not one['failed']}
+
+
+def measure(trees, tests, now):
     os.makedirs(trees[0] + '/build-traced', exist_ok=True)
     subprocess.run(['cc', '-O2', '-fPIC', '-c', '-o', 'build-traced/reach.o',
                     'tests/mutate/reach.c'], cwd=trees[0], check=True)
@@ -474,17 +534,13 @@ def reach_of(build, trees, tests):
     line = lines_of(traced, sorted({at for _, reached, _ in results.values() for at in reached}))
     found = {}
     for name, (seconds, reached, end) in results.items():
-        if end == 'failed':
-            print('left out, as it fails without any fault: ' + name)
-            continue
         files = collections.defaultdict(set)
         for at in reached:
             if at in line:
                 files[line[at][0]].add(line[at][1])
-        found[name] = {'seconds': seconds, 'stopped': end == 'endless',
+        found[name] = {'of': now[name], 'seconds': seconds, 'stopped': end == 'endless',
+                       'failed': end == 'failed',
                        'files': {file: sorted(lines) for file, lines in files.items()}}
-    with open(kept, 'w', encoding='ascii') as file:
-        json.dump({'tree': now, 'tests': found}, file)
     return found
 
 
@@ -499,7 +555,7 @@ def function_lines(site, text):
 def named_after(test, site):
     """Whether the test bears the name of the file, or its first words."""
     stem = os.path.basename(site.file)[:-2]
-    name = re.sub(r'^test_|_core$|\.\w+$', '', os.path.basename(test.name))
+    name = re.sub(r'^test_|(?:_core|-[0-9]+)?\.\w+$|_core$', '', os.path.basename(test.name))
     return stem == name or stem.startswith(name + '_')
 
 
@@ -531,9 +587,10 @@ def chosen_tests(site, text, tests, reach, dependents, room):
         known[test.name]['seconds']))
     left, some = room, []
     for test in taken:
-        if not some or known[test.name]['seconds'] <= left:
-            some.append((test, known[test.name]['seconds']))
-            left -= known[test.name]['seconds']
+        seconds = known[test.name]['seconds']
+        if not some or seconds <= left:
+            some.append((test, seconds))
+            left -= seconds
     return some
 
 
@@ -598,8 +655,7 @@ class Lane:
 
     def run_tests(self, tests):
         for test, seconds in tests:
-            cpu = 2 + 4 * seconds
-            end, _ = run_test(self.tree, test, cpu, 60 + 20 * seconds)
+            end, _ = run_test(self.tree, test, 2 + 4 * seconds)
             if end != 'passed':
                 return test.name + (' (endless)' if end == 'endless' else '')
         return 'survived'
@@ -692,8 +748,7 @@ def run(arguments):
         os.makedirs(os.path.dirname(target), exist_ok=True)
         sync(path, target)
     prepare(trees)
-    os.chdir(root)
-    tests = all_tests(trees[0])
+    tests = [all_tests(tree) for tree in trees][0]
     os.chdir(root)
     reach = reach_of(build, trees, tests)
     print('%d s to prepare, %d tests, %d of them slow' % (
