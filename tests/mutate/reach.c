@@ -39,8 +39,7 @@ static void open_marks(void)
         return;
     }
     if (fstat(file, &about) == 0 && about.st_size > 0) {
-        void *map =
-            mmap(NULL, (size_t)about.st_size, PROT_READ | PROT_WRITE, MAP_SHARED, file, 0);
+        void *map = mmap(NULL, (size_t)about.st_size, PROT_READ | PROT_WRITE, MAP_SHARED, file, 0);
         if (map != MAP_FAILED) {
             marks = map;
             n_marks = (size_t)about.st_size;
