@@ -283,7 +283,8 @@ record() {
     kind() == "axis" && value("x1") == value("x2") && near(value("y2") - value("y1"), 4, 0.11) { pending = "x"; at_x = value("x1"); next }
     is_text() && pending == "y" { ny++; yv[ny] = words() + 0; yp[ny] = at_y; pending = ""; next }
     is_text() && pending == "x" { nx++; xv[nx] = words() + 0; xp[nx] = at_x; pending = ""; next }
-    /^<circle/ { dots++; if (!near(value("cx"), place_x(day[dots]), 0.3) || !near(value("cy"), place_y(tan[dots]), 0.3)) wrong("reading " dots " at " value("cx") " " value("cy")) }
+    /^<circle/ { dots++; if (value("cy") > yp[1] + 0.1 || value("cy") < yp[ny] - 0.1) wrong("reading " dots " outside")
+        if (!near(value("cx"), place_x(day[dots]), 0.3) || !near(value("cy"), place_y(tan[dots]), 0.3)) wrong("reading " dots " at " value("cx") " " value("cy")) }
     /^<polyline/ && /stroke="#000"/ { split(value("points"), at, /[ ,]/) }
     kind() == "heavy" { line_y["limit"] = value("y1"); if (value("x1") != left || value("x2") != right || value("y1") != value("y2")) wrong("limit from " value("x1")) }
     kind() == "dashed" { dashed_y = value("y1"); if (value("y1") != value("y2")) { slanting++; fx = value("x1"); fy = value("y1"); tx = value("x2"); ty = value("y2") } else if (value("x1") != left || value("x2") != right) wrong("a level from " value("x1")) }
@@ -333,5 +334,12 @@ record none
 record far --limit 0.25
 # a floor with no room below its name
 record low --floor 0.01
+
+# all far from 0: the scale ends below the least of what is drawn
+awk -F, -v OFS=, 'NR > 1 { $3 = 2 - $3 / 2 } 1' record.csv >high.csv
+mv high.csv record.csv
+record high
+record high-floor --floor 1.48
+record high-ceiling --ceiling 2.23
 
 echo "$checks checks passed"

@@ -18,6 +18,7 @@ import collections
 import filecmp
 import glob
 import hashlib
+import itertools
 import json
 import mmap
 import os
@@ -447,13 +448,10 @@ def file_of(test):
 
 
 def hashes(tree, tests):
-    """By test: what it hangs on, its own file and all that is no test."""
+    """By test: what its reach hangs on, its own file and the program."""
     os.chdir(tree)
-    own = {file_of(test) for test in tests}
-    rest = sorted(path for path in glob.glob('**/*', recursive=True)
-                  if os.path.isfile(path) and path not in own and not path.startswith('build')
-                  and not path.endswith(('.txt', '.md', '.py', 'argued.tsv')))
-    common = hash_of(rest)
+    common = hash_of(sorted(path for path in glob.glob('[ds]*/**/*', recursive=True)
+                            if path.startswith(('src/', 'data/')) and os.path.isfile(path)))
     return {test.name: common + hash_of([file_of(test)]) for test in tests}
 
 
@@ -559,7 +557,7 @@ def named_after(test, site):
     return stem == name or stem.startswith(name + '_')
 
 
-def chosen_tests(site, text, tests, reach, dependents, room):
+def chosen_tests(site, text, tests, reach, dependents, links, room):
     """The tests to run, in their order, of `room` seconds together; and the seconds of each."""
     files = {site.file} | {os.path.normpath(name.replace('build/', '', 1)[:-2] + '.c')
                            for name in dependents[site.file]}
@@ -578,12 +576,17 @@ def chosen_tests(site, text, tests, reach, dependents, room):
     else:
         meets = [test for test in tests if test.name in known and any(
             file in known[test.name]['files'] for file in files)]
+    # tests that take a header of the source in are not seen to reach it
+    taken_in = {name for name in dependents[site.file] if name.startswith('build/tests/')}
+    inner = [test for test in tests if test.name in known and links.get(test.program, set()) &
+             taken_in]
+    meets = inner + [test for test in meets if test not in inner]
     quick = [test for test in meets if known[test.name]['seconds'] <= SLOW_SECONDS]
     met = [test for test in quick if not body or anchor in lines(test.name)]
     taken = quick if met else meets
     taken = [test for test in taken if not known[test.name]['stopped']] or taken
-    taken = sorted(taken, key=lambda test: (
-        not named_after(test, site), bool(body) and anchor not in lines(test.name), test.group,
+    taken = sorted([test for test in taken if test not in inner] + inner, key=lambda test: (
+        not named_after(test, site), test not in inner, bool(body) and anchor not in lines(test.name), test.group,
         known[test.name]['seconds']))
     left, some = room, []
     for test in taken:
@@ -715,6 +718,8 @@ def report(outcomes, argued, least):
             print(score_line(folder, count))
     print(score_line('all', total))
     survivors = [outcome for outcome in outcomes if outcome['end'] == 'survived']
+    if survivors:
+        print('survivors:')
     for outcome in sorted(survivors, key=lambda one: (one['file'], one['line'])):
         print('%(file)s:%(line)d: %(before)s -> %(after)s' % outcome)
     for outcome in outcomes:
@@ -738,6 +743,8 @@ def run(arguments):
     root, build = os.getcwd(), os.path.abspath(arguments.build) + '/mutate'
     trees = ['%s/lane%d' % (build, i) for i in range(LANES)]
     started = time.monotonic()
+    for path in glob.glob(build + '/lane*/**/*.aside', recursive=True):  # of a run that was ended
+        os.replace(path, path[:-len('.aside')])
     for name in COPIED:
         os.makedirs(trees[0], exist_ok=True)
         if os.path.exists(name):
@@ -762,33 +769,37 @@ def run(arguments):
 
     def lane(number):
         runner = Lane(trees[number], commands, dependents)
-        for folder in shares:
-            left = shares[folder][number]
-            sites = interleaved(lists[folder])
-            for i, site in enumerate(site for site in sites
-                                     if site.file.startswith(arguments.only)):
-                if i % LANES != number or left == 0:
+        left = {folder: shares[folder][number] for folder in shares}
+        streams = {folder: itertools.islice(
+            (site for site in interleaved(lists[folder]) if site.file.startswith(arguments.only)),
+            number, None, LANES) for folder in shares}
+        while any(left.values()) and time.monotonic() - started < 60 * arguments.minutes:
+            for folder in shares:
+                site = next(streams[folder], None) if left[folder] else None
+                if not site:
+                    left[folder] = 0
                     continue
-                text = texts[site.file]
-                before, after = shown(site, text)
-                mine = chosen_tests(site, text, tests, reach, dependents, arguments.seconds)
-                start = time.monotonic()
-                end = runner.try_site(site, text, mine)
-                if end in ('same', 'broken'):
-                    dropped[end] += 1
-                    continue
-                left -= 1
-                killer = end
-                if end != 'survived':
-                    end = 'killed'
-                elif (site.file, before, after) in argued:
-                    end = 'argued'
-                outcomes.append({'folder': folder, 'file': site.file, 'line': site.line,
-                                 'before': before, 'after': after, 'end': end})
-                if arguments.verbose or end == 'survived':
-                    print('%5.1f s %s:%d: %s -> %s: %s' % (
-                        time.monotonic() - start, site.file, site.line, before, after, killer),
-                          flush=True)
+                left[folder] -= judge(runner, folder, site)
+
+    def judge(runner, folder, site):
+        """1 when it counts."""
+        text = texts[site.file]
+        before, after = shown(site, text)
+        mine = chosen_tests(site, text, tests, reach, dependents, runner.links, arguments.seconds)
+        start = time.monotonic()
+        killer = runner.try_site(site, text, mine)
+        if killer in ('same', 'broken'):
+            dropped[killer] += 1
+            return 0
+        end = 'killed' if killer != 'survived' else 'survived'
+        if end == 'survived' and (site.file, before, after) in argued:
+            end = 'argued'
+        outcomes.append({'folder': folder, 'file': site.file, 'line': site.line,
+                         'before': before, 'after': after, 'end': end})
+        if arguments.verbose or end == 'survived':
+            print('%5.1f s %s:%d: %s -> %s: %s' % (time.monotonic() - start, site.file, site.line,
+                                                  before, after, killer), flush=True)
+        return 1
 
     in_lanes(lane, range(LANES))
     print('%d mutants, seed %d, %d s; not counted: %d compiled to the same, %d did not compile' % (
@@ -821,6 +832,7 @@ def main():
     parser.add_argument('--least', type=float, default=0)
     parser.add_argument('--only', default='src/', help='mutants of files whose name begins so')
     parser.add_argument('--seconds', type=float, default=10, help='of tests for each mutant')
+    parser.add_argument('--minutes', type=float, default=1e9, help='begin no mutant after that')
     parser.add_argument('--verbose', action='store_true')
     sys.exit(run(parser.parse_args()))
 
