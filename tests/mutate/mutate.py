@@ -581,7 +581,8 @@ def chosen_tests(site, text, tests, reach, dependents, links, room):
     inner = [test for test in tests if test.name in known and links.get(test.program, set()) &
              taken_in]
     meets = inner + [test for test in meets if test not in inner]
-    quick = [test for test in meets if known[test.name]['seconds'] <= SLOW_SECONDS]
+    quick = [test for test in meets if known[test.name]['seconds'] <= SLOW_SECONDS or
+             named_after(test, site)]
     met = [test for test in quick if not body or anchor in lines(test.name)]
     taken = quick if met else meets
     taken = [test for test in taken if not known[test.name]['stopped']] or taken
