@@ -12,7 +12,7 @@
 #   make bench           speed as ratios against other programs, ROUNDS rounds
 #   make mutate          small faults in a copy of the source: MUTANTS of them, SEED chooses which
 #   make fuzz            each fuzzer for FUZZ_SECONDS
-#   make check-long      the long checks: bits on other machines, long fuzzing, tests/long
+#   make check-long      the long checks: bits on other machines, long fuzzing, 400 mutants, tests/long
 #   make demo            one fish, from seeding its filter to disinfecting its tank
 #   make install         to DESTDIR/PREFIX; make uninstall takes it away again
 #   make format clean
