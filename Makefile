@@ -10,8 +10,9 @@
 #   make coverage        make test with a branch report for core, calc and engine
 #   make bits            the same bits from every compiler, optimisation level and C library
 #   make bench           speed as ratios against other programs, ROUNDS rounds, up to BENCH_ROWS rows
+#   make mutate          small faults in a copy of the source: MUTANTS of them, SEED chooses which
 #   make fuzz            each fuzzer for FUZZ_SECONDS
-#   make check-long      the long checks: bits on other machines, long fuzzing, tests/long
+#   make check-long      the long checks: bits on other machines, long fuzzing, 400 mutants, tests/long
 #   make demo            one fish, from seeding its filter to disinfecting its tank
 #   make install         to DESTDIR/PREFIX; make uninstall takes it away again
 #   make man             renew the lists of the manual pages
@@ -294,7 +295,7 @@ format:
 
 # --- More -------------------------------------------------------------------------------------
 
-include make/builds.mk make/faults.mk make/portable.mk make/fuzz.mk make/bench.mk make/library.mk
-include make/install.mk make/dist.mk
+include make/builds.mk make/faults.mk make/portable.mk make/fuzz.mk make/mutate.mk make/bench.mk
+include make/library.mk make/install.mk make/dist.mk
 
--include $(PROGRAM_OBJ:.o=.d) $(TEST_OBJ:.o=.d)
+-include $(filter %.d,$(PROGRAM_OBJ:.o=.d) $(TEST_OBJ:.o=.d))

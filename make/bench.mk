@@ -37,5 +37,6 @@ bench: all $(BENCH_TOOLS)
 check-long: bits-more
 	+$(Q)$(MAKE) --no-print-directory test sanitize m32
 	+$(Q)$(MAKE) --no-print-directory FUZZ_SECONDS=300 fuzz
+	+$(Q)$(MAKE) --no-print-directory MUTANTS=400 MUTANTS_LEAST=90 MUTATE_OPTIONS='--seconds 30' mutate
 	@set -e; for script in $(wildcard tests/long/*.sh); do echo "== $$script"; \
 	    HOLDWATER="$(abspath $(PROGRAM))" sh $$script $(BUILD); done

@@ -1,5 +1,6 @@
 /* test_blend.c - the calculation blend: the states of a mixture, every note. */
 #include "assert_close.h"
+#include "engine/working.h"
 #include "holdwater/ammonia.h"
 #include "note_rows.h"
 
@@ -9,6 +10,7 @@
 #include <stddef.h>
 #include <stdint.h>
 #include <stdio.h>
+#include <string.h>
 
 #include <cmocka.h>
 
@@ -288,6 +290,32 @@ static void workings(void **state)
                   "new_temp=74F;new_salinity=35;air_co2=800");
 }
 
+/* The proof of the change that is needed is of that change, whatever change was asked about: its
+ * worst ratio is 1, or just below, where a limit decides. */
+static void proof_of_what_is_needed(void **state)
+{
+    (void)state;
+    static struct hw_steps steps;
+    static const char *const asked[] = {"", ";take=9L", ";share=55%"};
+    for (size_t i = 0; i < 3; i++) {
+        struct hw_question question;
+        struct hw_answer answer;
+        char line[300];
+        double worst = NAN;
+        (void)snprintf(line, sizeof line,
+                       "volume=75L;tan=1.5;ph=7.9;alkalinity=2meq/L;temp=25;salinity=34;"
+                       "new_ph=8.2;new_alkalinity=2.4meq/L;new_temp=25;new_salinity=34%s",
+                       asked[i]);
+        ask(blend(), line, &question, &answer);
+        steps.n = 0;
+        blend()->work(question.in, &steps);
+        for (size_t k = 0; k < steps.n; k++) {
+            worst = strcmp(steps.step[k].symbol, "worst_ratio") == 0 ? steps.step[k].value : worst;
+        }
+        assert_close(worst, 1, 1e-6, 0);
+    }
+}
+
 /* At the upper ends of both waters the mixture, which is a little denser than their mean, has an
  * answer still. */
 static void at_the_upper_ends(void **state)
@@ -476,6 +504,7 @@ int main(void)
         cmocka_unit_test(every_edge),
         cmocka_unit_test(at_the_limits_of_ammonia),
         cmocka_unit_test(workings),
+        cmocka_unit_test(proof_of_what_is_needed),
         cmocka_unit_test(at_the_upper_ends),
         cmocka_unit_test(changes_worked_out_elsewhere),
         cmocka_unit_test(what_is_needed),

@@ -42,6 +42,91 @@ static void definitions_are_whole(void **state)
     assert_close(in_first(HW_TIME, "d", 2), 48, 0, 0);
 }
 
+/* Each unit in the first of its kind, to the last digit: what is exact by the inch of 25.4 mm and the
+ * pound of 0.45359237 kg (1959), the US gallon of 231 cubic inches and the imperial gallon of
+ * 4.54609 L, as in NIST SP 811 (2008), appendix B.8, footnotes on exact factors; 231 x 2.54^3 / 1000
+ * = 3.785411784 and its parts by hand. Of German degrees: 10 mg CaO/L at 56.077 g/mol. */
+static void every_size(void **state)
+{
+    (void)state;
+    static const struct {
+        enum hw_kind kind;
+        const char *name;
+        double size;
+    } sizes[] = {
+        {HW_VOLUME, "L", 1},
+        {HW_VOLUME, "mL", 0.001},
+        {HW_VOLUME, "gal", 3.785411784},
+        {HW_VOLUME, "impgal", 4.54609},
+        {HW_VOLUME, "floz", 0.0295735295625},
+        {HW_VOLUME, "cup", 0.2365882365},
+        {HW_VOLUME, "pt", 0.473176473},
+        {HW_VOLUME, "qt", 0.946352946},
+        {HW_VOLUME, "tsp", 0.00492892159375},
+        {HW_VOLUME, "tbsp", 0.01478676478125},
+        {HW_VOLUME, "m3", 1000},
+        {HW_VOLUME, "ft3", 28.316846592},
+        {HW_MASS, "g", 1},
+        {HW_MASS, "mg", 0.001},
+        {HW_MASS, "kg", 1000},
+        {HW_MASS, "oz", 28.349523125},
+        {HW_MASS, "lb", 453.59237},
+        {HW_LENGTH, "cm", 1},
+        {HW_LENGTH, "mm", 0.1},
+        {HW_LENGTH, "m", 100},
+        {HW_LENGTH, "in", 2.54},
+        {HW_LENGTH, "ft", 30.48},
+        {HW_TEMPERATURE_STEP, "C", 1},
+        {HW_TEMPERATURE_STEP, "F", 0.55555555555555556},
+        {HW_TEMPERATURE_STEP, "K", 1},
+        {HW_SALINITY, "g/kg", 1},
+        {HW_SALINITY, "ppt", 1},
+        {HW_SALINITY, "psu", 1},
+        {HW_CONCENTRATION, "mg/L", 1},
+        {HW_CONCENTRATION, "ppm", 1},
+        {HW_CONCENTRATION, "ug/L", 0.001},
+        {HW_CONCENTRATION, "g/L", 1000},
+        {HW_CONCENTRATION, "mg/mL", 1000},
+        {HW_CONCENTRATION, "%wv", 10000},
+        {HW_SHARE, "%", 1},
+        {HW_TIME, "h", 1},
+        {HW_TIME, "min", 0.016666666666666667},
+        {HW_TIME, "d", 24},
+        {HW_DOSE_RATE, "mL/L", 1},
+        {HW_DOSE_RATE, "mL/gal", 0.26417205235814842},
+        {HW_CONDUCTIVITY, "mS/cm", 1},
+        {HW_CONDUCTIVITY, "uS/cm", 0.001},
+        {HW_ALKALINITY, "meq/L", 1},
+        {HW_ALKALINITY, "dKH", 0.35665246001034292},
+        {HW_ALKALINITY, "mgCaCO3/L", 0.019982814779289811},
+        {HW_MASS_PER_DAY, "g/d", 1},
+        {HW_MASS_PER_DAY, "mg/d", 0.001},
+        {HW_MASS_PER_DAY, "kg/d", 1000},
+        {HW_MASS_PER_DAY, "oz/d", 28.349523125},
+        {HW_MASS_PER_DAY, "lb/d", 453.59237},
+        {HW_DENSITY, "kg/m3", 1},
+        {HW_DENSITY, "g/mL", 1000},
+        {HW_SLOPE, "%/C", 1},
+        {HW_CONTACT, "mg.min/L", 1},
+        {HW_RISE_PER_DAY, "mg/L/d", 1},
+        {HW_BODY_RATE, "mg/kg/h", 1},
+        {HW_PARTS, "uL/L", 1},
+        {HW_PARTS, "ppm", 1},
+        {HW_PARTS, "mL/L", 1000},
+        {HW_ALKALINITY_PER_DAY, "meq/L/d", 1},
+        {HW_ALKALINITY_PER_DAY, "dKH/d", 0.35665246001034292},
+        {HW_ALKALINITY_PER_DAY, "mgCaCO3/L/d", 0.019982814779289811},
+    };
+    size_t n = 0;
+    for (size_t i = 0; i < sizeof sizes / sizeof sizes[0]; i++) {
+        assert_close(in_first(sizes[i].kind, sizes[i].name, 1), sizes[i].size, 0, 3e-16);
+    }
+    for (const struct hw_unit *unit = hw_units; unit->name; unit++) {
+        n += unit->kind != HW_TEMPERATURE ? 1 : 0; /* points on a scale: above */
+    }
+    check(n == sizeof sizes / sizeof sizes[0]);
+}
+
 /* Every other spelling finds its unit, and no unit of its kind has it as its name or spelling. */
 static void aliases_mean_one_unit(void **state)
 {
@@ -127,6 +212,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(definitions_are_whole),
+        cmocka_unit_test(every_size),
         cmocka_unit_test(aliases_mean_one_unit),
         cmocka_unit_test(differences_have_no_offset),
         cmocka_unit_test(rates_follow_what_they_count),
