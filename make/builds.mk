@@ -42,6 +42,7 @@ test-objects: $(TEST_OBJ)
 # One build per line: name, command and, after |, what runs it. What is not installed is named and
 # left out; the first three must be there.
 BITS_MUST = gcc clang musl-gcc
+BITS_LEVELS = -O0 -O1 -O2 -O3
 BITS_MORE = i686-linux-gnu-gcc aarch64-linux-gnu-gcc arm-linux-gnueabihf-gcc \
   riscv64-linux-gnu-gcc powerpc64le-linux-gnu-gcc s390x-linux-gnu-gcc
 BITS_SRC := $(wildcard tests/core/bits.c)
@@ -58,7 +59,7 @@ bits_agree = $(AWK) '{ print; name = $$1 " " $$2; $$1 = $$2 = "" } \
 bits:
 	@rm -rf $(BUILD)/bits; mkdir -p $(BUILD)/bits; : >$(BUILD)/bits/table
 	@for cc in $(BITS_MUST); do \
-	    for level in -O0 -O1 -O2 -O3; do \
+	    for level in $(BITS_LEVELS); do \
 	        $$cc $$level $(bits_flags) -o $(BUILD)/bits/$$cc$$level -lm || exit 1; \
 	        printf '%-28s %s\n' "$$cc $$level" "$$($(BUILD)/bits/$$cc$$level)" \
 	          >>$(BUILD)/bits/table; \
