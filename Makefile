@@ -110,8 +110,8 @@ $(TABLES_OBJ): $(BUILD)/tables.c $(BUILD)/tables.h $(BUILD)/flags
 $(call objects,$(CALC_SRC) $(ENGINE_SRC) $(CLI_SRC)): | $(BUILD)/tables.h
 $(call objects,$(CLI_SRC)): EXTRA = $(POSIX)
 
-# Marks are found sooner with the loop over a stride unrolled.
-$(BUILD)/src/cli/marks.o: EXTRA = $(POSIX) -O3
+# The loops that every row of a file goes through.
+$(patsubst %,$(BUILD)/src/cli/%.o,marks rows_quick rows_line): EXTRA = $(POSIX) -O3
 
 # Vectors for the loops over lanes; a comparison of NaN need not trap for that. No value changes.
 $(BUILD)/src/core/carbonate.o: EXTRA = -ftree-vectorize -fno-trapping-math

@@ -4,7 +4,7 @@
 #ifndef HW_AMMONIA_NOTES_H
 #define HW_AMMONIA_NOTES_H
 #include "calc/ammonia_sample.h"
-#include "core/elementary.h"
+#include "core/ammonia_kernel.h"
 
 #include <assert.h>
 

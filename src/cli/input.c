@@ -11,7 +11,7 @@
 #include <string.h>
 #include <unistd.h>
 
-enum { PIPE_SIZE = 1 << 20, READ_SIZE = 1 << 18 };
+enum { PIPE_SIZE = 1 << 20, READ_SIZE = 1 << 17 };
 
 const char *input_name(const struct input *input)
 {

@@ -5,6 +5,7 @@
 #include "cli/input.h"
 #include "cli/marks.h"
 #include "cli/notes.h"
+#include "cli/report_json.h"
 
 enum { OUT_SIZE = 1 << 16, PROBLEM_MAX = 64, NOT_ASKED = -1, CODES_KEPT = 32, CODES_SHIFT = 59 };
 
@@ -90,6 +91,7 @@ struct rows {
                 [CSV_SWAPPED_MAX]; /* cells of the row at hand with decimal commas changed */
     char header[CSV_RECORD_MAX];
     struct input input;
+    struct json_rows json;
     size_t written;
     char text[OUT_SIZE];
 };

@@ -9,6 +9,7 @@
 
 void rows_flush(struct rows *rows)
 {
+    json_flush(&rows->json.out);
     stream_write(rows->text, rows->written);
     rows->written = 0;
 }

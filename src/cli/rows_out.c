@@ -261,7 +261,7 @@ static void put_report(struct rows *rows, const struct row *row)
                             .spread = rows->args->spread ? &spread : NULL,
                             .row = &view};
     if (rows->args->format == FORMAT_JSONL) {
-        report_json(&report);
+        report_json_row(&report, &rows->json);
     } else if (rows->args->format == FORMAT_LOG) {
         report_log(&report, stdout);
     } else {

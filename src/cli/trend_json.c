@@ -10,6 +10,22 @@
 #include <math.h>
 #include <stdio.h>
 
+static void put_string(const char *text)
+{
+    struct json_text to;
+    to.n = 0;
+    json_string(&to, text);
+    json_flush(&to);
+}
+
+static void put_value(double value)
+{
+    struct json_text to;
+    to.n = 0;
+    json_number(&to, value);
+    json_flush(&to);
+}
+
 static void put_input(const char *name, bool *first)
 {
     (void)printf("%s\n    \"%s\": {\"value\": ", *first ? "" : ",", name);
@@ -32,20 +48,20 @@ static void put_inputs(const struct trend_ask *ask, const double level[TREND_LEV
     for (size_t i = 0; i < sizeof words / sizeof words[0]; i++) {
         if (words[i]) {
             put_input(names[i], &first);
-            json_string(words[i]);
+            put_string(words[i]);
             put_end("", "given");
         }
     }
     for (size_t i = 0; i < TREND_LEVELS && level; i++) {
         if (!isnan(level[i])) {
             put_input(trend_level_names[i], &first);
-            json_number(level[i]);
+            put_value(level[i]);
             put_end(unit, "given");
         }
     }
     for (size_t i = 0; i < TREND_INPUTS; i++) {
         put_input(trend_caption.inputs[i].name, &first);
-        json_number(ask->settled.in[i]);
+        put_value(ask->settled.in[i]);
         put_end(trend_caption.inputs[i].unit,
                 ask->settled.from[i] == HW_GIVEN ? "given" : "preset");
     }
@@ -64,7 +80,7 @@ static void put_results(const struct trend_answer *answer)
     (void)fputs("  \"results\": {", stdout);
     for (size_t i = 0; i < TREND_RESULTS; i++) {
         (void)printf("%s\n    \"%s\": {\"value\": ", i == 0 ? "" : ",", trend_results[i]);
-        json_number(answer->out[i]);
+        put_value(answer->out[i]);
         (void)printf(", \"unit\": \"%s\"}", answer->unit[i]);
     }
     (void)puts("\n  },");
@@ -80,7 +96,7 @@ static void put_readings(const struct trend_answer *answer)
     trend_moment(answer, answer->days[answer->n - 1], false, to);
     (void)printf("  \"readings\": {\"used\": %zu, \"from\": \"%s\", \"to\": \"%s\", \"span\": ",
                  answer->used, from, to);
-    json_number(answer->days[answer->n - 1]);
+    put_value(answer->days[answer->n - 1]);
     (void)printf(", \"kept\": %zu, \"outside\": ", answer->n);
     if (trend_has_window(record->ask)) {
         (void)printf("%zu", answer->run.outside);
@@ -99,7 +115,7 @@ static void put_notes(uint64_t notes)
     for (size_t i = 0; i < n; i++) {
         const struct hw_note *note = hw_note_at(&trend_caption, bits[i]);
         (void)printf("%s\n    {\"code\": \"%s\", \"text\": ", i == 0 ? "" : ",", note->code);
-        json_string(note->text);
+        put_string(note->text);
         (void)putchar('}');
     }
     (void)fputs("\n  ],\n  \"sources\": [", stdout);
@@ -136,18 +152,18 @@ void trend_json_tracks(const struct trend_record *record, double now)
         when_text(&when, text);
         (void)fputs(first ? "\n    {\"name\": " : ",\n    {\"name\": ", stdout);
         first = false;
-        json_string(track->name);
+        put_string(track->name);
         (void)printf(", \"unit\": \"%s\", \"readings\": %zu, \"when\": \"%s\", \"last\": ",
                      track->mixed  ? "mixed"
                      : track->unit ? track->unit->name
                                    : "",
                      track->n, text);
-        json_number(track->mixed ? (double)NAN : track->last.value);
+        put_value(track->mixed ? (double)NAN : track->last.value);
         (void)fputs(", \"age\": ", stdout);
-        json_number(age >= 0 ? age : (double)NAN);
+        put_value(age >= 0 ? age : (double)NAN);
         (void)fputs(", \"change\": ", stdout);
-        json_number(track->n > 1 && !track->mixed ? track->last.value - track->before.value
-                                                  : (double)NAN);
+        put_value(track->n > 1 && !track->mixed ? track->last.value - track->before.value
+                                                : (double)NAN);
         (void)putchar('}');
     }
     (void)puts("\n  ],");
