@@ -73,5 +73,12 @@ report() {
     sh "$here/bench_aims.sh" "$work"
 }
 
-{ report && touch "$work/whole"; } | tee "$work/report.md"
-rm "$work/whole" # not there where a part failed
+rm -f "$work/whole"
+{
+    report
+    touch "$work/whole"
+} | tee "$work/report.md"
+if [ ! -e "$work/whole" ]; then
+    echo 'the bench ended before its end' >&2
+    exit 1
+fi

@@ -32,7 +32,7 @@ compared=
 for name in $peers; do
     ask "$name" env >"$work/ours" 2>"$work/errors"
     mawk -f "$here/$name.awk" "$work/calc-$name.csv" >"$work/theirs"
-    said=$("$work/same_values" "$work/ours" "$work/theirs") || { echo "values differ: $name"; exit 1; }
+    said=$("$work/same_values" "$work/ours" "$work/theirs") || { echo "values differ: $name" >&2; exit 1; }
     compared="$compared* values, $name: $said
 "
 done

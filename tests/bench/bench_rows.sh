@@ -50,8 +50,15 @@ for n in $sizes; do
         rm -f "$work/ours" "$work/theirs"
         mkfifo "$work/ours" "$work/theirs"
         sh "$here/peer.sh" holdwater "$file" >"$work/ours" &
+        writers=$!
         sh "$here/peer.sh" "$peer" "$file" >"$work/theirs" &
-        said=$("$work/same_values" "$work/ours" "$work/theirs") || { echo "values differ: $peer"; exit 1; }
+        writers="$writers $!"
+        # shellcheck disable=SC2086 # words
+        said=$("$work/same_values" "$work/ours" "$work/theirs") || {
+            echo "values differ: $peer" >&2
+            kill $writers 2>/dev/null || true
+            exit 1
+        }
         wait
         echo "* values, $peer: $said"
     done

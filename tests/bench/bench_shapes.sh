@@ -75,7 +75,7 @@ for name in wide digits quoted; do
     awk -v count=$least -v shape=$name -f "$here/make_rows.awk" >"$file"
     sh "$here/peer.sh" holdwater "$file" >"$work/ours"
     env "$(awk_told $name)" sh "$here/peer.sh" mawk "$file" >"$work/theirs"
-    same=$("$work/same_values" "$work/ours" "$work/theirs") || { echo "values differ: $name"; exit 1; }
+    same=$("$work/same_values" "$work/ours" "$work/theirs") || { echo "values differ: $name" >&2; exit 1; }
     said="$said* values, $name, mawk: $same
 "
 done

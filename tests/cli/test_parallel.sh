@@ -62,7 +62,7 @@ awk 'BEGIN {
     split("alder birch cedar", tank, " ")
     x = 20310305
     print "when,tank,tan,ph,temp,salinity"
-    for (i = 0; i < 3000; i++) {
+    for (i = 0; i < 1500; i++) {
         for (k = 1; k <= 4; k++) { x = (x * 16807) % 2147483647; r[k] = x / 2147483647 }
         printf "2031-03-%02dT%02d:%02d:00,%s,%.2f,%.2f,%.1f,%.1f\n", 1 + i % 28, i % 24, i % 60, tank[1 + i % 3], \
             r[1] * 2, 7.6 + r[2] * 0.8, 22 + r[3] * 6, 30 + r[4] * 6
@@ -70,44 +70,44 @@ awk 'BEGIN {
 }' >rows.csv
 
 # A header, pieces of several sizes; no line feed at the end; two bytes at the end of each line, and a mark before all.
-alike rows.csv 25k --only free_percent,free
-alike rows.csv 60k
+alike rows.csv 15k --only free_percent,free
+alike rows.csv 30k
 head -c -1 rows.csv >no-end.csv
-alike no-end.csv 50k --only free
+alike no-end.csv 25k --only free
 { printf '\357\273\277'; sed 's/$/\r/' rows.csv; } >marked.csv
-alike marked.csv 50k --only free
+alike marked.csv 25k --only free
 
 # Quotes, as long as no line ends within them.
 sed 's/,\([a-z]*\),/,"\1, ""left""",/2; s/,alder,/,"alder, ""left""",/' rows.csv >quoted.csv
-alike quoted.csv 50k --only free
+alike quoted.csv 25k --only free
 
 # Through a pipe.
-parallel -k --pipe --header : --block 50k "$program" ammonia --rows - --only free <rows.csv >pieces
+parallel -k --pipe --header : --block 25k "$program" ammonia --rows - --only free <rows.csv >pieces
 single rows.csv --only free
 whole pieces | cmp - single.csv
 checks=$((checks + 1))
 
 # Rows that are bad make the status of their piece, and of parallel: as many as had some.
-awk -F, -v OFS=, 'NR > 2800 { $3 = "n/a" } 1' rows.csv >bad.csv
-alike bad.csv 50k --only free
+awk -F, -v OFS=, 'NR > 1400 { $3 = "n/a" } 1' rows.csv >bad.csv
+alike bad.csv 25k --only free
 [ $status -eq 1 ]
 if [ "$failed" -lt 1 ] || [ "$failed" -ge "$count" ]; then
     fail "$failed of $count pieces failed, though the bad rows stand at the end"
 fi
-alike bad.csv 50k --only free --on-bad drop
+alike bad.csv 25k --only free --on-bad drop
 
 # Messages count the rows of a piece, and so do the objects of jsonl; a column of numbers says which row it was.
 single bad.csv --only free --on-bad stop
-grep -q 'row 2800: not-a-number tan' single.err || fail "a single run does not name row 2800"
-pieces bad.csv 50k --only free --on-bad stop
-if grep -q 'row 2800:' pieces.err || ! grep -q 'row [0-9]*: not-a-number tan' pieces.err; then
+grep -q 'row 1400: not-a-number tan' single.err || fail "a single run does not name row 1400"
+pieces bad.csv 25k --only free --on-bad stop
+if grep -q 'row 1400:' pieces.err || ! grep -q 'row [0-9]*: not-a-number tan' pieces.err; then
     fail "pieces count the rows of the file: docs/scale.md says that they do not"
 fi
 awk -v OFS=, 'NR == 1 { print "line", $0; next } { print NR - 1, $0 }' bad.csv >numbered.csv
-alike numbered.csv 50k --only free
-[ "$(awk -F, '$NF ~ /not-a-number/ { print $1; exit }' pieces.csv)" -eq 2800 ]
+alike numbered.csv 25k --only free
+[ "$(awk -F, '$NF ~ /not-a-number/ { print $1; exit }' pieces.csv)" -eq 1400 ]
 single rows.csv --only free --format jsonl
-pieces rows.csv 50k --only free --format jsonl
+pieces rows.csv 25k --only free --format jsonl
 sed 's/"row": [0-9]*, //' pieces >pieces.json
 sed 's/"row": [0-9]*, //' single.csv | cmp - pieces.json
 if cmp -s single.csv pieces; then fail "jsonl counts the rows of the file: docs/scale.md says that it does not"; fi
