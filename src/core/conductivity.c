@@ -26,36 +26,38 @@ static double temperature_factor(double t68)
     return (t68 - 15.0) / (1.0 + 0.0162 * (t68 - 15.0));
 }
 
-/* PSS-78 at one temperature: salinity by powers of x, the square root of the ratio: UNESCO 44,
- * equations 1 and 2. */
+/* PSS-78 at one temperature, by x, the square root of the ratio: UNESCO 44, equations 1 and 2. */
 struct scale {
-    double k; /* of the temperature */
-    double by[6];
+    double k;     /* of the temperature */
+    double by[5]; /* the slope, by powers of x */
 };
+
+static const double by_root[] = {-0.1692, 25.3851, 14.0941, -7.0261, 2.7081};
+static const double by_root_k[] = {-0.0056, -0.0066, -0.0375, 0.0636, -0.0144};
 
 static struct scale scale_at(double t68)
 {
-    static const double a[] = {0.0, -0.1692, 25.3851, 14.0941, -7.0261, 2.7081};
-    static const double b[] = {0.0, -0.0056, -0.0066, -0.0375, 0.0636, -0.0144};
     struct scale scale = {temperature_factor(t68), {0.0}};
-    scale.by[0] = a0 + scale.k * b0;
-    for (int i = 1; i < 6; i++) {
-        scale.by[i] = a[i] + scale.k * b[i];
+    for (int i = 0; i < 5; i++) {
+        scale.by[i] = (i + 1) * (by_root[i] + scale.k * by_root_k[i]);
     }
     return scale;
 }
 
 static double pss78(const struct scale *scale, double x)
 {
-    const double *by = scale->by;
-    return by[0] + x * (by[1] + x * (by[2] + x * (by[3] + x * (by[4] + x * by[5]))));
+    const double *a = by_root;
+    const double *b = by_root_k;
+    double at_15 = a0 + x * (a[0] + x * (a[1] + x * (a[2] + x * (a[3] + x * a[4]))));
+    double change = b0 + x * (b[0] + x * (b[1] + x * (b[2] + x * (b[3] + x * b[4]))));
+    return at_15 + scale->k * change;
 }
 
 /* How fast it rises with x. */
 static double pss78_slope(const struct scale *scale, double x)
 {
     const double *by = scale->by;
-    return by[1] + x * (2.0 * by[2] + x * (3.0 * by[3] + x * (4.0 * by[4] + x * (5.0 * by[5]))));
+    return by[0] + x * (by[1] + x * (by[2] + x * (by[3] + x * by[4])));
 }
 
 /* The x of a salinity of 2 to 45, by Newton's steps. The start is within 3 %; each step squares what

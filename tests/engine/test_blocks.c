@@ -1,5 +1,5 @@
-/* test_blocks.c - the quick ways of a calculation over many rows, against one question at a time: the
- * same bits and notes, whatever is wanted. */
+/* test_blocks.c - the quick ways of a calculation over many rows, against one question at a time:
+ * the same bits and notes, whatever is wanted. */
 #include "assert_close.h"
 #include "calc/list.h"
 #include "engine/answer.h"

@@ -935,8 +935,8 @@ static bool there_and_back(const struct hw_question *question, size_t r, double 
 }
 
 /* Each pair of input and result is asked back where it is first met with an answer, and more often
- * where a calculation has few pairs; then, question by question, a part of them in turn, so that all
- * come round. */
+ * where a calculation has few pairs; then, question by question, a part of them in turn, so that
+ * all come round. */
 enum { FEW = 40, IN_TURN = 64 };
 static bool tried[HW_INPUTS][HW_RESULTS];
 
