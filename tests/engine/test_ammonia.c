@@ -2,6 +2,7 @@
  * absent, and the working redone by awk. */
 #include "ask.h"
 #include "assert_close.h"
+#include "engine/working.h"
 #include "holdwater/criteria.h"
 #include "holdwater/ph.h"
 #include "note_rows.h"
@@ -671,9 +672,44 @@ static void what_a_block_takes(void **state)
     check(calc->block(&block));
 }
 
+/* The activity of a glass electrode's buffers: sea water's from 9 g/kg up, fresh water's up to 3,
+ * both only between, where a mean of the two is written. */
+static void working_by_its_region(void **state)
+{
+    (void)state;
+    static struct hw_steps steps;
+    static const struct {
+        const char *salinity;
+        bool sea, fresh;
+    } regions[] = {
+        {"2.9", false, true}, {"3", false, true}, {"3.1", true, true},
+        {"8.9", true, true},  {"9", true, false}, {"9.1", true, false},
+    };
+    for (size_t i = 0; i < sizeof regions / sizeof regions[0]; i++) {
+        struct hw_question question;
+        struct hw_answer answer;
+        char line[200];
+        const char *text = "";
+        (void)snprintf(line, sizeof line,
+                       "tan=0.6;ph=8.1;ph_scale=nbs-rigorous;temp=25;salinity=%s",
+                       regions[i].salinity);
+        ask(ammonia(), line, &question, &answer);
+        steps.n = 0;
+        ammonia()->work(question.in, &steps);
+        for (size_t k = 0; k < steps.n; k++) {
+            if (strcmp(steps.step[k].symbol, "nbs_minus_free") == 0) {
+                text = steps.step[k].expression;
+            }
+        }
+        check((strstr(text, "1.2948") != NULL) == regions[i].sea);
+        check((strstr(text, "1.8246e6") != NULL) == regions[i].fresh);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(working_by_its_region),
         cmocka_unit_test(salt_water_limits),
         cmocka_unit_test(reaching_the_limit),
         cmocka_unit_test(ph_long_reaches_the_limit),

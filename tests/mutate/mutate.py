@@ -24,7 +24,6 @@ import mmap
 import os
 import re
 import resource
-import shlex
 import shutil
 import signal
 import subprocess
@@ -105,14 +104,14 @@ def barred(tokens):
     """Indices where nothing is changed: static assertions, sizes of arrays, capacities."""
     bar = set()
     for i, (kind, word, _) in enumerate(tokens):
-        before = tokens[i - 1][1] if i > 0 else ''
         if word in ('static_assert', '_Static_assert'):
             bar.update(range(i, closing(tokens, i + 1)))
         if word == '[' and i > 1 and tokens[i - 1][0] == 'name' and (
                 tokens[i - 2][0] == 'name' and tokens[i - 2][1] not in WORDS):
-            bar.update(range(i, closing(tokens, i)))
-        if kind == 'mark' and word == '[' and before == ']' and i - 1 in bar_ends(tokens, bar):
-            bar.update(range(i, closing(tokens, i)))
+            end = closing(tokens, i)
+            while tokens[end + 1][1] == '[':
+                end = closing(tokens, end + 1)
+            bar.update(range(i, end))
         if kind == 'name' and CAPACITY.match(word) and i + 1 < len(tokens) and (
                 tokens[i + 1][1] == '='):
             j = i
@@ -120,10 +119,6 @@ def barred(tokens):
                 bar.add(j)
                 j += 1
     return bar
-
-
-def bar_ends(tokens, bar):
-    return {max(bar) + 1} if bar else set()
 
 
 def is_binary(tokens, i):
@@ -197,7 +192,7 @@ def statement_sites(tokens, i):
 
 
 def sites_of(path, text):
-    tokens, bar, found = tokens_of(text), None, []
+    tokens, found = tokens_of(text), []
     bar = barred(tokens)
     bodies = functions_of(text)
 
@@ -698,6 +693,14 @@ def read_argued(path):
     return argued
 
 
+def check_argued(argued, lists, texts):
+    there = {(site.file, *shown(site, texts[site.file])) for kinds in lists.values()
+             for kind in kinds.values() for site in kind}
+    for key in argued:
+        if key not in there:
+            sys.exit('argued.tsv: no such mutant: %s: %s -> %s' % key)
+
+
 def quotas(mutants, only):
     """How many of each folder each lane takes."""
     folders = [folder for folder in FOLDERS if ('src/%s/' % folder).startswith(only) or
@@ -764,6 +767,7 @@ def run(arguments):
         sum(one['seconds'] > SLOW_SECONDS for one in reach.values())), flush=True)
     lists, texts = all_sites(trees[0], arguments.seed)
     argued = read_argued('tests/mutate/argued.tsv')
+    check_argued(argued, lists, texts)
     commands, dependents = commands_of(trees[0]), dependents_of(trees[0])
     outcomes, dropped = [], collections.Counter()
     shares = quotas(arguments.mutants, arguments.only)
