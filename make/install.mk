@@ -13,9 +13,16 @@ INCLUDEDIR = $(PREFIX)/include
 DATADIR = $(PREFIX)/share
 MANDIR = $(DATADIR)/man
 DOCDIR = $(DATADIR)/doc/holdwater
+# Where shells look for what they complete. Debian's zsh looks in zsh/vendor-completions.
+ZSHDIR = $(DATADIR)/zsh/site-functions
 
 MAN := $(wildcard docs/man/*.[1-8])
 PC := $(BUILD)/holdwater.pc
+
+COMPLETIONS := $(addprefix $(BUILD)/completion.,bash zsh fish)
+$(COMPLETIONS): $(BUILD)/completion.%: $(PROGRAM)
+	@$(PROGRAM) completion $* >$@
+all: $(COMPLETIONS)
 
 # What is installed: mode, file, place. Names have no blanks and no colons.
 INSTALLED = \
@@ -26,6 +33,9 @@ INSTALLED = \
   $(foreach file,$(HEADERS),644:$(file):$(INCLUDEDIR)/holdwater/$(notdir $(file))) \
   $(foreach file,$(PLANS),644:$(file):$(DATADIR)/holdwater/plans/$(notdir $(file))) \
   $(foreach file,$(MAN),644:$(file):$(MANDIR)/man$(subst .,,$(suffix $(file)))/$(notdir $(file))) \
+  644:$(BUILD)/completion.bash:$(DATADIR)/bash-completion/completions/holdwater \
+  644:$(BUILD)/completion.zsh:$(ZSHDIR)/_holdwater \
+  644:$(BUILD)/completion.fish:$(DATADIR)/fish/vendor_completions.d/holdwater.fish \
   644:LICENSE:$(DOCDIR)/LICENSE
 # Links: what they name, place. The first is for programs that run, the second for the linker.
 LINKED = $(if $(SHARED), \
