@@ -79,7 +79,7 @@ static void how_many(void **state)
     assert_close(intercept, 3.5, 1e-15, 0);
 }
 
-/* One time alone; times so near that the slope, or one end of its interval, is beyond all numbers. */
+/* One time alone; times so near that the slope, or an end of its interval, is past all numbers. */
 static void no_answer(void **state)
 {
     (void)state;
