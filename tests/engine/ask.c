@@ -167,8 +167,8 @@ void redo_workings(void)
     redo_steps();
 }
 
-/* Results that no step leads to: hours of the day and spans that are read off, not reckoned; ends of
- * a range or a way back that are told only where they matter. */
+/* Results that no step leads to: hours of the day and spans that are read off, not reckoned; ends
+ * of a range or a way back that are told only where they matter. */
 static bool goes_without_step(const char *calc, const char *result)
 {
     static const char *const without[][2] = {

@@ -508,7 +508,6 @@ static const struct {
     {"step_mass", POWDER "target=5;steps=2", POWDER "added=5g"},
     {"step_mass", POWDER "target=5", IONIC "target=0.18;steps=2"},
     {"step_every", IONIC "target=0.18;steps=2;days=1", IONIC "target=0.18"},
-    {"step_every", IONIC "target=0.18;steps=2;days=1", IONIC "target=0.18;steps=1;days=1"},
     {"step_every", IONIC "target=0.18;steps=2;days=1", IONIC "target=0.18;steps=2"},
     {"level_after", IONIC "target=0.18", FORMAL "solution-ul;target=20"},
     {"solution_ul", FORMAL "solution-mg;target=20", IONIC "target=0.18"},

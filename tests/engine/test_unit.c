@@ -42,10 +42,11 @@ static void definitions_are_whole(void **state)
     assert_close(in_first(HW_TIME, "d", 2), 48, 0, 0);
 }
 
-/* Each unit in the first of its kind, to the last digit: what is exact by the inch of 25.4 mm and the
- * pound of 0.45359237 kg (1959), the US gallon of 231 cubic inches and the imperial gallon of
- * 4.54609 L, as in NIST SP 811 (2008), appendix B.8, footnotes on exact factors; 231 x 2.54^3 / 1000
- * = 3.785411784 and its parts by hand. Of German degrees: 10 mg CaO/L at 56.077 g/mol. */
+/* Each unit in the first of its kind, to the last digit: exact by the inch of 25.4 mm and
+ * the pound of 0.45359237 kg (1959), the US gallon of 231 cubic inches and the imperial gallon of
+ * 4.54609 L, as in NIST SP 811 (2008), appendix B (recalled; the oracle holds them);
+ * 231 x 2.54^3 / 1000 = 3.785411784 and its parts by hand. Of German degrees:
+ * 10 mg CaO/L at 56.077 g/mol. */
 static void every_size(void **state)
 {
     (void)state;

@@ -358,10 +358,24 @@ static void numbers_that_are_kept(void **state)
     check(!is_kept(&salinity, NULL, span.above)); /* a gravity */
 }
 
+/* Names in any case, from the first letter to the last; what lies beside letters stays apart. */
+static void names_in_any_case(void **state)
+{
+    (void)state;
+    check(hw_name_is("abcxyz", "ABCXYZ", 6));
+    check(hw_name_is("zero", "ZERO", 4));
+    check(hw_name_is("stock_temp", "Stock-Temp", 10));
+    check(!hw_name_is("a{", "a[", 2)); /* [ follows Z as { follows z */
+    check(!hw_name_is("a`", "a@", 2)); /* @ is before A as ` is before a */
+    check(!hw_name_is("zero", "ZER", 3));
+    check(!hw_name_is("zero", "ZEROS", 5));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(column_of_another_kind),
+        cmocka_unit_test(names_in_any_case),
         cmocka_unit_test(right_values),
         cmocka_unit_test(wrong_values),
         cmocka_unit_test(a_long_text_is_refused),
