@@ -6,7 +6,7 @@
 bench: all
 	@HOLDWATER="$(abspath $(PROGRAM))" sh tests/bench/bench.sh $(BUILD) $(ROUNDS)
 
-check-long: bits-more
+check-long: bits-more faults msan valgrind portable
 	+$(Q)$(MAKE) --no-print-directory test sanitize m32
 	+$(Q)$(MAKE) --no-print-directory FUZZ_SECONDS=300 fuzz
 	@set -e; for script in $(wildcard tests/long/*.sh); do echo "== $$script"; \
