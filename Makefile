@@ -7,6 +7,10 @@
 #   make lint            format, static analysis, shell scripts
 #   make sanitize        make test under the address and undefined-behaviour sanitizers
 #   make m32             make test built for 32 bits; M32_PARTS chooses parts of it
+#   make msan            core, engine and cases under the sanitizer of memory
+#   make valgrind        each VALGRIND_EACH-th case under valgrind
+#   make faults          calls of the system that fail, one after the other (x86-64, glibc)
+#   make portable        other compilers, C libraries and machines; what is absent is named
 #   make coverage        make test with a branch report for core, calc and engine
 #   make bits            the same bits from every compiler, optimisation level and C library
 #   make bench           speed as ratios against other programs, ROUNDS rounds, up to BENCH_ROWS rows

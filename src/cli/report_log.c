@@ -94,7 +94,7 @@ static void put_when_and_tank(const struct report *report, FILE *out)
         when = columns_when(report->row->columns, &report->row->record, room);
     }
     if (when.n > 0) {
-        report_cell(out, when, ',');
+        report_cell_own(out, when, ','); /* a time, unless the row could not be asked */
     } else if (report->args->when && when.at) {
         report_cell_text(out, report->args->when, ',');
     } else if (!report->row) { /* a row is no reading of this second */
