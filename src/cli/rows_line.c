@@ -14,8 +14,8 @@ void rows_flush(struct rows *rows)
     rows->written = 0;
 }
 
-/* Where the spelling of notes is kept: by those that are told alone, as the standing ones would make
- * more sets, spelt alike. */
+/* Where the spelling of notes is kept: by those that are told alone, as the standing ones would
+ * make more sets, spelt alike. */
 static inline struct codes *codes_of(struct rows *rows, uint64_t told)
 {
     /* the golden ratio spreads sets of few bits, which are the usual ones, over the places */

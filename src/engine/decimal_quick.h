@@ -198,8 +198,9 @@ static inline size_t hw_put_digits(char *to, uint32_t eight, int power, int digi
     return n + 4;
 }
 
-/* hw_decimal_write of decimal.h without the NUL. 0 where that must do it: for more than HW_QUICK_DIGITS_MAX
- * digits, for ties, for what is very large or small, and for 0, which begins with no digit. */
+/* hw_decimal_write of decimal.h without the NUL. 0 where that must do it: for more digits than
+ * HW_QUICK_DIGITS_MAX, for ties, for what is very large or small, and for 0, which begins with no
+ * digit. */
 static inline size_t hw_quick_write(char *to, double value, int digits)
 {
     const double least = 1e-15;
