@@ -361,15 +361,14 @@ void help_asking(void)
         "how sure: 8.1+-0.1 or 8.1+-2% is a value and its standard deviation. Each result then"
         " gets a low and a high: the truth lies between them in about 2 of 3 cases. POSSIBLE is"
         " what an end would raise, of an amount as it is poured.",
-        "sweep: 7.8:8.6:0.1 is start, stop and step: a table, or of two such inputs a chart.",
-        "backwards: --solve INPUT --for RESULT=VALUE leaves that input out and looks for it.",
+        "sweep: 7.8:8.6:0.1 is start, stop and step; two such inputs make a chart.",
+        "backwards: --solve INPUT --for RESULT=VALUE looks for an input that is left out.",
         "the text: results first. CAUTION: raised by your values. given, assumed: what was used;"
         " read it. never, mind: true of every such answer. WITHHELD: no dose, and why.",
         "files: --rows FILE answers each line of a CSV file; --tank NAME takes the tank's water "
         "from"
         " the tanks file.",
-        "the tab key: 'holdwater completion SHELL' prints what bash, zsh or fish must be told, and"
-        " how.",
+        "tab key: 'holdwater completion bash' (or zsh, fish) says how.",
         "exit status: 0 answered; 1 an answer could not be given; 2 asked wrongly, or could not "
         "read"
         " or write; 3 withheld for safety.",
