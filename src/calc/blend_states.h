@@ -61,14 +61,14 @@ struct blend_states {
 
 struct blend_states blend_states(const double in[]);
 
-/* The same in two parts, for several shares of one question: both waters before the change, and from
- * a copy of that the change; NaN: the share that is needed. in[BLEND_SHARE] and in[BLEND_TAKE] are
- * not looked at. */
+/* The same in two parts, for several shares of one question: both waters before the change, and
+ * from a copy of that the change; NaN: the share that is needed. in[BLEND_SHARE] and
+ * in[BLEND_TAKE] are not looked at. */
 struct blend_states blend_before(const double in[]);
 void blend_change(struct blend_states *s, const double in[], double share);
 
-/* Finds `need` where a share was given, which blend_states leaves out; and `needed`, where the share
- * is wanted. */
+/* Finds `need` where a share was given, which blend_states leaves out; and `needed`, where the
+ * share is wanted. */
 void blend_look_for_needed(struct blend_states *s, const double in[], bool share);
 
 /* The highest free ammonia of all states told; NaN where there is none. */

@@ -90,6 +90,6 @@ const struct general_option general_options[] = {
 
 bool args_tell(const struct args *args, size_t result)
 {
-    bool all = args->full || args->n_only > 0;
-    return args->only[result] && (all || !args->calc->results[result].detail);
+    bool detail = args->calc->results[result].detail && !args->full && args->n_only == 0;
+    return args->only[result] && !detail;
 }

@@ -48,7 +48,7 @@ struct option_reader {
     bool seen[OPTIONS_MAX];
 };
 
-/* Takes the option that stands next, with the word after it where it takes one. False with a message
- * that names the command. */
+/* Takes the option that stands next, with the word after it where it takes one. False with a
+ * message that names the command. */
 bool options_take(struct option_reader *reader, struct option_given *given);
 #endif

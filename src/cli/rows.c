@@ -90,8 +90,8 @@ static bool is_alone_in_group(const struct rows *rows, size_t input)
 }
 
 /* The entry that a column feeds, where it stands on its own in every row: a number that no
- * condition asks for, in force by what no column decides, and alone in its group. Else the number of
- * inputs. */
+ * condition asks for, in force by what no column decides, and alone in its group. Else the number
+ * of inputs. */
 static size_t stands_alone(const struct rows *rows, size_t input)
 {
     const struct hw_calc *calc = rows->calc;

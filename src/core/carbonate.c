@@ -103,8 +103,8 @@ static double equivalents(const struct water *w, double h)
            (h * h + w->at->k1 * h + w->at->k1 * w->at->k2);
 }
 
-/* Alkalinity of the water at some H+, which falls with it, whichever way carbon is known; and by how
- * much it falls for each 1/e that H+ rises by: -d(alkalinity)/d(ln h), above 0. */
+/* Alkalinity of the water at some H+, which falls with it, whichever way carbon is known; and by
+ * how much it falls for each 1/e that H+ rises by: -d(alkalinity)/d(ln h), above 0. */
 struct at_h {
     double alkalinity, fall;
 };
@@ -146,8 +146,8 @@ static bool has_ph(const struct water *w)
            look_at(w, most_base).alkalinity > w->alkalinity;
 }
 
-/* Newton's steps in ln h, none farther than a threefold, each within what is left of pH 3 to 12; one
- * that leads out is halfway in pH instead: then it is first asked whether there is a pH at all.
+/* Newton's steps in ln h, none farther than a threefold, each within what is left of pH 3 to 12;
+ * one that leads out is halfway in pH instead: then it is first asked whether there is a pH at all.
  * (2 + x) / (2 - x) stands for e^x: what that is wrong by is gone with the step. Four or five are
  * enough. */
 static int solve(const struct water *w, double *ph)

@@ -60,8 +60,8 @@ static double pss78_slope(const struct scale *scale, double x)
     return by[0] + x * (by[1] + x * (by[2] + x * (by[3] + x * by[4])));
 }
 
-/* The x of a salinity of 2 to 45, by Newton's steps. The start is within 3 %; each step squares what
- * is wrong, so that the third leaves 1e-16 of it, and the fourth is for safety. */
+/* The x of a salinity of 2 to 45, by Newton's steps. The start is within 3 %; each step squares
+ * what is wrong, so that the third leaves 1e-16 of it, and the fourth is for safety. */
 static double root_of(const struct scale *scale, double salinity)
 {
     double r = sqrt(salinity / 35.0);

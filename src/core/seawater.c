@@ -25,8 +25,8 @@ int hw_seawater_density_at(double temp, double salinity, double *density)
 }
 
 /* The salinity at which water is heavier than fresh water by so much, kg/m3: where
- * a S + b S^1.5 + c S^2 is that much, by Newton's steps. The slope stays within 4 % of a, so that the
- * start is within 4 % and the third step leaves 1e-16 of it. */
+ * a S + b S^1.5 + c S^2 is that much, by Newton's steps. The slope stays within 4 % of a, so that
+ * the start is within 4 % and the third step leaves 1e-16 of it. */
 static double salinity_of(double t68, double above_fresh)
 {
     double a = hw_density_by_salinity(t68);
