@@ -57,14 +57,16 @@ static inline double reading_notes(const struct ammonia_sample *s, double tan)
 {
     bool act = above_limit(s->total_n, HW_LIMIT_ACT_TODAY);
     bool any = s->total_n > 0;
+    bool calm = !act;
     bool read = !isnan(tan);
+    bool at_end = !below_limit(tan, HW_LIMIT_KIT_END);
     /* below that pH any total above a limit for days is above what to act on today, too */
     bool sour = act & below_limit(s->ph_meter, HW_LIMIT_SOUR_BELOW);
     return note_where(!read, HW_AMMONIA_NOTE_TAN_UNSAID) +
-           note_where(read & (!below_limit(tan, HW_LIMIT_KIT_END)), HW_AMMONIA_NOTE_KIT_END) +
+           note_where(read & at_end, HW_AMMONIA_NOTE_KIT_END) +
            note_where(sour, HW_AMMONIA_NOTE_SOUR_TANK) +
            note_where(act, HW_AMMONIA_NOTE_ACT_TODAY) +
-           note_where(any & (!act), HW_AMMONIA_NOTE_ANY_AMMONIA) +
+           note_where(any & calm, HW_AMMONIA_NOTE_ANY_AMMONIA) +
            note_where(s->fit_stretched, HW_AMMONIA_NOTE_FIT_STRETCHED) +
            note_where(s->criteria_stretched, HW_AMMONIA_NOTE_CRITERIA_STRETCHED);
 }
