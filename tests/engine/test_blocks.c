@@ -88,9 +88,9 @@ static void add_rows(const struct hw_question *base)
             near = input->kind == HW_COUNT ? floor(near) : near;
             other.in[i] = fmin(fmax(near, input->lo), input->hi);
             put_row(&other);
+            put_row(base);
         }
     }
-    put_row(base);
     put_row(base);
     flush(calc);
 }
