@@ -6,10 +6,11 @@
 # Of the scripts those that reach what no case does; the others ask the program what cases ask it, a
 # thousand times.
 SANITIZED_SCRIPTS = $(patsubst %,tests/cli/test_%.sh,calendar json log rows_alike)
+SANITIZE_PARTS = core engine cases scripts
 sanitize:
 	+$(Q)LOG_RECORDS=25 $(MAKE) --no-print-directory BUILD=$(BUILD)/sanitize CFLAGS='-O1 -g' \
 	  CC='clang -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer' \
-	  PARTS='core engine cases scripts' SCRIPTS='$(SANITIZED_SCRIPTS)' test
+	  PARTS='$(SANITIZE_PARTS)' SCRIPTS='$(SANITIZED_SCRIPTS)' test
 
 # 32 bits, with the arithmetic of SSE: the older unit rounds twice. Where the kernel runs no such
 # programs an emulator does.

@@ -72,10 +72,12 @@ void blend_look_for_needed(struct blend_states *s, const double in[], bool share
         return;
     }
     struct blend_waters waters = both_waters(s, in);
-    bool found = share ? false : blend_is_possible(&waters);
+    bool found = false;
     if (share) {
         s->needed = blend_needed(&waters, &s->settled);
         found = !isnan(s->needed);
+    } else {
+        found = blend_is_possible(&waters);
     }
     s->need = found ? BLEND_NEED_FOUND : BLEND_NEED_NONE;
 }

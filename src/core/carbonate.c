@@ -146,31 +146,30 @@ static bool has_ph(const struct water *w)
            look_at(w, most_base).alkalinity > w->alkalinity;
 }
 
-/* Newton's steps in ln h, none farther than a threefold, each within what is left of pH 3 to 12;
- * one that leads out is halfway in pH instead: then it is first asked whether there is a pH at all.
+/* Newton's steps in ln h, none farther than a sevenfold, each within what is left of pH 3 to 12;
+ * one that leads out, which is rare, is halfway in pH instead, if there is a pH at all.
  * (2 + x) / (2 - x) stands for e^x: what that is wrong by is gone with the step. Four or five are
  * enough. */
 static int solve(const struct water *w, double *ph)
 {
+    const double farthest = 1.5;
     const double near = 1e-8; /* an error so small is squared by a last step */
     double acid = most_acid;
     double base = most_base;
     double h = 1e-8;
-    double step = 1.0;
-    bool sure = false;
+    double step = farthest;
     for (int i = 0; i < 60 && fabs(step) > near; i++) { /* GCOVR_EXCL_LINE: it never takes 60 */
         struct at_h here = look_at(w, h);
         double over = here.alkalinity - w->alkalinity;
         acid = over < 0 ? h : acid;
         base = over < 0 ? base : h;
         step = over / here.fall;
-        step = step > 1.0 ? 1.0 : step < -1.0 ? -1.0 : step;
+        step = step > farthest ? farthest : step < -farthest ? -farthest : step;
         double next = h * (2.0 + step) / (2.0 - step);
         bool within = fabs(step) <= near || (next > base && next < acid);
-        if (!within && !sure && !has_ph(w)) {
+        if (!within && !has_ph(w)) {
             return HW_STATUS_NONE;
         }
-        sure = sure || !within;
         h = within ? next : sqrt(acid * base);
     }
     *ph = w->at->meter_over_total - hw_log10(h);

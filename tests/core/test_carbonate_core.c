@@ -65,6 +65,33 @@ static void no_answer(void **state)
     assert_status(hw_carbonate_ph_in_air(2.4, 420, 0, 25, 42, &x), HW_STATUS_STRETCHED);
 }
 
+/* Soda water and lye as near to the ends of pH 3 to 12 as there is a pH: the last one lies at the
+ * end, and none comes after it. */
+static void near_the_ends(void **state)
+{
+    (void)state;
+    struct hw_carbonate_constants sea;
+    struct hw_carbonate_constants fresh;
+    double ph = 0;
+    double last = 4;
+    double at = 700;
+    hw_carbonate_constants(25, 35, &sea);
+    hw_carbonate_constants(25, 0, &fresh);
+    for (; hw_carbonate_ph(0, at, 0, 25, 35, &ph) == HW_STATUS_OK; at += 0.01) {
+        check(ph < last);
+        last = ph;
+    }
+    check(at > 710 && at < 750);
+    assert_close(last - sea.meter_over_total, 3, 1e-5, 0);
+    last = 11;
+    for (at = 9; hw_carbonate_ph(at, 0, 0, 25, 0, &ph) == HW_STATUS_OK; at += 0.0001) {
+        check(ph > last);
+        last = ph;
+    }
+    check(at > 9.5 && at < 10);
+    assert_close(last - fresh.meter_over_total, 12, 1e-5, 0);
+}
+
 /* Water in air has a pH, at all the ends of the ranges. */
 static void always_in_air(void **state)
 {
@@ -284,10 +311,15 @@ static void ranges_of_a_water(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(there_and_back),   cmocka_unit_test(no_answer),
-        cmocka_unit_test(always_in_air),    cmocka_unit_test(ranges),
-        cmocka_unit_test(constants),        cmocka_unit_test(of_one_water),
-        cmocka_unit_test(parts_of_a_water), cmocka_unit_test(ranges_of_a_water),
+        cmocka_unit_test(there_and_back),
+        cmocka_unit_test(no_answer),
+        cmocka_unit_test(near_the_ends),
+        cmocka_unit_test(always_in_air),
+        cmocka_unit_test(ranges),
+        cmocka_unit_test(constants),
+        cmocka_unit_test(of_one_water),
+        cmocka_unit_test(parts_of_a_water),
+        cmocka_unit_test(ranges_of_a_water),
     };
     return hw_report_checks(cmocka_run_group_tests(tests, NULL, NULL));
 }

@@ -1,5 +1,6 @@
 /* test_blocks.c - the quick ways of a calculation over many rows, against one question at a time:
  * the same bits and notes, whatever is wanted. */
+#include "ask.h"
 #include "assert_close.h"
 #include "calc/list.h"
 #include "engine/answer.h"
@@ -85,12 +86,12 @@ static void add_rows(const struct hw_question *base)
         struct hw_question other = *base;
         if (!input->words && !isnan(base->in[i])) {
             double near = base->in[i] * hw_random_between(0.9, 1.1);
-            near = input->kind == HW_COUNT ? floor(near) : near;
+            near = input->kind == HW_COUNT ? base->in[i] + 1 : near;
             other.in[i] = fmin(fmax(near, input->lo), input->hi);
             put_row(&other);
+            put_row(base);
         }
     }
-    put_row(base);
     put_row(base);
     flush(calc);
 }
@@ -111,8 +112,27 @@ static void every_block(void **state)
     assert_int_equal(calcs, 3);
 }
 
+/* New water that is no better: that no share does it is told, whether or not a share is wanted. */
+static void no_share_does_it(void **state)
+{
+    (void)state;
+    const struct hw_calc *blend = find_calc("blend");
+    struct hw_question question;
+    struct hw_answer answer;
+    ask(blend,
+        "volume=100L;share=25%;tan=2;ph=7.4;alkalinity=1meq/L;temp=25;salinity=34;new_tan=2;"
+        "new_ph=8.2;new_alkalinity=2.4meq/L;new_temp=25;new_salinity=34",
+        &question, &answer);
+    check(noted(blend, &answer, "blend-none-does"));
+    hw_random_start(20310308);
+    n_blocks = 0;
+    add_rows(&question);
+    assert_int_equal(n_blocks, blend->n_results + 1);
+}
+
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(every_block)};
+    const struct CMUnitTest tests[] = {cmocka_unit_test(every_block),
+                                       cmocka_unit_test(no_share_does_it)};
     return hw_report_checks(cmocka_run_group_tests(tests, NULL, NULL));
 }
