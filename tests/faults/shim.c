@@ -2,8 +2,8 @@
  *
  *     LD_PRELOAD=shim.so FAULT=CALL:N:WHAT [FAULT_COUNT=FILE] program ...
  *
- * CALL  read, write, fsync, close, openat, fcntl or ftruncate; or malloc, which is calloc and realloc
- *       as well
+ * CALL  read, write, fsync, close, openat, fcntl or ftruncate; or malloc, which is calloc and
+ *       realloc as well
  * N     the call of that kind that fails, the first is 1; 0: none; all: each; from N+: that one and
  *       all after it
  * WHAT  the name of an error; or, of read and write, short: a part of what was asked for is done;
