@@ -23,6 +23,7 @@ COMPLETIONS := $(addprefix $(BUILD)/completion.,bash zsh fish)
 $(COMPLETIONS): $(BUILD)/completion.%: $(PROGRAM)
 	@$(PROGRAM) completion $* >$@
 all: $(COMPLETIONS)
+$(LIBRARY_TESTS): $(COMPLETIONS)
 
 # What is installed: mode, file, place. Names have no blanks and no colons.
 INSTALLED = \
