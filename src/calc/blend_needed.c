@@ -32,8 +32,7 @@ static double ph_allowed(double allowed, const struct hw_blend *blend, double ta
         double reached = NAN;
         hw_ammonia_pk(HW_AMMONIA_KHOO1977, HW_PH_METER, blend->temp, blend->salinity, &pk);
         hw_ammonia_ph_at(allowed / tan, pk, &reached);
-        ph = fmin(ph, reached); /* of no number, where none is allowed, and a number, the number */
-        ph = allowed > 0 ? ph : HW_PH_MIN;
+        ph = fmin(ph, reached);
     }
     return fmax(HW_PH_MIN, ph);
 }
@@ -54,6 +53,9 @@ static double excess_of(const struct blend_waters *w, const struct hw_blend *b,
     double air = NAN;
     if (!(tan > 0)) {
         return -1;
+    }
+    if (!(w->free_allowed > 0)) {
+        return 1; /* there was none, and there is some, however sour the water is */
     }
     double ph = ph_allowed(w->free_allowed, b, tan);
     if (hw_carbonate_water_read(water, ph, alkalinity, tan, &most, &air) < 0) {
