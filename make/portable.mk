@@ -12,6 +12,8 @@ ARMHF_CC = arm-linux-gnueabihf-gcc
 ARMHF_ROOT = /
 S390X_CC = s390x-linux-gnu-gcc
 S390X_ROOT = /
+# By the emulator, as not every kernel runs programs of 32 bits.
+M32_RUN = qemu-i386-static
 MINGW_CC = x86_64-w64-mingw32-gcc
 # Tests of the source and those that ask a thousand times are the same everywhere.
 FOREIGN_PARTS = core engine cases
