@@ -62,4 +62,4 @@ portable-mingw:
 
 # The same answers to the last digit, of every build that is there.
 portable-same: $(PROGRAM)
-	$(Q)sh tests/portable/same_bytes.sh $(PROGRAM) $(wildcard $(BUILD)/portable/*/holdwater)
+	$(Q)sh tests/portable/same_answers.sh $(PROGRAM) $(wildcard $(BUILD)/portable/*/holdwater)

@@ -3,11 +3,8 @@
 # tell nothing of the folder they were built in.
 set -eu
 
-build=$(cd "${1:-build}" && pwd)
+. tests/scratch.sh
 root=$(pwd)
-mkdir -p "$build/scratch"
-scratch=$(mktemp -d "$build/scratch/hardened.XXXXXX")
-trap 'rm -rf "$scratch"' EXIT
 checks=0
 
 fail() {

@@ -3,10 +3,7 @@
 # modes, and no other; `make uninstall` takes them all away, and nothing of anybody else's.
 set -eu
 
-build=$(cd "${1:-build}" && pwd)
-mkdir -p "$build/scratch"
-scratch=$(mktemp -d "$build/scratch/install.XXXXXX")
-trap 'rm -rf "$scratch"' EXIT
+. tests/scratch.sh
 list=tests/cli/installed.list
 version=$(sed -n 's/^#define HW_VERSION  *"\(.*\)"/\1/p' include/holdwater/holdwater.h)
 

@@ -4,11 +4,8 @@
 # next block of text says.
 set -eu
 
-build=$(cd "${1:-build}" && pwd)
+. tests/scratch.sh
 root=$(pwd)
-mkdir -p "$build/scratch"
-scratch=$(mktemp -d "$build/scratch/library.XXXXXX")
-trap 'rm -rf "$scratch"' EXIT
 cc=${LIBRARY_CC:-cc}
 checks=0
 
@@ -32,16 +29,16 @@ command -v pkg-config >/dev/null || {
 }
 
 # Blocks, numbered in one row: BLOCK.sh and BLOCK.text, and the files named in the text.
-mkdir "$scratch/blocks" "$scratch/bin" "$scratch/work"
+mkdir "$scratch/blocks" "$scratch/bin" "$scratch/examples"
 awk -v to="$scratch" '
     !inside && /^Save as `|Save as `/ { split($0, part, "Save as `"); sub(/`.*/, "", part[2]); name = part[2] }
     /^```/ && inside { inside = 0; close(file); next }
-    /^```(c|python)$/ { inside = 1; file = to "/work/" name; name = ""; next }
+    /^```(c|python)$/ { inside = 1; file = to "/examples/" name; name = ""; next }
     /^```(sh|text)$/ { inside = 1; file = sprintf("%s/blocks/%02d.%s", to, ++n, substr($0, 4)); next }
     /^```/ { inside = 1; file = "/dev/null"; next }
     inside { print >file }' docs/library.md
 for file in birch.c birch.py; do
-    [ -s "$scratch/work/$file" ] || fail "docs/library.md has no $file"
+    [ -s "$scratch/examples/$file" ] || fail "docs/library.md has no $file"
 done
 
 ${MAKE:-make} -s --no-print-directory BUILD="$build" DESTDIR= PREFIX="$scratch/prefix" \
@@ -79,7 +76,7 @@ left_out() {
     return 1
 }
 
-cd "$scratch/work"
+cd "$scratch/examples"
 for block in "$scratch"/blocks/*.sh; do
     number=$(basename "$block" .sh)
     want=$scratch/blocks/$(printf '%02d' $((${number#0} + 1))).text

@@ -2,11 +2,8 @@
 # test_run_cases.sh BUILD - the runner of the CLI cases, shown able to fail and to rewrite.
 set -eu
 
-build=${1:-build}
+. tests/scratch.sh
 runner=$(cd "$build/tests/cli" && pwd)/run_cases
-mkdir -p "$build/scratch"
-scratch=$(mktemp -d "$(cd "$build/scratch" && pwd)/run_cases.XXXXXX")
-trap 'rm -rf "$scratch"' EXIT
 cd "$scratch"
 
 HOLDWATER=$(command -v echo) HOLDWATER_RUN='' HOLDWATER_DATA=/data

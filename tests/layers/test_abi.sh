@@ -6,15 +6,12 @@
 # them. `update` rewrites both.
 set -eu
 
-build=${1:-build}
+. tests/scratch.sh
 update=${2:-}
 root=$(pwd)
 cc=${PLAIN_CC:-gcc}
 map=src/core/libholdwater.map
 baseline=tests/layers/libholdwater.abi
-mkdir -p "$build/scratch"
-scratch=$(mktemp -d "$(cd "$build/scratch" && pwd)/abi.XXXXXX")
-trap 'rm -rf "$scratch"' EXIT
 checks=0
 
 fail() {

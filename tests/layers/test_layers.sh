@@ -10,11 +10,8 @@
 # Also: no setlocale and no long double anywhere, and file base names are unique in src and tests.
 set -eu
 
-build=${1:-build}
+. tests/scratch.sh
 root=$(pwd)
-mkdir -p "$build/scratch"
-scratch=$(mktemp -d "$(cd "$build/scratch" && pwd)/layers.XXXXXX")
-trap 'rm -rf "$scratch"' EXIT
 
 # Every fault in the tree of the current folder, one per line; the last line counts the files.
 faults() {

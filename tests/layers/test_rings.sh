@@ -3,11 +3,8 @@
 # of NAME.c and NAME.h together lead from NAME to others, and never back to it.
 set -eu
 
-build=${1:-build}
+. tests/scratch.sh
 root=$(pwd)
-mkdir -p "$build/scratch"
-scratch=$(mktemp -d "$(cd "$build/scratch" && pwd)/rings.XXXXXX")
-trap 'rm -rf "$scratch"' EXIT
 
 # Every file name that lies on a ring of its folder, with what it leads to there, one per line; the
 # last line counts the arrows. Names that lead nowhere are taken away, again and again; then those

@@ -4,11 +4,8 @@
 # writes it; a struct or a table ends with }; and its { stands elsewhere.
 set -eu
 
-build=${1:-build}
+. tests/scratch.sh
 root=$(pwd)
-mkdir -p "$build/scratch"
-scratch=$(mktemp -d "$(cd "$build/scratch" && pwd)/sizes.XXXXXX")
-trap 'rm -rf "$scratch"' EXIT
 
 # Everything that is too long, one per line; the last line counts the functions.
 faults() {

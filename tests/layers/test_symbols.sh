@@ -5,13 +5,10 @@
 # show begins with hw_.
 set -eu
 
-build=${1:-build}
+. tests/scratch.sh
 root=$(pwd)
 cc=${PLAIN_CC:-gcc}
 nm=${NM:-nm}
-mkdir -p "$build/scratch"
-scratch=$(mktemp -d "$(cd "$build/scratch" && pwd)/symbols.XXXXXX")
-trap 'rm -rf "$scratch"' EXIT
 
 allowed='memcpy memmove memset memcmp _GLOBAL_OFFSET_TABLE_
     acos asin atan atan2 cbrt ceil copysign cos cosh erf exp exp2 expm1 fabs floor fma fmax fmin

@@ -3,7 +3,7 @@
 # root, on a Debian machine that has none of them; what is installed is purged at the end, whatever happens.
 set -eu
 
-build=$(cd "${1:-build}" && pwd)
+. tests/scratch.sh
 packages='holdwater libholdwater0 libholdwater-dev'
 for tool in dpkg-buildpackage dh lintian; do
     command -v $tool >/dev/null || {
@@ -21,8 +21,6 @@ for package in $packages; do
         exit 0
     }
 done
-mkdir -p "$build/long"
-scratch=$(mktemp -d "$build/long/deb.XXXXXX")
 # shellcheck disable=SC2086
 clean() {
     dpkg --purge $packages >"$scratch/purged" 2>&1 || cat "$scratch/purged" >&2

@@ -3,10 +3,7 @@
 # makes them once more, without git; and what is unpacked builds and passes its tests.
 set -eu
 
-build=$(cd "${1:-build}" && pwd)
-mkdir -p "$build/long"
-scratch=$(mktemp -d "$build/long/dist.XXXXXX")
-trap 'rm -rf "$scratch"' EXIT
+. tests/scratch.sh
 name=holdwater-$(sed -n 's/^#define HW_VERSION  *"\(.*\)"/\1/p' include/holdwater/holdwater.h)
 
 fail() {

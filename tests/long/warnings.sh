@@ -3,10 +3,7 @@
 # without the hardened flags.
 set -eu
 
-build=$(cd "${1:-build}" && pwd)
-mkdir -p "$build/long"
-scratch=$(mktemp -d "$build/long/warnings.XXXXXX")
-trap 'rm -rf "$scratch"' EXIT
+. tests/scratch.sh
 
 builds=0
 for cc in gcc clang; do

@@ -3,11 +3,8 @@
 # What a command prints there is held by the cases, and rewritten with them.
 set -eu
 
-build=${1:-build}
+. tests/scratch.sh
 quoted=tests/tables/quoted.tsv
-mkdir -p "$build/scratch"
-scratch=$(mktemp -d "$(cd "$build/scratch" && pwd)/quoted.XXXXXX")
-trap 'rm -rf "$scratch"' EXIT
 
 LC_ALL=C
 export LC_ALL

@@ -2,13 +2,10 @@
 # test_tables.sh BUILD - tables.awk: the same bytes under every awk, and every refusal.
 set -eu
 
-build=${1:-build}
+. tests/scratch.sh
 root=$(pwd)
 script=$root/src/tables/tables.awk
 golden=$root/tests/tables
-mkdir -p "$build/scratch"
-scratch=$(mktemp -d "$(cd "$build/scratch" && pwd)/tables.XXXXXX")
-trap 'rm -rf "$scratch"' EXIT
 cd "$scratch"
 
 LC_ALL=C

@@ -1,5 +1,5 @@
 #!/bin/sh
-# same_bytes.sh PROGRAM OTHER... - builds for several machines answer with the same bytes: the demo,
+# same_answers.sh PROGRAM OTHER... - builds for several machines answer with the same bytes: the demo,
 # uncertainties in json to the last digit, rows.
 set -eu
 root=$(cd "$(dirname "$0")/../.." && pwd)
