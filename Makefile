@@ -102,7 +102,8 @@ $(BUILD)/tables.h $(BUILD)/tables.c: $(BUILD)/tables.%: src/tables/tables.awk $(
 	$(Q)LC_ALL=C $(AWK) -f src/tables/tables.awk -v kind=$* $(TSV) >$@.new
 	@mv $@.new $@
 
-$(BUILD)/%.o: %.c $(BUILD)/flags
+# The Makefile has the flags of single files.
+$(BUILD)/%.o: %.c $(BUILD)/flags Makefile
 	@mkdir -p $(@D)
 	$(Q)$(COMPILE) $(EXTRA) -MMD -MP -c -o $@ $<
 
@@ -261,7 +262,7 @@ oracles: $(ORACLES_SAID)
 
 LINT_C := $(CORE_SRC) $(CALC_SRC) $(ENGINE_SRC) $(CLI_SRC)
 FORMATTED := $(LINT_C) $(wildcard include/holdwater/*.h src/*/*.h tests/*/*.c tests/*/*.h)
-SCRIPTS := $(wildcard .ci/run tests/*/*.sh data/demo/*.sh)
+LINT_SCRIPTS := $(wildcard .ci/run tests/*/*.sh data/demo/*.sh)
 
 # cppcheck: missingIncludeSystem, as it is not shown the system's headers; unusedFunction is not
 # asked for, as public functions have their callers outside.
@@ -289,7 +290,7 @@ lint-cppcheck: $(BUILD)/tables.h
 	$(Q)$(CPPCHECK) $(LINT_C)
 
 lint-shell:
-	$(Q)shellcheck --severity=warning $(SCRIPTS)
+	$(Q)shellcheck -x --severity=warning $(LINT_SCRIPTS)
 
 lint-man:
 	$(Q)mandoc -T lint -W warning docs/man/holdwater.?

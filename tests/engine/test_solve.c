@@ -937,7 +937,7 @@ static bool there_and_back(const struct hw_question *question, size_t r, double 
 /* Each pair of input and result is asked back where it is first met with an answer, and more often
  * where a calculation has few pairs; then, question by question, a part of them in turn, so that
  * all come round. */
-enum { FEW = 40, IN_TURN = 64 };
+enum { FEW = 90, IN_TURN = 64 };
 static bool tried[HW_INPUTS][HW_RESULTS];
 
 static void invert(const struct hw_question *base)
