@@ -1,5 +1,6 @@
 /* ahead_calc.c - total ammonia in the hours and days to come, under a steady routine. */
 #include "calc/ahead_days.h"
+#include "calc/block_row.h"
 #include "calc/limit_notes.h"
 #include "calc/list.h"
 #include "holdwater/ammonia.h"
@@ -261,17 +262,11 @@ static bool block(const struct hw_block *block)
     double out[AHEAD_RESULTS];
     struct ahead_days days;
     for (size_t row = 0; row < block->n; row++) {
-        for (size_t i = 0; i < AHEAD_INPUTS; i++) {
-            in[i] = block->in[i][row];
-        }
+        block_row_read(block, AHEAD_INPUTS, row, in);
         days = ahead_days_beside(in, row > 0 ? &days : NULL);
         block->notes[row] |= notes_of(&days, in);
         put(&days, out);
-        for (size_t k = 0; k < AHEAD_RESULTS; k++) {
-            if (block->out[k]) {
-                block->out[k][row] = out[k];
-            }
-        }
+        block_row_write(block, AHEAD_RESULTS, row, out);
     }
     return true;
 }

@@ -1,5 +1,6 @@
 /* blend_calc.c - what a water change does to temperature, salinity, pH and free ammonia. */
 #include "calc/blend_states.h"
+#include "calc/block_row.h"
 #include "calc/free_ammonia.h"
 #include "calc/list.h"
 #include "holdwater/buffer.h"
@@ -226,15 +227,9 @@ static bool block(const struct hw_block *block)
     double in[BLEND_INPUTS];
     double out[BLEND_RESULTS];
     for (size_t row = 0; row < block->n; row++) {
-        for (size_t i = 0; i < BLEND_INPUTS; i++) {
-            in[i] = block->in[i][row];
-        }
+        block_row_read(block, BLEND_INPUTS, row, in);
         answer_row(in, needed, out, &block->notes[row]);
-        for (size_t k = 0; k < BLEND_RESULTS; k++) {
-            if (block->out[k]) {
-                block->out[k][row] = out[k];
-            }
-        }
+        block_row_write(block, BLEND_RESULTS, row, out);
     }
     return true;
 }

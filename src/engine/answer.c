@@ -1,6 +1,8 @@
 /* answer.c - the loop over a block. */
 #include "engine/answer.h"
 
+#include "calc/block_row.h"
+
 #include <math.h>
 #include <string.h>
 
@@ -99,16 +101,12 @@ static void answer_rows(const struct hw_calc *calc, const struct hw_block *block
     double in[HW_INPUTS];
     double out[HW_RESULTS];
     for (size_t row = 0; row < block->n; row++) {
-        for (size_t i = 0; i < calc->n_inputs; i++) {
-            in[i] = block->in[i][row];
-        }
+        block_row_read(block, calc->n_inputs, row, in);
         calc->answer(in, out, &block->notes[row]);
         for (size_t k = 0; k < calc->n_results; k++) {
             block->notes[row] |= judge(&calc->results[k], out[k]);
-            if (block->out[k]) {
-                block->out[k][row] = out[k];
-            }
         }
+        block_row_write(block, calc->n_results, row, out);
     }
 }
 
