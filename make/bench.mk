@@ -34,6 +34,7 @@ bench: all $(BENCH_TOOLS)
 
 # --- Long checks ------------------------------------------------------------------------------
 
+.PHONY: check-long
 check-long: bits-more faults msan valgrind portable
 	+$(Q)$(MAKE) --no-print-directory test sanitize coverage m32
 	+$(Q)$(MAKE) --no-print-directory FUZZ_SECONDS=300 fuzz
