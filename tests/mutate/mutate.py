@@ -404,7 +404,7 @@ def run_test(tree, test, cpu_seconds, said=subprocess.DEVNULL):
     """How it ended, 'passed', 'failed' or 'endless', and the seconds of the processor it took. It
     may take so many, and 20 times as long by the clock, which others' work stretches."""
     environment = dict(os.environ, HOLDWATER=tree + '/build/holdwater', HOLDWATER_RUN='',
-                       HOLDWATER_DATA=tree + '/data')
+                       HOLDWATER_DATA=tree + '/data', LOG_RECORDS='5')
     for name in ('MAKEFLAGS', 'MAKELEVEL', 'MFLAGS', 'MAKE'):
         environment.pop(name, None)
     process = subprocess.Popen(test.command, cwd=tree, env=environment, stdout=said,
