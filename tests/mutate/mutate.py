@@ -385,19 +385,32 @@ def set_limits():
     resource.setrlimit(resource.RLIMIT_CORE, (0, 0))
 
 
-def processor_seconds(pid):
-    """What the processes of the test have taken so far, all together."""
-    ticks = 0
+def of_session(pid):
+    """The processes of a test, and what each has taken of the processor so far, in ticks; the first
+    of them with its children that have ended."""
     for name in glob.glob('/proc/[0-9]*/stat'):
         try:
             with open(name, encoding='ascii', errors='replace') as file:
                 fields = file.read().rpartition(')')[2].split()
         except OSError:
             continue
-        if fields[3] == str(pid):  # of its session
-            ticks += sum(map(int, fields[11:13] if name != '/proc/%d/stat' % pid else
-                             fields[11:15]))
-    return ticks / os.sysconf('SC_CLK_TCK')
+        if fields[3] == str(pid):
+            one = int(name.split('/')[2])
+            yield one, sum(map(int, fields[11:15] if one == pid else fields[11:13]))
+
+
+def processor_seconds(pid):
+    """What the processes of the test have taken so far, all together."""
+    return sum(ticks for _, ticks in of_session(pid)) / os.sysconf('SC_CLK_TCK')
+
+
+def end_session(pid):
+    """Ends them all: those that a test put into groups of their own, too."""
+    for one in [one for one, _ in of_session(pid)]:
+        try:
+            os.kill(one, signal.SIGKILL)
+        except OSError:
+            continue
 
 
 def run_test(tree, test, cpu_seconds, said=subprocess.DEVNULL):
@@ -418,7 +431,7 @@ def run_test(tree, test, cpu_seconds, said=subprocess.DEVNULL):
             break
         if time.monotonic() > deadline or processor_seconds(process.pid) > cpu_seconds:
             end = 'endless'
-            os.killpg(process.pid, signal.SIGKILL)
+            end_session(process.pid)
             _, status, used = os.wait4(process.pid, 0)
             break
         time.sleep(pause)
