@@ -103,6 +103,10 @@ static void no_answer(void **state)
                   HW_STATUS_NONE);
     assert_no_answer(low);
     assert_no_answer(high);
+    assert_status(hw_trend_interval(one, (const double[3]){0, -1e3, 2}, 3, &low, &high),
+                  HW_STATUS_NONE);
+    assert_no_answer(low);
+    assert_no_answer(high);
     assert_status(hw_trend_slope(one, (const double[3]){0, 1e3, 2}, 3, &slope, &intercept),
                   HW_STATUS_OK);
 }

@@ -289,6 +289,13 @@ static double noise_below(double x, uint64_t *bits)
     return over ? 5.1 : noise(x, bits) < 5 ? 4.9 : 5;
 }
 
+/* Past zero by a little, midway between two values of the scan: a step of rounding is no leap. */
+static double small_step(double x, uint64_t *bits)
+{
+    (void)bits;
+    return x - 0.5 + copysign(1e-12, x - 0.5);
+}
+
 static void leaps(void **state)
 {
     (void)state;
@@ -311,6 +318,9 @@ static void leaps(void **state)
     one_root(5.0625, 0, 0);
     solve(leap, 0, 10, 3.5);
     one_root(3.5, 0, 0);
+    check(!found.jumps);
+    solve(small_step, -2048, 2048, 0);
+    one_root(0.5, 0, 0);
     check(!found.jumps);
     solve(noise, 0, 1, 5); /* to and fro without end, and in a moment */
     check(found.end == HW_END_JUMPED);
@@ -347,9 +357,25 @@ static double nothing_at_all(double x, uint64_t *bits)
     return 0;
 }
 
+static double almost_flat(double x, uint64_t *bits)
+{
+    (void)bits;
+    return 1 + 0.998e-12 * x;
+}
+
+static double barely_rising(double x, uint64_t *bits)
+{
+    (void)bits;
+    return 1 + 1.005e-12 * x;
+}
+
 static void flats(void **state)
 {
     (void)state;
+    solve(almost_flat, 0, 1, 2); /* by 1e-12 of the result and less: nothing hangs on the input */
+    check(found.end == HW_END_FLAT);
+    solve(barely_rising, 0, 1, 2);
+    check(found.end == HW_END_UNREACHED);
     static const double targets[] = {2, 3, 4, 0};
     for (size_t i = 0; i < 4; i++) {
         solve(three, 0, 10, targets[i]);
@@ -616,6 +642,8 @@ static void counts(void **state)
 {
     (void)state;
     input.kind = HW_COUNT;
+    solve(three, 1, 2, 3); /* two whole numbers are enough to be flat */
+    check(found.end == HW_END_FLAT);
     solve(tenfold_with_caution, 1, 100, 80); /* and not a little less, without the caution */
     one_root(8, 0, 0);
     assert_close(found.root[0].from, 8, 0, 0);
