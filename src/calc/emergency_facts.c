@@ -183,8 +183,7 @@ static double word_of(enum medicine_kind kind)
     return words[kind];
 }
 
-/* Whether a filter shares the water is not asked: of a dye it is asked as if there were none, and
- * no amount is told. */
+/* Whether a filter shares the water is not known: of a dye no amount is told. */
 static void ask_change(struct emergency *e, const double in[])
 {
     const struct hw_input *change = hw_calc_change.inputs;
@@ -200,7 +199,6 @@ static void ask_change(struct emergency *e, const double in[])
     e->change_in[CHANGE_KEEP] = in[EMERGENCY_KEEP];
     e->change_in[CHANGE_KIND] = word_of(e->kind);
     e->change_in[CHANGE_SALINITY] = in[EMERGENCY_SALINITY];
-    e->change_in[CHANGE_BIOFILTER] = NO;
     e->change_in[CHANGE_CEILING] = in[EMERGENCY_CEILING];
     e->change_in[CHANGE_STRENGTH] = in[EMERGENCY_STRENGTH];
     e->change = change_rounds(e->change_in);
