@@ -47,7 +47,8 @@ struct quick {
     bool allowed;
     struct quick_feed feed[HW_INPUTS]; /* of each feed of the columns */
     size_t begin, end;                 /* empty, 0, when the text was moved */
-    size_t n, next;                    /* marks, and the first of the record at hand */
+    size_t n, next;                    /* marks; and the line feed before the record at hand */
+    size_t run;                        /* how many records are tried at once */
     uint16_t at[MARKS_MAX];
 };
 

@@ -36,50 +36,56 @@ static inline double hw_ten_to(int power)
  * step side by side. */
 static inline uint32_t hw_join_digits(uint64_t digits)
 {
-    const uint64_t every_fourth = UINT64_C(0x000000ff000000ff);
-    uint64_t pairs = digits * 10 + (digits >> 8);
-    uint64_t first = (pairs & every_fourth) * (100 + (UINT64_C(1000000) << 32));
-    uint64_t second = (pairs >> 16 & every_fourth) * (1 + (UINT64_C(10000) << 32));
-    return (uint32_t)((first + second) >> 32);
+    uint64_t pairs = (digits * 10 + (digits >> 8)) & UINT64_C(0x00ff00ff00ff00ff);
+    uint64_t fours = pairs * ((100 << 16) + 1) >> 16 & UINT64_C(0x0000ffff0000ffff);
+    return (uint32_t)(fours * ((UINT64_C(10000) << 32) + 1) >> 32);
 }
+
+/* By the place of a point among eight digits: the bytes before it and behind it, and the power of
+ * ten that they are divided by. */
+struct hw_splits {
+    uint64_t before[HW_QUICK_READ_MAX], behind[HW_QUICK_READ_MAX];
+    double power[HW_QUICK_READ_MAX];
+};
+
+extern const struct hw_splits hw_splits;
 
 /* Reads a text that is nothing but a short number: digits, and a point before, behind or between
  * them or none.
  *
  * Given
- *   end       the byte behind the text; the HW_QUICK_READ_MAX bytes before it can be read, whatever
- *             they are
- *   n         the bytes of the text
+ *   text      HW_QUICK_READ_MAX bytes of it can be read, whatever follows the text
+ *   end       the byte behind the text
  * Returned
  *   value     as hw_decimal_read of decimal.h; untouched when the answer is false
  * Function value
  *   False for any other text, and for one longer than HW_QUICK_READ_MAX: it may be a number still.
  */
-static inline bool hw_quick_read(const char *end, size_t n, double *value)
+static inline bool hw_quick_read(const char *text, const char *end, double *value)
 {
     /* The text becomes the end of eight digits: zeros before it, and what stands before a point
      * moved up over it. Then it is Clinger's short cut: see read_fast in decimal.c. */
-    if (!HW_ROUNDED_ONCE || n - 1 >= HW_QUICK_READ_MAX) {
+    const size_t minus_n = (size_t)(text - end);
+    if (!HW_ROUNDED_ONCE || minus_n + HW_QUICK_READ_MAX >= HW_QUICK_READ_MAX) {
         return false;
     }
-    unsigned before = 8 * (HW_QUICK_READ_MAX - (unsigned)n);
-    uint64_t digits = hw_eight_load(end - HW_QUICK_READ_MAX) ^ HW_EIGHT('0');
-    digits = digits >> before << before;
-    uint64_t other = digits ^ HW_EIGHT('.' ^ '0');
-    /* The lowest bit tells the first point. A second one, or a bit above that is wrong, comes of
-     * a byte that is no digit. */
-    uint64_t points = (other - HW_EIGHT(0x01)) & ~other & HW_EIGHT(0x80);
-    int fraction = 0;
+    double power = 1;
+    uint64_t digits = (hw_eight_load(text) ^ HW_EIGHT('0')) << 8 * minus_n % 64;
+    /* A bit that points have and digits do not. The last byte with it must be a point; another
+     * one, before it, is no digit. */
+    uint64_t points = digits & HW_EIGHT(0x10);
     if (points != 0) {
-        uint64_t to_point = points ^ (points - 1); /* the bytes up to it, and it */
-        digits = (digits & ~to_point) | (digits & to_point >> 8) << 8;
-        fraction = __builtin_clzll(points) / 8;
+        unsigned last = (63 ^ (unsigned)__builtin_clzll(points)) / 8;
+        if (end[(int)last - HW_QUICK_READ_MAX] != '.' || minus_n == (size_t)-1) {
+            return false;
+        }
+        digits = (digits & hw_splits.behind[last]) | (digits & hw_splits.before[last]) << 8;
+        power = hw_splits.power[last];
     }
-    bool others = (((digits + HW_EIGHT(0x80 - 10)) | digits) & HW_EIGHT(0x80)) != 0;
-    if (others || (points != 0 && n == 1)) {
+    if ((((digits + HW_EIGHT(0x80 - 10)) | digits) & HW_EIGHT(0x80)) != 0) {
         return false;
     }
-    *value = hw_join_digits(digits) / hw_ten_to(fraction);
+    *value = hw_join_digits(digits) / power;
     return true;
 }
 
