@@ -6,12 +6,13 @@
 #include "cli/marks.h"
 #include "cli/notes.h"
 #include "cli/report_json.h"
+#include "engine/decimal_column.h"
 
 enum { OUT_SIZE = 1 << 16, PROBLEM_MAX = 64, NOT_ASKED = -1, CODES_KEPT = 32, CODES_SHIFT = 59 };
 
 /* Bytes that are copied at once where a row is written in one go: so many behind what is copied are
  * read as well, and written to. */
-enum { ROWS_STRIDE = 32 };
+enum { ROWS_STRIDE = 32, LINES_SPELT = 64 };
 
 /* What is said once for a file. */
 enum telling { TELL_SURPLUS, TELL_COMMA, TELL_LINES, TELL_TANK, TELLINGS };
@@ -28,7 +29,7 @@ struct row {
     bool quick;                /* all inputs that have a column are from there */
 };
 
-/* How some notes are spelt. */
+/* How some notes are spelt: the cell between its separators, and the end of a line. */
 struct codes {
     uint64_t notes, possible; /* possible has all bits where nothing is kept yet */
     size_t n;
@@ -59,6 +60,8 @@ struct line {
     size_t n;
     const double *from[HW_RESULTS]; /* the columns of the results that are written, in order */
     size_t room;                    /* what a line needs at most beside its record */
+    size_t first, n_spelt;          /* the places of the block that are spelt at the moment */
+    struct hw_spelt spelt[HW_RESULTS][LINES_SPELT];
 };
 
 struct rows {

@@ -3,7 +3,6 @@
 
 #include "cli/stream.h"
 #include "engine/decimal.h"
-#include "engine/decimal_quick.h"
 
 #include <string.h>
 
@@ -22,17 +21,27 @@ static inline struct codes *codes_of(struct rows *rows, uint64_t told)
     return &rows->codes[told * UINT64_C(0x9e3779b97f4a7c15) >> CODES_SHIFT];
 }
 
+static void spell_codes(struct rows *rows, uint64_t told, uint64_t possible, struct codes *codes)
+{
+    char *text = codes->text;
+    text[0] = rows->out_separator;
+    notes_codes(rows->calc, told, possible, text + 1);
+    size_t n = strlen(text);
+    text[n] = rows->out_separator;
+    text[n + 1] = '\n';
+    codes->n = n + 2;
+    codes->possible = possible;
+    codes->notes = told;
+}
+
 struct hw_text rows_codes(struct rows *rows, uint64_t notes, uint64_t possible)
 {
     uint64_t told = notes & rows->tellable;
     struct codes *codes = codes_of(rows, told);
     if (codes->notes != told || codes->possible != possible) {
-        notes_codes(rows->calc, told, possible, codes->text);
-        codes->n = strlen(codes->text);
-        codes->possible = possible;
-        codes->notes = told;
+        spell_codes(rows, told, possible, codes);
     }
-    return (struct hw_text){codes->text, codes->n};
+    return (struct hw_text){codes->text + 1, codes->n - 3};
 }
 
 void rows_line_prepare(struct rows *rows)
@@ -63,39 +72,59 @@ static inline char *append(char *to, const char *text, size_t n)
     return to + n;
 }
 
-static inline char *append_number(char *to, double value, int digits)
+/* Spells the results from a place on. */
+static void spell(struct rows *rows, size_t first)
 {
-    size_t n = hw_quick_write(to, value, digits);
-    return to + (n > 0 ? n : hw_decimal_write(to, value, digits));
+    struct line *line = &rows->line;
+    size_t left = rows->n_asked - first;
+    line->first = first;
+    line->n_spelt = left < LINES_SPELT ? left : LINES_SPELT;
+    for (size_t i = 0; i < line->n; i++) {
+        hw_column_write(line->spelt[i], line->from[i] + first, line->n_spelt, line->digits,
+                        rows->out_separator);
+    }
 }
 
-bool rows_line_put(struct rows *rows, const struct row *row)
+/* True when the row can be written in one go. */
+static inline bool is_fine(const struct rows *rows, const struct row *row)
+{
+    return !row->problem && row->cells == rows->columns.n &&
+           (rows->batch.notes[row->place] & rows->grave) == 0 &&
+           row->record.n <= OUT_SIZE - rows->line.room;
+}
+
+static inline char *put_line(struct rows *rows, const struct row *row, char *to)
 {
     const struct line *line = &rows->line;
-    size_t most = row->record.n + line->room;
-    if (!line->allowed || row->problem || most > OUT_SIZE || row->cells != rows->columns.n) {
-        return false;
-    }
-    if (most > OUT_SIZE - rows->written) {
-        rows_flush(rows);
-    }
-    const size_t place = (size_t)row->place;
-    const char separator = rows->out_separator;
-    char *begin = rows->text + rows->written;
-    char *to = append(begin, row->record.at, row->record.n);
+    const size_t spelt = (size_t)row->place - line->first;
+    to = append(to, row->record.at, row->record.n);
     for (size_t i = 0; i < line->n; i++) {
-        *to++ = separator;
-        to = append_number(to, line->from[i][place], line->digits);
+        const struct hw_spelt *cell = &line->spelt[i][spelt];
+        memcpy(to, cell->text, sizeof *cell);
+        to += cell->n;
     }
-    uint64_t notes = rows->batch.notes[place];
-    const struct codes *codes = codes_of(rows, notes & rows->tellable);
-    if (codes->notes != (notes & rows->tellable) || codes->possible != 0) {
-        (void)rows_codes(rows, notes, 0);
+    uint64_t told = rows->batch.notes[row->place] & rows->tellable;
+    struct codes *codes = codes_of(rows, told);
+    if (codes->notes != told || codes->possible != 0) {
+        spell_codes(rows, told, 0, codes);
     }
-    *to++ = separator;
-    to = append(to, codes->text, codes->n);
-    *to++ = separator;
-    *to++ = '\n';
-    rows->written += (size_t)(to - begin);
-    return true;
+    return append(to, codes->text, codes->n);
+}
+
+size_t rows_line_put(struct rows *rows, size_t first)
+{
+    const struct line *line = &rows->line;
+    size_t i = first;
+    for (; line->allowed && i < rows->n_rows && is_fine(rows, &rows->row[i]); i++) {
+        const struct row *row = &rows->row[i];
+        if (row->record.n + line->room > OUT_SIZE - rows->written) {
+            rows_flush(rows);
+        }
+        if ((size_t)row->place - line->first >= line->n_spelt) {
+            spell(rows, (size_t)row->place);
+        }
+        char *to = rows->text + rows->written;
+        rows->written += (size_t)(put_line(rows, row, to) - to);
+    }
+    return i - first;
 }

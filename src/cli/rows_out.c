@@ -350,28 +350,36 @@ static bool allow(struct rows *rows, const struct row *row)
     return true;
 }
 
+/* Writes a row as it comes. */
+static void put_row(struct rows *rows, struct row *row)
+{
+    if (row->place != NOT_ASKED && (rows->batch.notes[row->place] & rows->grave) != 0) {
+        find_refusal(rows, row);
+    }
+    if (!row->problem && is_lossy(rows, &row->record)) {
+        row->problem = "tab-or-line-break";
+    }
+    if (!allow(rows, row)) {
+        return;
+    }
+    if (rows_is_table(rows)) {
+        put_table_row(rows, row);
+    } else {
+        put_report(rows, row);
+    }
+}
+
 void rows_finish_block(struct rows *rows)
 {
     hw_batch_run(&rows->batch, rows->n_asked);
-    for (size_t i = 0; i < rows->n_rows && !rows->stopped; i++) {
-        struct row *row = &rows->row[i];
-        if (row->place != NOT_ASKED && (rows->batch.notes[row->place] & rows->grave) != 0) {
-            find_refusal(rows, row);
+    rows->line.n_spelt = 0;
+    for (size_t i = 0; i < rows->n_rows && !rows->stopped;) {
+        size_t n = rows_line_put(rows, i);
+        if (n == 0) {
+            put_row(rows, &rows->row[i]);
+            n = 1;
         }
-        if (!row->problem && is_lossy(rows, &row->record)) {
-            row->problem = "tab-or-line-break";
-        }
-        if (!allow(rows, row)) {
-            continue;
-        }
-        if (rows_line_put(rows, row)) {
-            continue;
-        }
-        if (rows_is_table(rows)) {
-            put_table_row(rows, row);
-        } else {
-            put_report(rows, row);
-        }
+        i += n;
     }
     rows->n_rows = rows->n_asked = 0;
 }

@@ -4,7 +4,14 @@
 #include <stddef.h>
 #include <stdint.h>
 
-enum { HW_COLUMN_BEYOND = 8 };
+enum { HW_COLUMN_BEYOND = 8, HW_SPELT_MAX = 31 };
+
+/* A cell as it is written: the separator before it, and the number; nothing else for one that is
+ * not finite. All bytes of the text may be copied. */
+struct hw_spelt {
+    char text[HW_SPELT_MAX];
+    unsigned char n;
+};
 
 /* The least and the greatest number of a column. */
 struct hw_extent {
@@ -25,4 +32,8 @@ struct hw_extent {
  */
 size_t hw_column_read(const char *text, const uint16_t *at, size_t stride, size_t n, double *column,
                       struct hw_extent *extent);
+
+/* Spells the numbers of a column as hw_decimal_write does. */
+void hw_column_write(struct hw_spelt *to, const double *column, size_t n, int digits,
+                     char separator);
 #endif

@@ -109,10 +109,19 @@ static inline int hw_power_of(double a)
     return low + (a >= hw_ten_to(low + 1));
 }
 
-/* Rounds a to so many digits: eight digits, filled with zeros, and the power of ten of the first.
- * False when it cannot be told which way to round.
+/* A number as it is written: its sign, eight digits, filled with zeros, and the power of ten of the
+ * first. */
+struct hw_rounded {
+    uint32_t eight;
+    int16_t power;
+    bool negative;
+};
+
+/* Rounds a number to so many digits. False, and eight 0, for more digits than HW_QUICK_DIGITS_MAX,
+ * for what is very large or small, for 0, which begins with no digit, and when it cannot be told
+ * which way to round.
  *
- * Why this is exact. Let D be the digits, x the power found, t = a 10^(D-1-x) the true number to be
+ * Why this is exact. Let a be the size, D the digits, x the power found, t = a 10^(D-1-x) the true number to be
  * rounded to a whole one, and s what is computed for it.
  *
  * 1. |D-1-x| <= 22, so the power is a double, and s is t rounded once, to the nearest double. Such
@@ -127,12 +136,23 @@ static inline int hw_power_of(double a)
  *    tenfold of t, which lies less than 10^8 2^-53 below 10^D, to 10^D: one and zeros as well. x is
  *    never too low: a double not below 10^(x+1) is not below the double nearest to it.
  * 5. When s rounds up to 10^D, a rounds to the next power of ten, and so it does in printf. */
-static inline bool hw_quick_round(double a, int digits, uint32_t *eight, int *power)
+static inline bool hw_quick_round(double value, int digits, struct hw_rounded *rounded)
 {
     static const uint32_t fill[HW_QUICK_DIGITS_MAX + 1] = {0,    10000000, 1000000, 100000, 10000,
                                                            1000, 100,      10,      1};
+    const double least = 1e-15;
+    const double beyond = 1e22;
     const double rounder = 0x1.8p52;
     const double half = 0.5;
+    uint64_t bits = hw_quick_bits(value) & UINT64_MAX >> 1;
+    rounded->eight = 0;
+    /* doubles of one sign are in the order of their bits */
+    bool in_range = bits - hw_quick_bits(least) < hw_quick_bits(beyond) - hw_quick_bits(least);
+    if (!HW_ROUNDED_ONCE || !in_range || digits < 1 || digits > HW_QUICK_DIGITS_MAX) {
+        return false;
+    }
+    double a;
+    memcpy(&a, &bits, sizeof a);
     int x = hw_power_of(a);
     int scale = digits - 1 - x;
     double s = scale >= 0 ? a * hw_ten_to(scale) : a / hw_ten_to(-scale);
@@ -141,24 +161,23 @@ static inline bool hw_quick_round(double a, int digits, uint32_t *eight, int *po
     if ((hw_quick_bits(off) ^ hw_quick_bits(half)) << 1 == 0) {
         return false;
     }
-    uint64_t bits = hw_quick_bits(sum);
-    uint32_t whole = (uint32_t)bits * fill[digits];
+    uint32_t whole = (uint32_t)hw_quick_bits(sum) * fill[digits];
     bool carried = whole == 100000000;
-    *eight = carried ? 10000000 : whole;
-    *power = x + carried;
+    rounded->eight = carried ? 10000000 : whole;
+    rounded->power = (int16_t)(x + carried);
+    rounded->negative = hw_quick_bits(value) >> 63 != 0;
     return true;
 }
 
-/* Eight digits as the bytes of a word, the first in the lowest byte, two at a time. n 5243 / 2^19
- * is n / 100 in whole numbers below 10000. */
+/* Eight digits as the bytes of a word, the first in the lowest byte, two at a time. They are parted
+ * side by side, which makes the way from the number to the word short. */
 static inline uint64_t hw_spread_digits(uint32_t eight)
 {
-    uint32_t high = eight / 10000;
-    uint32_t low = eight - 10000 * high;
-    uint32_t first = high * 5243 >> 19;
-    uint32_t third = low * 5243 >> 19;
-    return hw_pairs[first] | (uint64_t)hw_pairs[high - 100 * first] << 16 |
-           (uint64_t)hw_pairs[third] << 32 | (uint64_t)hw_pairs[low - 100 * third] << 48;
+    uint32_t two = eight / 1000000;
+    uint32_t four = eight / 10000;
+    uint32_t six = eight / 100;
+    return hw_pairs[two] | (uint64_t)hw_pairs[four - 100 * two] << 16 |
+           (uint64_t)hw_pairs[six - 100 * four] << 32 | (uint64_t)hw_pairs[eight - 100 * six] << 48;
 }
 
 /* Where the last digit that is not 0 ends; there is one. gcc and clang both count zero bits, and a
@@ -204,26 +223,18 @@ static inline size_t hw_put_digits(char *to, uint32_t eight, int power, int digi
     return n + 4;
 }
 
-/* hw_decimal_write of decimal.h without the NUL. 0 where that must do it: for more digits than
- * HW_QUICK_DIGITS_MAX, for ties, for what is very large or small, and for 0, which begins with no
- * digit. */
+/* Writes what was rounded to so many digits, as printf does. */
+static inline size_t hw_quick_put(char *to, const struct hw_rounded *rounded, int digits)
+{
+    to[0] = '-';
+    return rounded->negative + hw_put_digits(to + rounded->negative, rounded->eight,
+                                             rounded->power, digits);
+}
+
+/* hw_decimal_write of decimal.h without the NUL. 0 where that must do it. */
 static inline size_t hw_quick_write(char *to, double value, int digits)
 {
-    const double least = 1e-15;
-    const double beyond = 1e22;
-    uint64_t bits = hw_quick_bits(value) & UINT64_MAX >> 1;
-    uint32_t eight;
-    int power;
-    double a;
-    memcpy(&a, &bits, sizeof a);
-    /* doubles of one sign are in the order of their bits */
-    bool in_range = bits - hw_quick_bits(least) < hw_quick_bits(beyond) - hw_quick_bits(least);
-    if (!HW_ROUNDED_ONCE || !in_range || digits < 1 || digits > HW_QUICK_DIGITS_MAX ||
-        !hw_quick_round(a, digits, &eight, &power)) {
-        return 0;
-    }
-    size_t sign = (size_t)(hw_quick_bits(value) >> 63);
-    to[0] = '-';
-    return sign + hw_put_digits(to + sign, eight, power, digits);
+    struct hw_rounded rounded;
+    return hw_quick_round(value, digits, &rounded) ? hw_quick_put(to, &rounded, digits) : 0;
 }
 #endif
