@@ -28,8 +28,8 @@ size_t hw_column_read(const char *text, const uint16_t *at, size_t stride, size_
     return row;
 }
 
-/* A number that is not short, behind the separator. */
-static size_t write_slowly(char *to, double value, int digits)
+/* A number that takes longer, or is negative. */
+static size_t write_other(char *to, double value, int digits)
 {
     char text[HW_DECIMAL_MAX];
     size_t n = hw_decimal_write(text, value, digits);
@@ -37,18 +37,28 @@ static size_t write_slowly(char *to, double value, int digits)
     return n;
 }
 
-/* Rounds all, then puts all: the steps of one number wait for each other, and a short loop has more
- * of them under way. */
-static void write_some(struct hw_spelt *to, const double *column, size_t n, int digits)
+/* A number and its power of ten: see hw_quick_round. */
+struct rounded {
+    uint32_t whole;
+    int power;
+};
+
+/* Rounds all, then puts all: the steps of one number wait for each other, and of a short loop more
+ * numbers are under way. */
+static void write_some(struct hw_spelt *to, const double *column, size_t n,
+                       const struct hw_width *width)
 {
-    struct hw_rounded rounded[AT_ONCE];
+    struct rounded rounded[AT_ONCE];
     for (size_t row = 0; row < n; row++) {
-        (void)hw_quick_round(column[row], digits, &rounded[row]);
+        rounded[row].power = 0;
+        rounded[row].whole = hw_quick_round(column[row], width, &rounded[row].power);
     }
     for (size_t row = 0; row < n; row++) {
         char *text = to[row].text + 1;
-        size_t length = rounded[row].eight != 0 ? hw_quick_put(text, &rounded[row], digits)
-                                                : write_slowly(text, column[row], digits);
+        size_t length =
+            rounded[row].whole != 0
+                ? hw_quick_put(text, rounded[row].whole, rounded[row].power, width)
+                : write_other(text, column[row], width->digits);
         to[row].n = (unsigned char)(1 + length);
     }
 }
@@ -59,7 +69,15 @@ void hw_column_write(struct hw_spelt *to, const double *column, size_t n, int di
     for (size_t row = 0; row < n; row++) {
         to[row].text[0] = separator;
     }
+    if (!hw_is_quick(digits)) {
+        for (size_t row = 0; row < n; row++) {
+            size_t length = write_other(to[row].text + 1, column[row], digits);
+            to[row].n = (unsigned char)(1 + length);
+        }
+        return;
+    }
+    const struct hw_width width = hw_width_of(digits);
     for (size_t row = 0; row < n; row += AT_ONCE) {
-        write_some(to + row, column + row, n - row < AT_ONCE ? n - row : AT_ONCE, digits);
+        write_some(to + row, column + row, n - row < AT_ONCE ? n - row : AT_ONCE, &width);
     }
 }

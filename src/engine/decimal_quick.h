@@ -98,30 +98,40 @@ static inline uint64_t hw_quick_bits(double x)
     return bits;
 }
 
-/* The power of ten that a begins with, for 1e-15 <= a < 1e22: the last of `hw_powers` not above a.
- * For 2^b <= a < 2^(b+1) that is b log10(2) rounded down, or one more. The whole-number form of it
- * holds for |b| <= 80: 78913 / 2^18 is log10(2) less 8e-7, and no 2^b up to there is so near to a
- * power of ten that 80 x 8e-7 in the logarithm matters (10^3 < 2^10 is the nearest: 0.01). */
-static inline int hw_power_of(double a)
-{
-    int32_t b = (int32_t)(hw_quick_bits(a) >> 52) - 1023;
-    int32_t low = ((b * 78913 + (64 << 18)) >> 18) - 64;
-    return low + (a >= hw_ten_to(low + 1));
-}
-
-/* A number as it is written: its sign, eight digits, filled with zeros, and the power of ten of the
- * first. */
-struct hw_rounded {
-    uint32_t eight;
-    int16_t power;
-    bool negative;
+/* What it takes to write so many digits. They are filled up with zeros to six or eight. */
+struct hw_width {
+    int digits;
+    bool six;
+    uint32_t beyond, fill; /* 10^digits, and what a number of so many digits is filled up by */
 };
 
-/* Rounds a number to so many digits. False, and eight 0, for more digits than HW_QUICK_DIGITS_MAX,
- * for what is very large or small, for 0, which begins with no digit, and when it cannot be told
- * which way to round.
+static inline bool hw_is_quick(int digits)
+{
+    return HW_ROUNDED_ONCE && digits >= 1 && digits <= HW_QUICK_DIGITS_MAX;
+}
+
+static inline struct hw_width hw_width_of(int digits)
+{
+    bool six = digits <= 6;
+    return (struct hw_width){digits, six, (uint32_t)hw_ten_to(digits),
+                             (uint32_t)hw_ten_to((six ? 6 : 8) - digits)};
+}
+
+/* The place in `hw_powers` of the power of ten that a begins with, the last not above a. For
+ * 2^b <= a < 2^(b+1) that is b log10(2) rounded down, or one more. The whole-number form of it
+ * holds for |b| <= 80: 78913 / 2^18 is log10(2) less 8e-7, and no 2^b up to there is so near to a
+ * power of ten that 80 x 8e-7 in the logarithm matters (10^3 < 2^10 is the nearest: 0.01). */
+static inline size_t hw_power_place(double a, uint32_t exponent)
+{
+    const uint32_t less = 1023 * 78913 - ((1 - HW_POWER_MIN) << 18);
+    size_t next = (exponent * 78913 - less) >> 18;
+    return next - 1 + (a >= hw_powers[next]);
+}
+
+/* Rounds a to so many digits: a whole number of them, and the power of ten of the first. 0 for
+ * what is not positive, very large or small, and when it cannot be told which way to round.
  *
- * Why this is exact. Let a be the size, D the digits, x the power found, t = a 10^(D-1-x) the true number to be
+ * Why this is exact. Let D be the digits, x the power found, t = a 10^(D-1-x) the true number to be
  * rounded to a whole one, and s what is computed for it.
  *
  * 1. |D-1-x| <= 22, so the power is a double, and s is t rounded once, to the nearest double. Such
@@ -136,55 +146,53 @@ struct hw_rounded {
  *    tenfold of t, which lies less than 10^8 2^-53 below 10^D, to 10^D: one and zeros as well. x is
  *    never too low: a double not below 10^(x+1) is not below the double nearest to it.
  * 5. When s rounds up to 10^D, a rounds to the next power of ten, and so it does in printf. */
-static inline bool hw_quick_round(double value, int digits, struct hw_rounded *rounded)
+static inline uint32_t hw_quick_round(double a, const struct hw_width *width, int *power)
 {
-    static const uint32_t fill[HW_QUICK_DIGITS_MAX + 1] = {0,    10000000, 1000000, 100000, 10000,
-                                                           1000, 100,      10,      1};
-    const double least = 1e-15;
-    const double beyond = 1e22;
+    enum { LEAST = 1023 - 49, MOST = 1023 + 72 }; /* 2^-49 > 10^-15, and 2^73 < 10^22 */
     const double rounder = 0x1.8p52;
     const double half = 0.5;
-    uint64_t bits = hw_quick_bits(value) & UINT64_MAX >> 1;
-    rounded->eight = 0;
-    /* doubles of one sign are in the order of their bits */
-    bool in_range = bits - hw_quick_bits(least) < hw_quick_bits(beyond) - hw_quick_bits(least);
-    if (!HW_ROUNDED_ONCE || !in_range || digits < 1 || digits > HW_QUICK_DIGITS_MAX) {
-        return false;
+    uint64_t exponent = hw_quick_bits(a) >> 52; /* behind the sign */
+    if (exponent - LEAST > MOST - LEAST) {
+        return 0;
     }
-    double a;
-    memcpy(&a, &bits, sizeof a);
-    int x = hw_power_of(a);
-    int scale = digits - 1 - x;
-    double s = scale >= 0 ? a * hw_ten_to(scale) : a / hw_ten_to(-scale);
+    size_t first = hw_power_place(a, (uint32_t)exponent);
+    ptrdiff_t scale = width->digits - 1 - HW_POWER_MIN - (ptrdiff_t)first;
+    double s = scale >= 0 ? a * hw_powers[scale - HW_POWER_MIN] : a / hw_powers[-scale - HW_POWER_MIN];
     double sum = s + rounder;
     double off = s - (sum - rounder);
     if ((hw_quick_bits(off) ^ hw_quick_bits(half)) << 1 == 0) {
-        return false;
+        return 0;
     }
-    uint32_t whole = (uint32_t)hw_quick_bits(sum) * fill[digits];
-    bool carried = whole == 100000000;
-    rounded->eight = carried ? 10000000 : whole;
-    rounded->power = (int16_t)(x + carried);
-    rounded->negative = hw_quick_bits(value) >> 63 != 0;
-    return true;
+    uint32_t whole = (uint32_t)hw_quick_bits(sum);
+    *power = (int)first + HW_POWER_MIN;
+    if (whole == width->beyond) {
+        whole /= 10;
+        ++*power;
+    }
+    return whole;
 }
 
-/* Eight digits as the bytes of a word, the first in the lowest byte, two at a time. They are parted
- * side by side, which makes the way from the number to the word short. */
-static inline uint64_t hw_spread_digits(uint32_t eight)
+/* Digits as the bytes of a word, the first in the lowest byte, two at a time. They are parted side
+ * by side, which makes the way from the number to the word short. */
+static inline uint64_t hw_spread_six(uint32_t six)
 {
-    uint32_t two = eight / 1000000;
-    uint32_t four = eight / 10000;
-    uint32_t six = eight / 100;
+    uint32_t two = six / 10000;
+    uint32_t four = six / 100;
     return hw_pairs[two] | (uint64_t)hw_pairs[four - 100 * two] << 16 |
-           (uint64_t)hw_pairs[six - 100 * four] << 32 | (uint64_t)hw_pairs[eight - 100 * six] << 48;
+           (uint64_t)hw_pairs[six - 100 * four] << 32;
+}
+
+static inline uint64_t hw_spread_eight(uint32_t eight)
+{
+    uint32_t six = eight / 100;
+    return hw_spread_six(six) | (uint64_t)hw_pairs[eight - 100 * six] << 48;
 }
 
 /* Where the last digit that is not 0 ends; there is one. gcc and clang both count zero bits, and a
  * search that branches would gamble on every number. */
 static inline size_t hw_last_digit(uint64_t digits)
 {
-    return HW_QUICK_DIGITS_MAX - (size_t)__builtin_clzll(digits) / 8;
+    return (63 ^ (size_t)__builtin_clzll(digits)) / 8 + 1;
 }
 
 /* Puts digits with a point behind the first `whole` of them, without zeros behind the point. All
@@ -199,18 +207,19 @@ static inline size_t hw_put_with_point(char *to, uint64_t digits, size_t whole)
     return last > whole ? last + 1 : whole;
 }
 
-/* Puts the digits as %g does: from 10^-4 up to as many whole digits as were asked for plainly, else
- * with a power of ten. */
-static inline size_t hw_put_digits(char *to, uint32_t eight, int power, int digits)
+/* Puts what hw_quick_round gave as %g does: from 10^-4 up to as many whole digits as were asked for
+ * plainly, else with a power of ten. */
+static inline size_t hw_quick_put(char *to, uint32_t whole, int power, const struct hw_width *width)
 {
-    uint64_t word = hw_spread_digits(eight);
+    uint32_t filled = whole * width->fill;
+    uint64_t word = width->six ? hw_spread_six(filled) : hw_spread_eight(filled);
     if (power < 0 && power >= -4) {
         hw_eight_store(to, HW_EIGHT('0'));
         to[1] = '.';
         hw_eight_store(to + 1 - power, word + HW_EIGHT('0'));
         return (size_t)(1 - power) + hw_last_digit(word);
     }
-    bool plain = power >= 0 && power < digits;
+    bool plain = power >= 0 && power < width->digits;
     size_t n = hw_put_with_point(to, word, plain ? (size_t)power + 1 : 1);
     if (plain) {
         return n;
@@ -223,18 +232,18 @@ static inline size_t hw_put_digits(char *to, uint32_t eight, int power, int digi
     return n + 4;
 }
 
-/* Writes what was rounded to so many digits, as printf does. */
-static inline size_t hw_quick_put(char *to, const struct hw_rounded *rounded, int digits)
-{
-    to[0] = '-';
-    return rounded->negative + hw_put_digits(to + rounded->negative, rounded->eight,
-                                             rounded->power, digits);
-}
-
-/* hw_decimal_write of decimal.h without the NUL. 0 where that must do it. */
+/* hw_decimal_write of decimal.h without the NUL. 0 where that must do it: for more digits than
+ * HW_QUICK_DIGITS_MAX, and for what hw_quick_round declines but for its sign. */
 static inline size_t hw_quick_write(char *to, double value, int digits)
 {
-    struct hw_rounded rounded;
-    return hw_quick_round(value, digits, &rounded) ? hw_quick_put(to, &rounded, digits) : 0;
+    if (!hw_is_quick(digits)) {
+        return 0;
+    }
+    const struct hw_width width = hw_width_of(digits);
+    size_t sign = (size_t)(hw_quick_bits(value) >> 63);
+    int power = 0;
+    uint32_t whole = hw_quick_round(sign != 0 ? -value : value, &width, &power);
+    to[0] = '-';
+    return whole != 0 ? sign + hw_quick_put(to + sign, whole, power, &width) : 0;
 }
 #endif
