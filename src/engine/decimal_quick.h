@@ -243,7 +243,10 @@ static inline size_t hw_quick_write(char *to, double value, int digits)
     size_t sign = (size_t)(hw_quick_bits(value) >> 63);
     int power = 0;
     uint32_t whole = hw_quick_round(sign != 0 ? -value : value, &width, &power);
+    if (whole == 0) {
+        return 0;
+    }
     to[0] = '-';
-    return whole != 0 ? sign + hw_quick_put(to + sign, whole, power, &width) : 0;
+    return sign + hw_quick_put(to + sign, whole, power, &width);
 }
 #endif
