@@ -20,12 +20,11 @@ enum telling { TELL_SURPLUS, TELL_COMMA, TELL_LINES, TELL_TANK, TELLINGS };
 /* A record of the block, and what became of it. */
 struct row {
     struct csv_record record;
-    size_t number;       /* 1 is the first after the header */
-    size_t cells;        /* how many it has */
-    size_t keep;         /* bytes of the record that are written, when it has too many cells */
-    long place;          /* in the block's columns, or NOT_ASKED */
-    const char *problem; /* a code, or NULL */
+    size_t cells;              /* how many it has */
+    size_t keep;               /* bytes of the record that are written, when it has too many */
+    const char *problem;       /* a code, or NULL */
     const char *problem_input; /* the input that it concerns, or NULL */
+    int place;                 /* in the block's columns, or NOT_ASKED */
     bool quick;                /* all inputs that have a column are from there */
 };
 

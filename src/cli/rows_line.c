@@ -85,46 +85,54 @@ static void spell(struct rows *rows, size_t first)
     }
 }
 
-/* True when the row can be written in one go. */
-static inline bool is_fine(const struct rows *rows, const struct row *row)
+/* The end of a line, from the separator before the cautions on. */
+static inline const struct codes *end_of_line(struct rows *rows, uint64_t told)
 {
-    return !row->problem && row->cells == rows->columns.n &&
-           (rows->batch.notes[row->place] & rows->grave) == 0 &&
-           row->record.n <= OUT_SIZE - rows->line.room;
-}
-
-static inline char *put_line(struct rows *rows, const struct row *row, char *to)
-{
-    const struct line *line = &rows->line;
-    const size_t spelt = (size_t)row->place - line->first;
-    to = append(to, row->record.at, row->record.n);
-    for (size_t i = 0; i < line->n; i++) {
-        const struct hw_spelt *cell = &line->spelt[i][spelt];
-        memcpy(to, cell->text, sizeof *cell);
-        to += cell->n;
-    }
-    uint64_t told = rows->batch.notes[row->place] & rows->tellable;
     struct codes *codes = codes_of(rows, told);
     if (codes->notes != told || codes->possible != 0) {
         spell_codes(rows, told, 0, codes);
     }
-    return append(to, codes->text, codes->n);
+    return codes;
+}
+
+/* True when the row can be written in one go. */
+static inline bool is_fine(const struct row *row, size_t cells, size_t longest)
+{
+    return !row->problem && row->cells == cells && row->record.n <= longest;
 }
 
 size_t rows_line_put(struct rows *rows, size_t first)
 {
     const struct line *line = &rows->line;
-    size_t i = first;
-    for (; line->allowed && i < rows->n_rows && is_fine(rows, &rows->row[i]); i++) {
-        const struct row *row = &rows->row[i];
-        if (row->record.n + line->room > OUT_SIZE - rows->written) {
+    const size_t cells = rows->columns.n;
+    const size_t longest = OUT_SIZE - line->room;
+    const size_t n_results = line->n;
+    const uint64_t grave = rows->grave;
+    const uint64_t tellable = rows->tellable;
+    const struct row *row = rows->row + first;
+    const struct row *end = rows->row + (line->allowed ? rows->n_rows : first);
+    for (; row < end && is_fine(row, cells, longest); row++) {
+        const size_t place = (size_t)row->place;
+        const uint64_t notes = rows->batch.notes[place];
+        if ((notes & grave) != 0) {
+            break;
+        }
+        if (rows->written + row->record.n > longest) {
             rows_flush(rows);
         }
-        if ((size_t)row->place - line->first >= line->n_spelt) {
-            spell(rows, (size_t)row->place);
+        if (place - line->first >= line->n_spelt) {
+            spell(rows, place);
         }
-        char *to = rows->text + rows->written;
-        rows->written += (size_t)(put_line(rows, row, to) - to);
+        char *begin = rows->text + rows->written;
+        char *to = append(begin, row->record.at, row->record.n);
+        const struct hw_spelt *cell = &line->spelt[0][place - line->first];
+        for (size_t i = 0; i < n_results; i++, cell += LINES_SPELT) {
+            memcpy(to, cell->text, sizeof *cell);
+            to += cell->n;
+        }
+        const struct codes *codes = end_of_line(rows, notes & tellable);
+        to = append(to, codes->text, codes->n);
+        rows->written += (size_t)(to - begin);
     }
-    return i - first;
+    return (size_t)(row - rows->row) - first;
 }

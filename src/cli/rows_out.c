@@ -125,6 +125,12 @@ void rows_put_header(struct rows *rows)
 
 /* --- Rows out --------------------------------------------------------------------------------- */
 
+/* 1 is the first row after the header. */
+static size_t number_of(const struct rows *rows, const struct row *row)
+{
+    return rows->number - rows->n_rows + (size_t)(row - rows->row) + 1;
+}
+
 /* The code of the note that left no answer, and the word for its kind. Of several it is one of the
  * gravest: a row that is withheld is never called refused. */
 static void find_refusal(struct rows *rows, struct row *row)
@@ -249,7 +255,7 @@ static void put_report(struct rows *rows, const struct row *row)
     struct hw_spread spread;
     (void)snprintf(problem, sizeof problem, "%s%s%s", row->problem ? row->problem : "",
                    row->problem_input ? " " : "", row->problem_input ? row->problem_input : "");
-    struct row_view view = {row->number, &rows->columns, row->record, row->problem ? problem : NULL,
+    struct row_view view = {number_of(rows, row), &rows->columns, row->record, row->problem ? problem : NULL,
                             surplus_of(rows, row)};
     view_row(rows, row, &answer);
     if (rows->args->spread) {
@@ -290,17 +296,17 @@ static void tell_once(struct rows *rows, const struct row *row, enum telling wha
     if (what == TELL_SURPLUS) {
         complain(
             "%s: row %zu has more cells than the header: a decimal comma without quotes makes one",
-            name, row->number);
+            name, number_of(rows, row));
     } else if (what == TELL_COMMA) {
         complain("%s: row %zu has a decimal comma: add --decimal comma if they all have", name,
-                 row->number);
+                 number_of(rows, row));
     } else if (what == TELL_TANK) {
-        complain("%s: row %zu names a tank that is not in %s", name, row->number,
+        complain("%s: row %zu names a tank that is not in %s", name, number_of(rows, row),
                  rows->args->tanks);
     } else {
         complain("%s: row %zu runs over %zu lines: a quote that opens there takes in the rows after"
                  " it",
-                 name, row->number, lines_of(&row->record));
+                 name, number_of(rows, row), lines_of(&row->record));
     }
 }
 
@@ -342,7 +348,7 @@ static bool allow(struct rows *rows, const struct row *row)
     if (rows->args->on_bad == BAD_STOP) {
         rows->stopped = true;
         rows_flush(rows);
-        complain("%s: row %zu: %s%s%s: stopped", input_name(&rows->input), row->number,
+        complain("%s: row %zu: %s%s%s: stopped", input_name(&rows->input), number_of(rows, row),
                  row->problem, row->problem_input ? " " : "",
                  row->problem_input ? row->problem_input : "");
         return false;

@@ -51,24 +51,29 @@ static size_t find_marks(struct rows *rows)
     return (quick->n - quick->next - 1) / rows->columns.n;
 }
 
-/* How many of so many records, one after another, have as many cells as the header, and neither
- * quotes nor carriage returns: then the marks are separators, with a line feed behind them. */
-static size_t count_whole(const struct rows *rows, const uint16_t *at, size_t most)
+/* What ends the cells of a column. */
+static char end_of(const struct rows *rows, size_t column)
+{
+    return column + 1 < rows->columns.n ? rows->in_separator : '\n';
+}
+
+/* Looks at the columns from `column` to before `beyond`, which feed nothing. Returns how many
+ * records there are before the first with a cell that ends otherwise. */
+static size_t count_ended(const struct rows *rows, size_t column, size_t beyond,
+                          const uint16_t *at, size_t n)
 {
     const char *window = rows->input.text + rows->quick.begin;
-    const char separator = rows->in_separator;
     const size_t cells = rows->columns.n;
-    for (size_t row = 0; row < most; row++, at += cells) {
-        for (size_t i = 1; i < cells; i++) {
-            if (window[at[i]] != separator) {
-                return row;
+    for (; column < beyond; column++) {
+        const char end = end_of(rows, column);
+        const uint16_t *mark = at + column + 1;
+        for (size_t row = 0; row < n; row++, mark += cells) {
+            if (window[*mark] != end) {
+                n = row;
             }
         }
-        if (window[at[cells]] != '\n') {
-            return row;
-        }
     }
-    return most;
+    return n;
 }
 
 /* Brings a column of numbers to what the input is. Returns how many there are before the first that
@@ -89,16 +94,35 @@ static size_t settle_column(const struct rows *rows, size_t k, double *column, s
 }
 
 /* Reads the cells of one column into the block. Returns how many records there are before the first
- * cell that is no short bare number in range. */
+ * cell that is no short bare number in range, or ends otherwise. */
 static size_t read_column(const struct rows *rows, size_t k, const uint16_t *at, size_t n)
 {
     const struct quick_feed *feed = &rows->quick.feed[k];
+    const struct hw_cells cells = {
+        .text = rows->input.text + rows->quick.begin,
+        .at = at + feed->column,
+        .stride = rows->columns.n,
+        .n = n,
+        .end = end_of(rows, feed->column),
+    };
     double *to = feed->to + rows->n_asked;
     struct hw_extent extent;
-    size_t n_read = hw_column_read(rows->input.text + rows->quick.begin, at + feed->column,
-                                   rows->columns.n, n, to, &extent);
+    size_t n_read = hw_column_read(&cells, to, &extent);
     bool kept = extent.least > feed->kept.above && extent.most <= feed->kept.to;
     return kept ? n_read : settle_column(rows, k, to, n_read);
+}
+
+/* Reads so many records, one after another, a column at a time, so that what is the same for a
+ * column is done once. Returns how many there are before the first that is not plain. */
+static size_t read_plain(const struct rows *rows, const uint16_t *at, size_t n)
+{
+    size_t column = 0;
+    for (size_t k = 0; k < rows->columns.n_feed; k++) {
+        n = count_ended(rows, column, rows->quick.feed[k].column, at, n);
+        n = read_column(rows, k, at, n);
+        column = rows->quick.feed[k].column + 1;
+    }
+    return count_ended(rows, column, rows->columns.n, at, n);
 }
 
 /* Puts so many records into the block, whose columns have their numbers. */
@@ -111,10 +135,8 @@ static void put_records(struct rows *rows, const uint16_t *at, size_t n)
         size_t length = (size_t)at[cells] - at[0] - 1;
         row[i] = (struct row){
             .record = {window + at[0] + 1, length, false},
-            .number = rows->number + i + 1,
             .cells = cells,
-            .keep = length,
-            .place = (long)(rows->n_asked + i),
+            .place = (int)(rows->n_asked + i),
             .quick = true,
         };
     }
@@ -130,18 +152,14 @@ static size_t lesser(size_t a, size_t b)
     return a < b ? a : b;
 }
 
-/* Takes records, `marked` at most, as long as they are plain: a column of them at a time, so that
- * what is the same for a column is done once. False when one is not plain. As others are looked at
- * in vain then, few are tried at first. */
+/* Takes records, `marked` at most, as long as they are plain. False when one is not. As others are
+ * looked at in vain then, few are tried at first. */
 static bool take_run(struct rows *rows, size_t marked)
 {
     struct quick *quick = &rows->quick;
     const uint16_t *at = quick->at + quick->next;
     size_t most = lesser(lesser(marked, quick->run), HW_BLOCK - rows->n_rows);
-    size_t n = count_whole(rows, at, most);
-    for (size_t k = 0; k < rows->columns.n_feed; k++) {
-        n = read_column(rows, k, at, n);
-    }
+    size_t n = read_plain(rows, at, most);
     put_records(rows, at, n);
     if (rows->n_rows == HW_BLOCK) {
         rows_finish_block(rows);

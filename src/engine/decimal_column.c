@@ -9,15 +9,18 @@
 
 enum { AT_ONCE = 64 };
 
-size_t hw_column_read(const char *text, const uint16_t *at, size_t stride, size_t n, double *column,
+size_t hw_column_read(const struct hw_cells *cells, double *restrict column,
                       struct hw_extent *extent)
 {
+    const struct hw_cells c = *cells;
+    const uint16_t *at = c.at;
     double least = HUGE_VAL;
     double most = -HUGE_VAL;
     size_t row = 0;
-    for (; row < n; row++, at += stride) {
+    for (; row < c.n; row++, at += c.stride) {
+        const char *end = c.text + at[1];
         double x = 0;
-        if (!hw_quick_read(text + at[0] + 1, text + at[1], &x)) {
+        if (*end != c.end || !hw_quick_read(c.text + at[0] + 1, end, &x)) {
             break;
         }
         column[row] = x;

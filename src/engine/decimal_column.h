@@ -18,20 +18,19 @@ struct hw_extent {
     double least, most;
 };
 
-/* Reads short bare numbers: see hw_quick_read.
- *
- * Given
- *   text      HW_COLUMN_BEYOND bytes behind its last cell can be read, whatever they are
- *   at        of row i the cell stands between the bytes at[i * stride] and at[i * stride + 1]
- *   n         how many rows
- * Returned
- *   column    the numbers, up to the first cell that holds anything else
- *   extent    of them, where there are any
- * Function value
- *   How many numbers there are before that cell.
- */
-size_t hw_column_read(const char *text, const uint16_t *at, size_t stride, size_t n, double *column,
-                      struct hw_extent *extent);
+/* Cells of a column. That of row i stands between the bytes at[i * stride] and at[i * stride + 1] of
+ * the text, and the second of them is `end`. HW_COLUMN_BEYOND bytes behind the last one can be read,
+ * whatever they are. */
+struct hw_cells {
+    const char *text;
+    const uint16_t *at;
+    size_t stride, n;
+    char end;
+};
+
+/* Reads short bare numbers: see hw_quick_read. Returns how many there are before the first cell that
+ * holds anything else, or does not end so. The extent is theirs, where there are any. */
+size_t hw_column_read(const struct hw_cells *cells, double *column, struct hw_extent *extent);
 
 /* Spells the numbers of a column as hw_decimal_write does. */
 void hw_column_write(struct hw_spelt *to, const double *column, size_t n, int digits,
