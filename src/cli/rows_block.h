@@ -8,7 +8,7 @@
 #include "cli/report_json.h"
 #include "engine/decimal_column.h"
 
-enum { OUT_SIZE = 1 << 16, PROBLEM_MAX = 64, NOT_ASKED = -1, CODES_KEPT = 32, CODES_SHIFT = 59 };
+enum { OUT_SIZE = 1 << 18, PROBLEM_MAX = 64, NOT_ASKED = -1, CODES_KEPT = 32, CODES_SHIFT = 59 };
 
 /* Bytes that are copied at once where a row is written in one go: so many behind what is copied are
  * read as well, and written to. */
