@@ -8,7 +8,7 @@
 #include "cli/report_json.h"
 #include "engine/decimal_column.h"
 
-enum { OUT_SIZE = 1 << 18, PROBLEM_MAX = 64, NOT_ASKED = -1, CODES_KEPT = 32, CODES_SHIFT = 59 };
+enum { OUT_SIZE = 1 << 18, PROBLEM_MAX = 64, NOT_ASKED = -1, CODES_KEPT = 128, CODES_SHIFT = 57 };
 
 /* Bytes that are copied at once where a row is written in one go: so many behind what is copied are
  * read as well, and written to. */
@@ -30,8 +30,8 @@ struct row {
 
 /* How some notes are spelt: the cell between its separators, and the end of a line. */
 struct codes {
-    uint64_t notes, possible; /* possible has all bits where nothing is kept yet */
-    size_t n;
+    uint64_t notes, possible;
+    size_t n; /* 0 where nothing is kept yet */
     char text[CODES_MAX + ROWS_STRIDE];
 };
 

@@ -21,6 +21,11 @@ static inline struct codes *codes_of(struct rows *rows, uint64_t told)
     return &rows->codes[told * UINT64_C(0x9e3779b97f4a7c15) >> CODES_SHIFT];
 }
 
+static inline bool are_spelt(const struct codes *codes, uint64_t told, uint64_t possible)
+{
+    return codes->notes == told && codes->possible == possible && codes->n > 0;
+}
+
 static void spell_codes(struct rows *rows, uint64_t told, uint64_t possible, struct codes *codes)
 {
     char *text = codes->text;
@@ -38,7 +43,7 @@ struct hw_text rows_codes(struct rows *rows, uint64_t notes, uint64_t possible)
 {
     uint64_t told = notes & rows->tellable;
     struct codes *codes = codes_of(rows, told);
-    if (codes->notes != told || codes->possible != possible) {
+    if (!are_spelt(codes, told, possible)) {
         spell_codes(rows, told, possible, codes);
     }
     return (struct hw_text){codes->text + 1, codes->n - 3};
@@ -52,9 +57,6 @@ void rows_line_prepare(struct rows *rows)
     line->allowed =
         table && !args->spread && !args->decimal_comma && rows->in_separator == rows->out_separator;
     line->digits = args->digits ? args->digits : 6;
-    for (size_t i = 0; i < CODES_KEPT; i++) {
-        rows->codes[i].possible = UINT64_MAX;
-    }
     for (size_t at = 0; at < rows->calc->n_results; at++) {
         if (args->only[args->order[at]]) {
             line->from[line->n++] = rows->batch.out[args->order[at]];
@@ -89,7 +91,7 @@ static void spell(struct rows *rows, size_t first)
 static inline const struct codes *end_of_line(struct rows *rows, uint64_t told)
 {
     struct codes *codes = codes_of(rows, told);
-    if (codes->notes != told || codes->possible != 0) {
+    if (!are_spelt(codes, told, 0)) {
         spell_codes(rows, told, 0, codes);
     }
     return codes;
