@@ -19,7 +19,7 @@ enum {
 
 /* Rows next to one another. */
 struct lanes {
-    size_t n; /* those in use, the first ones */
+    size_t n;                                            /* those in use, the first ones */
     const double *tan, *dilution, *ph, *temp, *salinity; /* LANES of each */
     double total_n[LANES], pk[LANES], fraction[LANES], pk_1989[LANES], fraction_1989[LANES];
 };
@@ -30,6 +30,7 @@ struct constant {
     double to_n, to_nh3;            /* factors from the basis to N, from N to NH3 */
     double long_limit, short_limit; /* as N */
     double long_reach, short_reach; /* the most free ammonia, as N, that is not above them */
+    double salt_from, kit_end, sour_below, jump_near; /* what is less is below that limit */
     uint64_t notes;
 };
 
@@ -71,14 +72,19 @@ static uint64_t note(const struct lanes *l, const struct constant *c, uint64_t *
         double free_1989 = l->fraction_1989[i] * l->total_n[i];
         const struct ammonia_sample s = {
             .total_n = l->total_n[i],
-            .ph_meter = ph[i],
             .fit_stretched =
                 hw_ammonia_stretched(HW_AMMONIA_KHOO1977, HW_PH_METER, temp[i], salinity[i]),
             .criteria_stretched =
                 hw_ammonia_stretched(HW_AMMONIA_EPA1989, HW_PH_METER, temp[i], salinity[i]),
         };
-        bool fresh = below_limit(salinity[i], HW_LIMIT_SALT_FROM);
-        double sum = reading_notes(&s, tan[i]) + published_notes(salinity[i], true, false) +
+        const struct ammonia_stands stands = {
+            .act = above_limit(l->total_n[i], HW_LIMIT_ACT_TODAY),
+            .at_end = !(tan[i] < c->kit_end),
+            .sour = ph[i] < c->sour_below,
+            .at_jump = from_jump(salinity[i]) < c->jump_near,
+        };
+        bool fresh = salinity[i] < c->salt_from;
+        double sum = reading_notes(&s, tan[i], &stands) + published_notes(&stands, true, false) +
                      note_where(free_1989 > c->long_reach, ammonia_long_limits.over_salt) +
                      note_where(free_1989 > c->short_reach, ammonia_short_limits.over_salt) +
                      note_where(fresh | isnan(tan[i]), ANSWER_ALONE);
@@ -247,6 +253,19 @@ static double reach_of(double limit)
     return reach;
 }
 
+/* The least number that is not below a limit: below_limit keeps the order, too. */
+static double turn_of(enum hw_limit_key limit)
+{
+    double turn = just_below_limit(limit);
+    while (below_limit(turn, limit)) {
+        turn = nextafter(turn, HUGE_VAL);
+    }
+    while (!below_limit(nextafter(turn, 0), limit)) {
+        turn = nextafter(turn, 0);
+    }
+    return turn;
+}
+
 bool ammonia_block(const struct hw_block *block)
 {
     struct lanes lanes;
@@ -255,8 +274,7 @@ bool ammonia_block(const struct hw_block *block)
     }
     enum hw_nitrogen_basis basis = (enum hw_nitrogen_basis)block->in[AMMONIA_BASIS][0];
     double long_limit = nitrogen_to_n(HW_NITROGEN_NH3, hw_limits[ammonia_long_limits.salt].value);
-    double short_limit =
-        nitrogen_to_n(HW_NITROGEN_NH3, hw_limits[ammonia_short_limits.salt].value);
+    double short_limit = nitrogen_to_n(HW_NITROGEN_NH3, hw_limits[ammonia_short_limits.salt].value);
     const struct constant constant = {
         .basis = basis,
         .to_n = nitrogen_to_n(basis, 1),
@@ -265,6 +283,10 @@ bool ammonia_block(const struct hw_block *block)
         .short_limit = short_limit,
         .long_reach = reach_of(long_limit),
         .short_reach = reach_of(short_limit),
+        .salt_from = turn_of(HW_LIMIT_SALT_FROM),
+        .kit_end = turn_of(HW_LIMIT_KIT_END),
+        .sour_below = turn_of(HW_LIMIT_SOUR_BELOW),
+        .jump_near = turn_of(HW_LIMIT_CRITERIA_NEAR),
         .notes = medicine_notes(block->in[AMMONIA_MEDICINE][0]),
     };
     for (size_t first = 0; first < block->n;) {

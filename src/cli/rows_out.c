@@ -255,8 +255,8 @@ static void put_report(struct rows *rows, const struct row *row)
     struct hw_spread spread;
     (void)snprintf(problem, sizeof problem, "%s%s%s", row->problem ? row->problem : "",
                    row->problem_input ? " " : "", row->problem_input ? row->problem_input : "");
-    struct row_view view = {number_of(rows, row), &rows->columns, row->record, row->problem ? problem : NULL,
-                            surplus_of(rows, row)};
+    struct row_view view = {number_of(rows, row), &rows->columns, row->record,
+                            row->problem ? problem : NULL, surplus_of(rows, row)};
     view_row(rows, row, &answer);
     if (rows->args->spread) {
         hw_question_spread(&rows->question, &answer, &spread);

@@ -58,10 +58,9 @@ static void write_some(struct hw_spelt *to, const double *column, size_t n,
     }
     for (size_t row = 0; row < n; row++) {
         char *text = to[row].text + 1;
-        size_t length =
-            rounded[row].whole != 0
-                ? hw_quick_put(text, rounded[row].whole, rounded[row].power, width)
-                : write_other(text, column[row], width->digits);
+        size_t length = rounded[row].whole != 0
+                            ? hw_quick_put(text, rounded[row].whole, rounded[row].power, width)
+                            : write_other(text, column[row], width->digits);
         to[row].n = (unsigned char)(1 + length);
     }
 }

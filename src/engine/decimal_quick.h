@@ -157,7 +157,8 @@ static inline uint32_t hw_quick_round(double a, const struct hw_width *width, in
     }
     size_t first = hw_power_place(a, (uint32_t)exponent);
     ptrdiff_t scale = width->digits - 1 - HW_POWER_MIN - (ptrdiff_t)first;
-    double s = scale >= 0 ? a * hw_powers[scale - HW_POWER_MIN] : a / hw_powers[-scale - HW_POWER_MIN];
+    double s =
+        scale >= 0 ? a * hw_powers[scale - HW_POWER_MIN] : a / hw_powers[-scale - HW_POWER_MIN];
     double sum = s + rounder;
     double off = s - (sum - rounder);
     if ((hw_quick_bits(off) ^ hw_quick_bits(half)) << 1 == 0) {
