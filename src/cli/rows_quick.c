@@ -21,6 +21,11 @@ void rows_quick_prepare(struct rows *rows)
     }
 }
 
+static size_t lesser(size_t a, size_t b)
+{
+    return a < b ? a : b;
+}
+
 static void mark_from(struct rows *rows, size_t begin)
 {
     struct quick *quick = &rows->quick;
@@ -32,8 +37,17 @@ static void mark_from(struct rows *rows, size_t begin)
         marks_find(rows->input.text + begin, quick->end - begin, rows->in_separator, quick->at);
 }
 
-/* Brings the marks to the line feed before the next record. Returns how many records have marks for
- * all of their cells. */
+/* How many records, of those tried at once, have marks for all of their cells. */
+static size_t count_marked(const struct rows *rows)
+{
+    const struct quick *quick = &rows->quick;
+    size_t marks = quick->n - quick->next - 1;
+    bool all = quick->run * rows->columns.n <= marks;
+    return all ? quick->run : marks / rows->columns.n;
+}
+
+/* Brings the marks to the line feed before the next record. Returns how many records are to be
+ * tried. */
 static size_t find_marks(struct rows *rows)
 {
     struct quick *quick = &rows->quick;
@@ -48,7 +62,7 @@ static size_t find_marks(struct rows *rows)
         quick->end < rows->input.end) {
         mark_from(rows, feed);
     }
-    return (quick->n - quick->next - 1) / rows->columns.n;
+    return lesser(count_marked(rows), HW_BLOCK - rows->n_rows);
 }
 
 /* What ends the cells of a column. */
@@ -59,12 +73,12 @@ static char end_of(const struct rows *rows, size_t column)
 
 /* Looks at the columns from `column` to before `beyond`, which feed nothing. Returns how many
  * records there are before the first with a cell that ends otherwise. */
-static size_t count_ended(const struct rows *rows, size_t column, size_t beyond, const uint16_t *at,
-                          size_t n)
+static size_t count_ended(const struct rows *rows, size_t column, size_t beyond,
+                          const uint16_t *at, size_t n)
 {
     const char *window = rows->input.text + rows->quick.begin;
     const size_t cells = rows->columns.n;
-    for (; column < beyond; column++) {
+    for (; column < beyond && n > 0; column++) {
         const char end = end_of(rows, column);
         const uint16_t *mark = at + column + 1;
         for (size_t row = 0; row < n; row++, mark += cells) {
@@ -117,7 +131,7 @@ static size_t read_column(const struct rows *rows, size_t k, const uint16_t *at,
 static size_t read_plain(const struct rows *rows, const uint16_t *at, size_t n)
 {
     size_t column = 0;
-    for (size_t k = 0; k < rows->columns.n_feed; k++) {
+    for (size_t k = 0; k < rows->columns.n_feed && n > 0; k++) {
         n = count_ended(rows, column, rows->quick.feed[k].column, at, n);
         n = read_column(rows, k, at, n);
         column = rows->quick.feed[k].column + 1;
@@ -147,20 +161,16 @@ static void put_records(struct rows *rows, const uint16_t *at, size_t n)
     rows->input.begin = rows->quick.begin + *at + 1;
 }
 
-static size_t lesser(size_t a, size_t b)
-{
-    return a < b ? a : b;
-}
-
-/* Takes records, `marked` at most, as long as they are plain. False when one is not. As others are
+/* Takes so many records at most, as long as they are plain. False when one is not: as others are
  * looked at in vain then, few are tried at first. */
-static bool take_run(struct rows *rows, size_t marked)
+static bool take_run(struct rows *rows, size_t most)
 {
     struct quick *quick = &rows->quick;
     const uint16_t *at = quick->at + quick->next;
-    size_t most = lesser(lesser(marked, quick->run), HW_BLOCK - rows->n_rows);
     size_t n = read_plain(rows, at, most);
-    put_records(rows, at, n);
+    if (n > 0) {
+        put_records(rows, at, n);
+    }
     if (rows->n_rows == HW_BLOCK) {
         rows_finish_block(rows);
     }
@@ -180,8 +190,8 @@ static bool may_take(const struct rows *rows)
 void rows_quick_take(struct rows *rows)
 {
     while (may_take(rows)) {
-        size_t marked = find_marks(rows);
-        if (marked == 0 || !take_run(rows, marked)) {
+        size_t most = find_marks(rows);
+        if (most == 0 || !take_run(rows, most)) {
             return;
         }
     }
