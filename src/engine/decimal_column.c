@@ -49,7 +49,7 @@ struct rounded {
 /* Rounds all, then puts all: the steps of one number wait for each other, and of a short loop more
  * numbers are under way. */
 static void write_some(struct hw_spelt *to, const double *column, size_t n,
-                       const struct hw_width *width)
+                       const struct hw_width *width, char separator)
 {
     struct rounded rounded[AT_ONCE];
     for (size_t row = 0; row < n; row++) {
@@ -57,10 +57,11 @@ static void write_some(struct hw_spelt *to, const double *column, size_t n,
         rounded[row].whole = hw_quick_round(column[row], width, &rounded[row].power);
     }
     for (size_t row = 0; row < n; row++) {
-        char *text = to[row].text + 1;
-        size_t length = rounded[row].whole != 0
-                            ? hw_quick_put(text, rounded[row].whole, rounded[row].power, width)
-                            : write_other(text, column[row], width->digits);
+        char *text = to[row].text;
+        const struct rounded *r = &rounded[row];
+        text[0] = separator;
+        size_t length = r->whole != 0 ? hw_quick_put(text + 1, r->whole, r->power, width)
+                                      : write_other(text + 1, column[row], width->digits);
         to[row].n = (unsigned char)(1 + length);
     }
 }
@@ -68,18 +69,16 @@ static void write_some(struct hw_spelt *to, const double *column, size_t n,
 void hw_column_write(struct hw_spelt *to, const double *column, size_t n, int digits,
                      char separator)
 {
-    for (size_t row = 0; row < n; row++) {
-        to[row].text[0] = separator;
-    }
     if (!hw_is_quick(digits)) {
         for (size_t row = 0; row < n; row++) {
-            size_t length = write_other(to[row].text + 1, column[row], digits);
-            to[row].n = (unsigned char)(1 + length);
+            to[row].text[0] = separator;
+            to[row].n = (unsigned char)(1 + write_other(to[row].text + 1, column[row], digits));
         }
         return;
     }
     const struct hw_width width = hw_width_of(digits);
     for (size_t row = 0; row < n; row += AT_ONCE) {
-        write_some(to + row, column + row, n - row < AT_ONCE ? n - row : AT_ONCE, &width);
+        size_t some = n - row < AT_ONCE ? n - row : AT_ONCE;
+        write_some(to + row, column + row, some, &width, separator);
     }
 }
