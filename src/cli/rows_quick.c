@@ -73,8 +73,8 @@ static char end_of(const struct rows *rows, size_t column)
 
 /* Looks at the columns from `column` to before `beyond`, which feed nothing. Returns how many
  * records there are before the first with a cell that ends otherwise. */
-static size_t count_ended(const struct rows *rows, size_t column, size_t beyond,
-                          const uint16_t *at, size_t n)
+static size_t count_ended(const struct rows *rows, size_t column, size_t beyond, const uint16_t *at,
+                          size_t n)
 {
     const char *window = rows->input.text + rows->quick.begin;
     const size_t cells = rows->columns.n;
