@@ -129,7 +129,7 @@ size_t rows_line_put(struct rows *rows, size_t first)
         char *to = append(begin, row->record.at, row->record.n);
         const struct hw_spelt *cell = &line->spelt[0][place - line->first];
         for (size_t i = 0; i < n_results; i++, cell += LINES_SPELT) {
-            memcpy(to, cell->text, sizeof *cell);
+            memcpy(to, cell, sizeof *cell);
             to += cell->n;
         }
         const struct codes *codes = end_of_line(rows, notes & tellable);
