@@ -156,8 +156,8 @@ static void put_results(const struct lanes *l, const struct hw_block *block, siz
 
 /* --- Rows into lanes -------------------------------------------------------------------------- */
 
-/* As many rows of a column as there are lanes. Where the block has fewer they are put into the room,
- * and the lanes that are not in use have what the first one has. */
+/* As many rows of a column as there are lanes. Where the block has fewer they are put into the
+ * room, and the lanes that are not in use have what the first one has. */
 static const double *take(const struct hw_block *block, size_t input, size_t first,
                           double room[LANES])
 {

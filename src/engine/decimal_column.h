@@ -18,9 +18,9 @@ struct hw_extent {
     double least, most;
 };
 
-/* Cells of a column. That of row i stands between the bytes at[i * stride] and at[i * stride + 1] of
- * the text, and the second of them is `end`. HW_COLUMN_BEYOND bytes behind the last one can be read,
- * whatever they are. */
+/* Cells of a column. That of row i stands between the bytes at[i * stride] and at[i * stride + 1]
+ * of the text, and the second of them is `end`. HW_COLUMN_BEYOND bytes behind the last one can be
+ * read, whatever they are. */
 struct hw_cells {
     const char *text;
     const uint16_t *at;
@@ -28,8 +28,8 @@ struct hw_cells {
     char end;
 };
 
-/* Reads short bare numbers: see hw_quick_read. Returns how many there are before the first cell that
- * holds anything else, or does not end so. The extent is theirs, where there are any. */
+/* Reads short bare numbers: see hw_quick_read. Returns how many there are before the first cell
+ * that holds anything else, or does not end so. The extent is theirs, where there are any. */
 size_t hw_column_read(const struct hw_cells *cells, double *column, struct hw_extent *extent);
 
 /* Spells the numbers of a column as hw_decimal_write does. */

@@ -520,8 +520,8 @@ static void random_numbers_come_back(void **state)
 
 /* --- Short bare numbers ---------------------------------------------------------------------- */
 
-/* What is read of a short text that stands between other bytes, as the ordinary reader reads it; and
- * whether it had to be read at all. */
+/* What is read of a short text that stands between other bytes, as the ordinary reader reads it;
+ * and whether it had to be read at all. */
 static void read_bare(const char *text, size_t n)
 {
     char room[3 * HW_QUICK_READ_MAX];
