@@ -65,8 +65,9 @@ static inline bool hw_quick_read(const char *text, const char *end, double *valu
 {
     /* The text becomes the end of eight digits: zeros before it, and what stands before a point
      * moved up over it. Then it is Clinger's short cut: see read_fast in decimal.c. */
-    const size_t minus_n = (size_t)(text - end);
-    if (!HW_ROUNDED_ONCE || minus_n + HW_QUICK_READ_MAX >= HW_QUICK_READ_MAX) {
+    const size_t minus_n = (size_t)(text - end); /* which is what the shift takes */
+    const size_t n = 0 - minus_n;
+    if (!HW_ROUNDED_ONCE || n - 1 >= HW_QUICK_READ_MAX) {
         return false;
     }
     double power = 1;
@@ -76,7 +77,7 @@ static inline bool hw_quick_read(const char *text, const char *end, double *valu
     uint64_t points = digits & HW_EIGHT(0x10);
     if (points != 0) {
         unsigned last = (63 ^ (unsigned)__builtin_clzll(points)) / 8;
-        if (end[(int)last - HW_QUICK_READ_MAX] != '.' || minus_n == (size_t)-1) {
+        if (end[(int)last - HW_QUICK_READ_MAX] != '.' || n == 1) {
             return false;
         }
         digits = (digits & hw_splits.behind[last]) | (digits & hw_splits.before[last]) << 8;
