@@ -65,13 +65,12 @@ static inline bool hw_quick_read(const char *text, const char *end, double *valu
 {
     /* The text becomes the end of eight digits: zeros before it, and what stands before a point
      * moved up over it. Then it is Clinger's short cut: see read_fast in decimal.c. */
-    const size_t minus_n = (size_t)(text - end); /* which is what the shift takes */
-    const size_t n = 0 - minus_n;
+    const size_t n = (size_t)(end - text);
     if (!HW_ROUNDED_ONCE || n - 1 >= HW_QUICK_READ_MAX) {
         return false;
     }
     double power = 1;
-    uint64_t digits = (hw_eight_load(text) ^ HW_EIGHT('0')) << 8 * minus_n % 64;
+    uint64_t digits = (hw_eight_load(text) ^ HW_EIGHT('0')) << (0 - 8 * n) % 64;
     /* A bit that points have and digits do not. The last byte with it must be a point; another
      * one, before it, is no digit. */
     uint64_t points = digits & HW_EIGHT(0x10);
