@@ -60,7 +60,7 @@ struct line {
     const double *from[HW_RESULTS]; /* the columns of the results that are written, in order */
     size_t room;                    /* what a line needs at most beside its record */
     size_t first, n_spelt;          /* the places of the block that are spelt at the moment */
-    struct hw_spelt spelt[HW_RESULTS][LINES_SPELT];
+    struct hw_spelt spelt[HW_RESULTS * LINES_SPELT]; /* one result after another */
 };
 
 struct rows {

@@ -82,8 +82,8 @@ static void spell(struct rows *rows, size_t first)
     line->first = first;
     line->n_spelt = left < LINES_SPELT ? left : LINES_SPELT;
     for (size_t i = 0; i < line->n; i++) {
-        hw_column_write(line->spelt[i], line->from[i] + first, line->n_spelt, line->digits,
-                        rows->out_separator);
+        hw_column_write(line->spelt + i * LINES_SPELT, line->from[i] + first, line->n_spelt,
+                        line->digits, rows->out_separator);
     }
 }
 
@@ -127,8 +127,9 @@ size_t rows_line_put(struct rows *rows, size_t first)
         }
         char *begin = rows->text + rows->written;
         char *to = append(begin, row->record.at, row->record.n);
-        const struct hw_spelt *cell = &line->spelt[0][place - line->first];
-        for (size_t i = 0; i < n_results; i++, cell += LINES_SPELT) {
+        const struct hw_spelt *spelt = &line->spelt[place - line->first];
+        for (size_t i = 0; i < n_results; i++) {
+            const struct hw_spelt *cell = &spelt[i * LINES_SPELT];
             memcpy(to, cell, sizeof *cell);
             to += cell->n;
         }
