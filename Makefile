@@ -117,6 +117,7 @@ $(call objects,$(CLI_SRC)): EXTRA = $(POSIX)
 
 # The loops that every row of a file goes through.
 $(patsubst %,$(BUILD)/src/cli/%.o,marks rows_quick rows_line): EXTRA = $(POSIX) -O3
+$(patsubst %,$(BUILD)/src/engine/%.o,answer decimal_column): EXTRA = -O3
 
 # Vectors for the loops over lanes; a comparison of NaN need not trap for that. No value changes.
 $(BUILD)/src/core/carbonate.o: EXTRA = -ftree-vectorize -fno-trapping-math

@@ -8,6 +8,7 @@
 #include "calc/ammonia_sample.h"
 #include "core/ammonia_kernel.h"
 
+#include <assert.h>
 #include <math.h>
 #include <string.h>
 
@@ -18,10 +19,9 @@ enum {
 
 /* Rows next to one another. */
 struct lanes {
-    size_t n; /* those in use, the first ones */
-    double tan[LANES], dilution[LANES], ph[LANES], temp[LANES], salinity[LANES];
+    size_t n;                                            /* those in use, the first ones */
+    const double *tan, *dilution, *ph, *temp, *salinity; /* LANES of each */
     double total_n[LANES], pk[LANES], fraction[LANES], pk_1989[LANES], fraction_1989[LANES];
-    uint64_t notes[LANES];
 };
 
 /* What is the same for all rows of a block. */
@@ -29,45 +29,69 @@ struct constant {
     enum hw_nitrogen_basis basis;
     double to_n, to_nh3;            /* factors from the basis to N, from N to NH3 */
     double long_limit, short_limit; /* as N */
+    double long_reach, short_reach; /* the most free ammonia, as N, that is not above them */
+    double salt_from, kit_end, sour_below, jump_near; /* what is less is below that limit */
     uint64_t notes;
 };
 
 /* --- Reckoning -------------------------------------------------------------------------------- */
 
 /* Every lane, used or not: a length that is known needs no loop for what is left over. */
-static void reckon(struct lanes *l, const struct constant *c)
+static void reckon(struct lanes *restrict l, const struct constant *c)
 {
+    const double *restrict tan = l->tan;
+    const double *restrict dilution = l->dilution;
+    const double *restrict ph = l->ph;
+    const double *restrict temp = l->temp;
+    const double *restrict salinity = l->salinity;
     for (size_t i = 0; i < LANES; i++) {
-        l->total_n[i] = l->tan[i] * l->dilution[i] * c->to_n;
-        l->pk[i] = hw_khoo1977_pk(l->temp[i], l->salinity[i]);
-        l->pk_1989[i] = hw_epa1989_pk(l->temp[i], l->salinity[i]);
+        l->total_n[i] = tan[i] * dilution[i] * c->to_n;
+        l->pk[i] = hw_khoo1977_pk(temp[i], salinity[i]);
+        l->pk_1989[i] = hw_epa1989_pk(temp[i], salinity[i]);
     }
     for (size_t i = 0; i < LANES; i++) {
-        l->fraction[i] = hw_fraction_of(l->ph[i], l->pk[i]);
-        l->fraction_1989[i] = hw_fraction_of(l->ph[i], l->pk_1989[i]);
+        l->fraction[i] = hw_fraction_of(ph[i], l->pk[i]);
+        l->fraction_1989[i] = hw_fraction_of(ph[i], l->pk_1989[i]);
     }
 }
 
-/* Notes of every lane. */
-static void note(struct lanes *l, const struct constant *c)
+/* A row to which other limits apply, or that has no total, is answered on its own: it has this bit,
+ * which no note has. */
+enum { ANSWER_ALONE = HW_AMMONIA_NOTES };
+static_assert(ANSWER_ALONE < 52, "a double holds it beside the notes");
+
+/* Notes of every lane. Returns those that any of them has. */
+static uint64_t note(const struct lanes *l, const struct constant *c, uint64_t *restrict notes)
 {
+    const double *restrict tan = l->tan;
+    const double *restrict ph = l->ph;
+    const double *restrict temp = l->temp;
+    const double *restrict salinity = l->salinity;
+    uint64_t any = 0;
     for (size_t i = 0; i < LANES; i++) {
-        double temp = l->temp[i];
-        double salinity = l->salinity[i];
         double free_1989 = l->fraction_1989[i] * l->total_n[i];
         const struct ammonia_sample s = {
             .total_n = l->total_n[i],
-            .ph_meter = l->ph[i],
-            .fit_stretched = hw_ammonia_stretched(HW_AMMONIA_KHOO1977, HW_PH_METER, temp, salinity),
+            .fit_stretched =
+                hw_ammonia_stretched(HW_AMMONIA_KHOO1977, HW_PH_METER, temp[i], salinity[i]),
             .criteria_stretched =
-                hw_ammonia_stretched(HW_AMMONIA_EPA1989, HW_PH_METER, temp, salinity),
+                hw_ammonia_stretched(HW_AMMONIA_EPA1989, HW_PH_METER, temp[i], salinity[i]),
         };
-        double notes =
-            reading_notes(&s, l->tan[i]) + published_notes(salinity, true, false) +
-            note_where(above(free_1989 / c->long_limit, 1), ammonia_long_limits.over_salt) +
-            note_where(above(free_1989 / c->short_limit, 1), ammonia_short_limits.over_salt);
-        l->notes[i] = c->notes | notes_in(notes);
+        const struct ammonia_stands stands = {
+            .act = above_limit(l->total_n[i], HW_LIMIT_ACT_TODAY),
+            .at_end = !(tan[i] < c->kit_end),
+            .sour = ph[i] < c->sour_below,
+            .at_jump = from_jump(salinity[i]) < c->jump_near,
+        };
+        bool fresh = salinity[i] < c->salt_from;
+        double sum = reading_notes(&s, tan[i], &stands) + published_notes(&stands, true, false) +
+                     note_where(free_1989 > c->long_reach, ammonia_long_limits.over_salt) +
+                     note_where(free_1989 > c->short_reach, ammonia_short_limits.over_salt) +
+                     note_where(fresh | isnan(tan[i]), ANSWER_ALONE);
+        notes[i] = c->notes | notes_in(sum);
+        any |= notes[i];
     }
+    return any;
 }
 
 /* --- Results ---------------------------------------------------------------------------------- */
@@ -132,30 +156,20 @@ static void put_results(const struct lanes *l, const struct hw_block *block, siz
 
 /* --- Rows into lanes -------------------------------------------------------------------------- */
 
-/* Fills the lanes from a column; those that are not in use have what the first one has. */
-static void fill(double to[LANES], const double *column, size_t n)
+/* As many rows of a column as there are lanes. Where the block has fewer they are put into the
+ * room, and the lanes that are not in use have what the first one has. */
+static const double *take(const struct hw_block *block, size_t input, size_t first,
+                          double room[LANES])
 {
-    memcpy(to, column, n * sizeof *to);
-    for (size_t i = n; i < LANES; i++) {
-        to[i] = column[0];
+    const double *column = block->in[input] + first;
+    size_t n = block->n - first;
+    if (n >= LANES) {
+        return column;
     }
-}
-
-/* Answers the rows from the first on, as many as there are lanes for. Returns how many. */
-static size_t answer_lanes(struct lanes *l, const struct hw_block *block, size_t first,
-                           const struct constant *c)
-{
-    l->n = block->n - first < LANES ? block->n - first : LANES;
-    fill(l->tan, block->in[AMMONIA_TAN] + first, l->n);
-    fill(l->dilution, block->in[AMMONIA_DILUTION] + first, l->n);
-    fill(l->ph, block->in[AMMONIA_PH] + first, l->n);
-    fill(l->temp, block->in[AMMONIA_TEMP] + first, l->n);
-    fill(l->salinity, block->in[AMMONIA_SALINITY] + first, l->n);
-    reckon(l, c);
-    note(l, c);
-    memcpy(block->notes + first, l->notes, l->n * sizeof *l->notes);
-    put_results(l, block, first, c);
-    return l->n;
+    for (size_t i = 0; i < LANES; i++) {
+        room[i] = column[i < n ? i : 0];
+    }
+    return room;
 }
 
 static void answer_row(const struct hw_block *block, size_t row)
@@ -172,6 +186,33 @@ static void answer_row(const struct hw_block *block, size_t row)
             block->out[k][row] = out[k];
         }
     }
+}
+
+/* Answers the rows from the first on, as many as there are lanes for. Returns how many. */
+static size_t answer_lanes(struct lanes *l, const struct hw_block *block, size_t first,
+                           const struct constant *c)
+{
+    double room[5][LANES];
+    uint64_t room_of_notes[LANES];
+    l->n = block->n - first < LANES ? block->n - first : LANES;
+    l->tan = take(block, AMMONIA_TAN, first, room[0]);
+    l->dilution = take(block, AMMONIA_DILUTION, first, room[1]);
+    l->ph = take(block, AMMONIA_PH, first, room[2]);
+    l->temp = take(block, AMMONIA_TEMP, first, room[3]);
+    l->salinity = take(block, AMMONIA_SALINITY, first, room[4]);
+    reckon(l, c);
+    uint64_t *notes = l->n == LANES ? block->notes + first : room_of_notes;
+    uint64_t any = note(l, c, notes);
+    if (l->n < LANES) {
+        memcpy(block->notes + first, notes, l->n * sizeof *notes);
+    }
+    put_results(l, block, first, c);
+    for (size_t row = first; (any & note_bit(ANSWER_ALONE)) != 0 && row < first + l->n; row++) {
+        if ((block->notes[row] & note_bit(ANSWER_ALONE)) != 0) {
+            answer_row(block, row);
+        }
+    }
+    return l->n;
 }
 
 /* --- The block -------------------------------------------------------------------------------- */
@@ -198,6 +239,33 @@ static bool is_plain(const struct hw_block *block)
            isnan(block->in[AMMONIA_LONG_LIMIT][0]) && isnan(block->in[AMMONIA_SHORT_LIMIT][0]);
 }
 
+/* The greatest number that is not above a limit when it is told by their ratio, as `answer` does:
+ * the division is rounded, and keeps the order. One such step is the most to be gone here. */
+static double reach_of(double limit)
+{
+    double reach = limit * (1 + 1e-9);
+    while (above(reach / limit, 1)) {
+        reach = nextafter(reach, 0);
+    }
+    while (!above(nextafter(reach, HUGE_VAL) / limit, 1)) {
+        reach = nextafter(reach, HUGE_VAL);
+    }
+    return reach;
+}
+
+/* The least number that is not below a limit: below_limit keeps the order, too. */
+static double turn_of(enum hw_limit_key limit)
+{
+    double turn = just_below_limit(limit);
+    while (below_limit(turn, limit)) {
+        turn = nextafter(turn, HUGE_VAL);
+    }
+    while (!below_limit(nextafter(turn, 0), limit)) {
+        turn = nextafter(turn, 0);
+    }
+    return turn;
+}
+
 bool ammonia_block(const struct hw_block *block)
 {
     struct lanes lanes;
@@ -205,23 +273,24 @@ bool ammonia_block(const struct hw_block *block)
         return false;
     }
     enum hw_nitrogen_basis basis = (enum hw_nitrogen_basis)block->in[AMMONIA_BASIS][0];
+    double long_limit = nitrogen_to_n(HW_NITROGEN_NH3, hw_limits[ammonia_long_limits.salt].value);
+    double short_limit = nitrogen_to_n(HW_NITROGEN_NH3, hw_limits[ammonia_short_limits.salt].value);
     const struct constant constant = {
         .basis = basis,
         .to_n = nitrogen_to_n(basis, 1),
         .to_nh3 = nitrogen_from_n(HW_NITROGEN_NH3, 1),
-        .long_limit = nitrogen_to_n(HW_NITROGEN_NH3, hw_limits[ammonia_long_limits.salt].value),
-        .short_limit = nitrogen_to_n(HW_NITROGEN_NH3, hw_limits[ammonia_short_limits.salt].value),
+        .long_limit = long_limit,
+        .short_limit = short_limit,
+        .long_reach = reach_of(long_limit),
+        .short_reach = reach_of(short_limit),
+        .salt_from = turn_of(HW_LIMIT_SALT_FROM),
+        .kit_end = turn_of(HW_LIMIT_KIT_END),
+        .sour_below = turn_of(HW_LIMIT_SOUR_BELOW),
+        .jump_near = turn_of(HW_LIMIT_CRITERIA_NEAR),
         .notes = medicine_notes(block->in[AMMONIA_MEDICINE][0]),
     };
     for (size_t first = 0; first < block->n;) {
         first += answer_lanes(&lanes, block, first, &constant);
-    }
-    /* What the lanes say of rows to which other limits apply, or that have no total, is not so. */
-    for (size_t row = 0; row < block->n; row++) {
-        bool salt = !below_limit(block->in[AMMONIA_SALINITY][row], HW_LIMIT_SALT_FROM);
-        if (!salt || isnan(block->in[AMMONIA_TAN][row])) {
-            answer_row(block, row);
-        }
     }
     return true;
 }

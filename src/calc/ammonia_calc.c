@@ -168,6 +168,16 @@ static struct ammonia_standing against_own(const struct ammonia_sample *s, const
     return standing;
 }
 
+static struct ammonia_stands stands_of(const struct ammonia_sample *s, double tan)
+{
+    return (struct ammonia_stands){
+        .act = above_limit(s->total_n, HW_LIMIT_ACT_TODAY),
+        .at_end = !below_limit(tan, HW_LIMIT_KIT_END),
+        .sour = below_limit(s->ph_meter, HW_LIMIT_SOUR_BELOW),
+        .at_jump = below_limit(from_jump(s->salinity), HW_LIMIT_CRITERIA_NEAR),
+    };
+}
+
 static struct ammonia_standing against(struct ammonia_sample *s, const double in[],
                                        const struct ammonia_limits *limits, uint64_t *notes)
 {
@@ -176,9 +186,11 @@ static struct ammonia_standing against(struct ammonia_sample *s, const double in
     }
     struct published p = published_of(s, limits);
     *notes |= alarm_notes(&p, limits);
-    *notes |= s->meter_in_range ? notes_in(published_notes(s->salinity, ammonia_salt_applies(s),
-                                                           ammonia_fresh_applies(s)))
-                                : note_bit(HW_AMMONIA_NOTE_CRITERIA_NO_PH);
+    const struct ammonia_stands stands = stands_of(s, in[AMMONIA_TAN]);
+    *notes |=
+        s->meter_in_range
+            ? notes_in(published_notes(&stands, ammonia_salt_applies(s), ammonia_fresh_applies(s)))
+            : note_bit(HW_AMMONIA_NOTE_CRITERIA_NO_PH);
     return stricter(p.salt, p.fresh);
 }
 
@@ -187,7 +199,9 @@ void ammonia_answer(const double in[], double out[], uint64_t *notes)
     struct ammonia_sample s = ammonia_sample(in);
     struct ammonia_standing days = against(&s, in, &ammonia_long_limits, notes);
     struct ammonia_standing hour = against(&s, in, &ammonia_short_limits, notes);
-    *notes |= medicine_notes(in[AMMONIA_MEDICINE]) | notes_in(reading_notes(&s, in[AMMONIA_TAN]));
+    const struct ammonia_stands stands = stands_of(&s, in[AMMONIA_TAN]);
+    *notes |= medicine_notes(in[AMMONIA_MEDICINE]) |
+              notes_in(reading_notes(&s, in[AMMONIA_TAN], &stands));
     out[AMMONIA_FREE] = s.free_n;
     out[AMMONIA_LONG_RATIO] = days.ratio;
     out[AMMONIA_SHORT_RATIO] = hour.ratio;

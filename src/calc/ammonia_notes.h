@@ -40,32 +40,44 @@ static inline uint64_t medicine_notes(double medicine)
            note_if(!(set & MEDICINE_BINDER), HW_AMMONIA_NOTE_BOUND_BY_BINDER);
 }
 
-/* What ratios are to, where they are to the published limits, by which of them apply. */
-static inline double published_notes(double salinity, bool salt, bool fresh)
+/* How a reading stands to the figures that notes hang on: by above_limit and below_limit. */
+struct ammonia_stands {
+    bool act;     /* the total, to what calls for action today */
+    bool at_end;  /* what was read, to the end of the kit's card */
+    bool sour;    /* the pH on a meter's scale, to that of a sour tank */
+    bool at_jump; /* the salinity, to where other limits begin */
+};
+
+/* How far a salinity is from where other limits begin. */
+static inline double from_jump(double salinity)
 {
     double to_fresh = fabs(salinity - hw_limits[HW_LIMIT_FRESH_BELOW].value);
     double to_salt = fabs(salinity - hw_limits[HW_LIMIT_SALT_FROM].value);
-    double nearest = to_fresh < to_salt ? to_fresh : to_salt;
+    return to_fresh < to_salt ? to_fresh : to_salt;
+}
+
+/* What ratios are to, where they are to the published limits, by which of them apply. */
+static inline double published_notes(const struct ammonia_stands *stands, bool salt, bool fresh)
+{
     return note_where(salt, HW_AMMONIA_NOTE_RATIO_SALT) +
            note_where(fresh, HW_AMMONIA_NOTE_RATIO_FRESH) +
            note_where(salt && fresh, HW_AMMONIA_NOTE_RATIO_STRICTER) +
-           note_where(below_limit(nearest, HW_LIMIT_CRITERIA_NEAR), HW_AMMONIA_NOTE_CRITERIA_JUMP);
+           note_where(stands->at_jump, HW_AMMONIA_NOTE_CRITERIA_JUMP);
 }
 
 /* By the reading, as it was written and in the tank, and by where the formulas were fitted. */
-static inline double reading_notes(const struct ammonia_sample *s, double tan)
+static inline double reading_notes(const struct ammonia_sample *s, double tan,
+                                   const struct ammonia_stands *stands)
 {
-    bool act = above_limit(s->total_n, HW_LIMIT_ACT_TODAY);
     bool any = s->total_n > 0;
-    bool calm = !act;
+    bool calm = !stands->act;
     bool read = !isnan(tan);
-    bool at_end = !below_limit(tan, HW_LIMIT_KIT_END);
     /* below that pH any total above a limit for days is above what to act on today, too */
-    bool sour = act & below_limit(s->ph_meter, HW_LIMIT_SOUR_BELOW);
+    bool sour = stands->act & stands->sour;
     return note_where(!read, HW_AMMONIA_NOTE_TAN_UNSAID) +
-           note_where(read & at_end, HW_AMMONIA_NOTE_KIT_END) +
+           note_where(read & stands->at_end, HW_AMMONIA_NOTE_KIT_END) +
            note_where(sour, HW_AMMONIA_NOTE_SOUR_TANK) +
-           note_where(act, HW_AMMONIA_NOTE_ACT_TODAY) +
+           note_where(stands->act, HW_AMMONIA_NOTE_ACT_TODAY) +
            note_where(any & calm, HW_AMMONIA_NOTE_ANY_AMMONIA) +
            note_where(s->fit_stretched, HW_AMMONIA_NOTE_FIT_STRETCHED) +
            note_where(s->criteria_stretched, HW_AMMONIA_NOTE_CRITERIA_STRETCHED);

@@ -6,12 +6,13 @@
 #include "cli/marks.h"
 #include "cli/notes.h"
 #include "cli/report_json.h"
+#include "engine/decimal_column.h"
 
-enum { OUT_SIZE = 1 << 16, PROBLEM_MAX = 64, NOT_ASKED = -1, CODES_KEPT = 32, CODES_SHIFT = 59 };
+enum { OUT_SIZE = 1 << 18, PROBLEM_MAX = 64, NOT_ASKED = -1, CODES_KEPT = 128, CODES_SHIFT = 57 };
 
 /* Bytes that are copied at once where a row is written in one go: so many behind what is copied are
  * read as well, and written to. */
-enum { ROWS_STRIDE = 32 };
+enum { ROWS_STRIDE = 32, LINES_SPELT = 64 };
 
 /* What is said once for a file. */
 enum telling { TELL_SURPLUS, TELL_COMMA, TELL_LINES, TELL_TANK, TELLINGS };
@@ -19,19 +20,18 @@ enum telling { TELL_SURPLUS, TELL_COMMA, TELL_LINES, TELL_TANK, TELLINGS };
 /* A record of the block, and what became of it. */
 struct row {
     struct csv_record record;
-    size_t number;       /* 1 is the first after the header */
-    size_t cells;        /* how many it has */
-    size_t keep;         /* bytes of the record that are written, when it has too many cells */
-    long place;          /* in the block's columns, or NOT_ASKED */
-    const char *problem; /* a code, or NULL */
+    size_t cells;              /* how many it has */
+    size_t keep;               /* bytes of the record that are written, when it has too many */
+    const char *problem;       /* a code, or NULL */
     const char *problem_input; /* the input that it concerns, or NULL */
+    int place;                 /* in the block's columns, or NOT_ASKED */
     bool quick;                /* all inputs that have a column are from there */
 };
 
-/* How some notes are spelt. */
+/* How some notes are spelt: the cell between its separators, and the end of a line. */
 struct codes {
-    uint64_t notes, possible; /* possible has all bits where nothing is kept yet */
-    size_t n;
+    uint64_t notes, possible;
+    size_t n; /* 0 where nothing is kept yet */
     char text[CODES_MAX + ROWS_STRIDE];
 };
 
@@ -47,7 +47,8 @@ struct quick {
     bool allowed;
     struct quick_feed feed[HW_INPUTS]; /* of each feed of the columns */
     size_t begin, end;                 /* empty, 0, when the text was moved */
-    size_t n, next;                    /* marks, and the first of the record at hand */
+    size_t n, next;                    /* marks; and the line feed before the record at hand */
+    size_t run;                        /* how many records are tried at once */
     uint16_t at[MARKS_MAX];
 };
 
@@ -58,6 +59,8 @@ struct line {
     size_t n;
     const double *from[HW_RESULTS]; /* the columns of the results that are written, in order */
     size_t room;                    /* what a line needs at most beside its record */
+    size_t first, n_spelt;          /* the places of the block that are spelt at the moment */
+    struct hw_spelt spelt[HW_RESULTS * LINES_SPELT]; /* one result after another */
 };
 
 struct rows {

@@ -249,7 +249,7 @@ static void ask(struct rows *rows, struct row *row, const struct hw_text fed[])
         row->problem = swapped ? "decimal-point" : hw_problem_code(problem);
     }
     if (!row->problem) {
-        row->place = (long)rows->n_asked++;
+        row->place = (int)rows->n_asked++;
     } else if (which < rows->calc->n_inputs) {
         row->problem_input = rows->calc->inputs[which].name;
     }
@@ -259,7 +259,8 @@ void rows_take(struct rows *rows, struct csv_record record)
 {
     struct hw_text fed[HW_INPUTS] = {{NULL, 0}};
     struct row *row = &rows->row[rows->n_rows++];
-    *row = (struct row){.record = record, .number = ++rows->number, .place = NOT_ASKED};
+    rows->number++;
+    *row = (struct row){.record = record, .place = NOT_ASKED};
     row->problem = split(rows, row, fed);
     if (rows->args->decimal_comma) {
         swap_decimals(rows, fed);

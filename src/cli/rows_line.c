@@ -3,7 +3,6 @@
 
 #include "cli/stream.h"
 #include "engine/decimal.h"
-#include "engine/decimal_quick.h"
 
 #include <string.h>
 
@@ -22,17 +21,32 @@ static inline struct codes *codes_of(struct rows *rows, uint64_t told)
     return &rows->codes[told * UINT64_C(0x9e3779b97f4a7c15) >> CODES_SHIFT];
 }
 
+static inline bool are_spelt(const struct codes *codes, uint64_t told, uint64_t possible)
+{
+    return codes->notes == told && codes->possible == possible && codes->n > 0;
+}
+
+static void spell_codes(struct rows *rows, uint64_t told, uint64_t possible, struct codes *codes)
+{
+    char *text = codes->text;
+    text[0] = rows->out_separator;
+    notes_codes(rows->calc, told, possible, text + 1);
+    size_t n = strlen(text);
+    text[n] = rows->out_separator;
+    text[n + 1] = '\n';
+    codes->n = n + 2;
+    codes->possible = possible;
+    codes->notes = told;
+}
+
 struct hw_text rows_codes(struct rows *rows, uint64_t notes, uint64_t possible)
 {
     uint64_t told = notes & rows->tellable;
     struct codes *codes = codes_of(rows, told);
-    if (codes->notes != told || codes->possible != possible) {
-        notes_codes(rows->calc, told, possible, codes->text);
-        codes->n = strlen(codes->text);
-        codes->possible = possible;
-        codes->notes = told;
+    if (!are_spelt(codes, told, possible)) {
+        spell_codes(rows, told, possible, codes);
     }
-    return (struct hw_text){codes->text, codes->n};
+    return (struct hw_text){codes->text + 1, codes->n - 3};
 }
 
 void rows_line_prepare(struct rows *rows)
@@ -43,9 +57,6 @@ void rows_line_prepare(struct rows *rows)
     line->allowed =
         table && !args->spread && !args->decimal_comma && rows->in_separator == rows->out_separator;
     line->digits = args->digits ? args->digits : 6;
-    for (size_t i = 0; i < CODES_KEPT; i++) {
-        rows->codes[i].possible = UINT64_MAX;
-    }
     for (size_t at = 0; at < rows->calc->n_results; at++) {
         if (args->only[args->order[at]]) {
             line->from[line->n++] = rows->batch.out[args->order[at]];
@@ -63,39 +74,68 @@ static inline char *append(char *to, const char *text, size_t n)
     return to + n;
 }
 
-static inline char *append_number(char *to, double value, int digits)
+/* Spells the results from a place on. */
+static void spell(struct rows *rows, size_t first)
 {
-    size_t n = hw_quick_write(to, value, digits);
-    return to + (n > 0 ? n : hw_decimal_write(to, value, digits));
+    struct line *line = &rows->line;
+    size_t left = rows->n_asked - first;
+    line->first = first;
+    line->n_spelt = left < LINES_SPELT ? left : LINES_SPELT;
+    for (size_t i = 0; i < line->n; i++) {
+        hw_column_write(line->spelt + i * LINES_SPELT, line->from[i] + first, line->n_spelt,
+                        line->digits, rows->out_separator);
+    }
 }
 
-bool rows_line_put(struct rows *rows, const struct row *row)
+/* The end of a line, from the separator before the cautions on. */
+static inline const struct codes *end_of_line(struct rows *rows, uint64_t told)
+{
+    struct codes *codes = codes_of(rows, told);
+    if (!are_spelt(codes, told, 0)) {
+        spell_codes(rows, told, 0, codes);
+    }
+    return codes;
+}
+
+/* True when the row can be written in one go. */
+static inline bool is_fine(const struct row *row, size_t cells, size_t longest)
+{
+    return !row->problem && row->cells == cells && row->record.n <= longest;
+}
+
+size_t rows_line_put(struct rows *rows, size_t first)
 {
     const struct line *line = &rows->line;
-    size_t most = row->record.n + line->room;
-    if (!line->allowed || row->problem || most > OUT_SIZE || row->cells != rows->columns.n) {
-        return false;
+    const size_t cells = rows->columns.n;
+    const size_t longest = OUT_SIZE - line->room;
+    const size_t n_results = line->n;
+    const uint64_t grave = rows->grave;
+    const uint64_t tellable = rows->tellable;
+    const struct row *row = rows->row + first;
+    const struct row *end = rows->row + (line->allowed ? rows->n_rows : first);
+    for (; row < end && is_fine(row, cells, longest); row++) {
+        const size_t place = (size_t)row->place;
+        const uint64_t notes = rows->batch.notes[place];
+        if ((notes & grave) != 0) {
+            break;
+        }
+        if (rows->written + row->record.n > longest) {
+            rows_flush(rows);
+        }
+        if (place - line->first >= line->n_spelt) {
+            spell(rows, place);
+        }
+        char *begin = rows->text + rows->written;
+        char *to = append(begin, row->record.at, row->record.n);
+        const struct hw_spelt *spelt = &line->spelt[place - line->first];
+        for (size_t i = 0; i < n_results; i++) {
+            const struct hw_spelt *cell = &spelt[i * LINES_SPELT];
+            memcpy(to, cell, sizeof *cell);
+            to += cell->n;
+        }
+        const struct codes *codes = end_of_line(rows, notes & tellable);
+        to = append(to, codes->text, codes->n);
+        rows->written += (size_t)(to - begin);
     }
-    if (most > OUT_SIZE - rows->written) {
-        rows_flush(rows);
-    }
-    const size_t place = (size_t)row->place;
-    const char separator = rows->out_separator;
-    char *begin = rows->text + rows->written;
-    char *to = append(begin, row->record.at, row->record.n);
-    for (size_t i = 0; i < line->n; i++) {
-        *to++ = separator;
-        to = append_number(to, line->from[i][place], line->digits);
-    }
-    uint64_t notes = rows->batch.notes[place];
-    const struct codes *codes = codes_of(rows, notes & rows->tellable);
-    if (codes->notes != (notes & rows->tellable) || codes->possible != 0) {
-        (void)rows_codes(rows, notes, 0);
-    }
-    *to++ = separator;
-    to = append(to, codes->text, codes->n);
-    *to++ = separator;
-    *to++ = '\n';
-    rows->written += (size_t)(to - begin);
-    return true;
+    return (size_t)(row - rows->row) - first;
 }

@@ -6,9 +6,9 @@
 /* Finds out, once all else is prepared, whether lines of this run are written so. */
 void rows_line_prepare(struct rows *rows);
 
-/* Writes a row that has no problem. False, and nothing written, when this run or this row is not of
- * that kind, or when the row is too long for that. */
-bool rows_line_put(struct rows *rows, const struct row *row);
+/* Writes the rows of a block from `first` on, as long as they have no problem. Returns how many;
+ * none when this run or that row is not of that kind, or when the row is too long for that. */
+size_t rows_line_put(struct rows *rows, size_t first);
 
 /* Hands what was written to stdout. */
 void rows_flush(struct rows *rows);

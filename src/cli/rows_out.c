@@ -125,6 +125,12 @@ void rows_put_header(struct rows *rows)
 
 /* --- Rows out --------------------------------------------------------------------------------- */
 
+/* 1 is the first row after the header. */
+static size_t number_of(const struct rows *rows, const struct row *row)
+{
+    return rows->number - rows->n_rows + (size_t)(row - rows->row) + 1;
+}
+
 /* The code of the note that left no answer, and the word for its kind. Of several it is one of the
  * gravest: a row that is withheld is never called refused. */
 static void find_refusal(struct rows *rows, struct row *row)
@@ -249,8 +255,8 @@ static void put_report(struct rows *rows, const struct row *row)
     struct hw_spread spread;
     (void)snprintf(problem, sizeof problem, "%s%s%s", row->problem ? row->problem : "",
                    row->problem_input ? " " : "", row->problem_input ? row->problem_input : "");
-    struct row_view view = {row->number, &rows->columns, row->record, row->problem ? problem : NULL,
-                            surplus_of(rows, row)};
+    struct row_view view = {number_of(rows, row), &rows->columns, row->record,
+                            row->problem ? problem : NULL, surplus_of(rows, row)};
     view_row(rows, row, &answer);
     if (rows->args->spread) {
         hw_question_spread(&rows->question, &answer, &spread);
@@ -290,17 +296,17 @@ static void tell_once(struct rows *rows, const struct row *row, enum telling wha
     if (what == TELL_SURPLUS) {
         complain(
             "%s: row %zu has more cells than the header: a decimal comma without quotes makes one",
-            name, row->number);
+            name, number_of(rows, row));
     } else if (what == TELL_COMMA) {
         complain("%s: row %zu has a decimal comma: add --decimal comma if they all have", name,
-                 row->number);
+                 number_of(rows, row));
     } else if (what == TELL_TANK) {
-        complain("%s: row %zu names a tank that is not in %s", name, row->number,
+        complain("%s: row %zu names a tank that is not in %s", name, number_of(rows, row),
                  rows->args->tanks);
     } else {
         complain("%s: row %zu runs over %zu lines: a quote that opens there takes in the rows after"
                  " it",
-                 name, row->number, lines_of(&row->record));
+                 name, number_of(rows, row), lines_of(&row->record));
     }
 }
 
@@ -342,7 +348,7 @@ static bool allow(struct rows *rows, const struct row *row)
     if (rows->args->on_bad == BAD_STOP) {
         rows->stopped = true;
         rows_flush(rows);
-        complain("%s: row %zu: %s%s%s: stopped", input_name(&rows->input), row->number,
+        complain("%s: row %zu: %s%s%s: stopped", input_name(&rows->input), number_of(rows, row),
                  row->problem, row->problem_input ? " " : "",
                  row->problem_input ? row->problem_input : "");
         return false;
@@ -350,28 +356,36 @@ static bool allow(struct rows *rows, const struct row *row)
     return true;
 }
 
+/* Writes a row as it comes. */
+static void put_row(struct rows *rows, struct row *row)
+{
+    if (row->place != NOT_ASKED && (rows->batch.notes[row->place] & rows->grave) != 0) {
+        find_refusal(rows, row);
+    }
+    if (!row->problem && is_lossy(rows, &row->record)) {
+        row->problem = "tab-or-line-break";
+    }
+    if (!allow(rows, row)) {
+        return;
+    }
+    if (rows_is_table(rows)) {
+        put_table_row(rows, row);
+    } else {
+        put_report(rows, row);
+    }
+}
+
 void rows_finish_block(struct rows *rows)
 {
     hw_batch_run(&rows->batch, rows->n_asked);
-    for (size_t i = 0; i < rows->n_rows && !rows->stopped; i++) {
-        struct row *row = &rows->row[i];
-        if (row->place != NOT_ASKED && (rows->batch.notes[row->place] & rows->grave) != 0) {
-            find_refusal(rows, row);
+    rows->line.n_spelt = 0;
+    for (size_t i = 0; i < rows->n_rows && !rows->stopped;) {
+        size_t n = rows_line_put(rows, i);
+        if (n == 0) {
+            put_row(rows, &rows->row[i]);
+            n = 1;
         }
-        if (!row->problem && is_lossy(rows, &row->record)) {
-            row->problem = "tab-or-line-break";
-        }
-        if (!allow(rows, row)) {
-            continue;
-        }
-        if (rows_line_put(rows, row)) {
-            continue;
-        }
-        if (rows_is_table(rows)) {
-            put_table_row(rows, row);
-        } else {
-            put_report(rows, row);
-        }
+        i += n;
     }
     rows->n_rows = rows->n_asked = 0;
 }

@@ -95,7 +95,7 @@ static inline int hw_ammonia_stretched(enum hw_ammonia_model model, enum hw_ph_s
 /* Moles of NH3 over moles of NH3 and NH4+. */
 static inline double hw_fraction_of(double ph, double pk)
 {
-    return 1.0 / (1.0 + hw_exp10(pk - ph));
+    return 1.0 / (1.0 + hw_exp10_within(pk - ph));
 }
 
 #endif

@@ -73,9 +73,9 @@ static inline double hw_scaled_exp(double y, double rounded)
     return (1.0 + (y + y * y * p)) * power;
 }
 
-/* 10^x for |x| <= HW_EXP10_LIMIT, else NaN. With k the whole number nearest to x log2(10) and
+/* 10^x for |x| <= HW_EXP10_LIMIT. With k the whole number nearest to x log2(10) and
  * r = x - k log10(2), 10^x = 2^k exp(r ln 10). */
-static inline double hw_exp10(double x)
+static inline double hw_exp10_within(double x)
 {
     const double log2_10 = 0x1.a934f0979a371p+1;
     const double log10_2_high = 0x1.34413509f6000p-2; /* 13 low bits clear: k times it is exact */
@@ -85,7 +85,13 @@ static inline double hw_exp10(double x)
     double rounded = x * log2_10 + hw_rounder;
     double k = rounded - hw_rounder;
     double r = (x - k * log10_2_high) - k * log10_2_low;
-    double result = hw_scaled_exp(r * ln_10_high + r * ln_10_low, rounded);
+    return hw_scaled_exp(r * ln_10_high + r * ln_10_low, rounded);
+}
+
+/* The same, and NaN for any other x. */
+static inline double hw_exp10(double x)
+{
+    double result = hw_exp10_within(x);
     return x >= -HW_EXP10_LIMIT && x <= HW_EXP10_LIMIT ? result : HW_NO_ANSWER;
 }
 

@@ -146,13 +146,18 @@ static void write_no_answer(const struct hw_calc *calc, const struct hw_block *b
     }
 }
 
-/* What the engine makes of the notes of a calculation. */
-struct finishing {
-    const struct hw_calc *calc;
-    uint64_t grave, with_answer, ever, telling;
-};
+static struct hw_finishing finishing_of(const struct hw_calc *calc)
+{
+    return (struct hw_finishing){
+        .calc = calc,
+        .grave = hw_notes_grave(calc),
+        .with_answer = set_by(calc, HW_SET_WITH_ANSWER),
+        .ever = set_by(calc, HW_SET_EVER),
+        .telling = tell_facts(calc),
+    };
+}
 
-static uint64_t finish_notes(const struct finishing *f, uint64_t notes)
+static uint64_t finish_notes(const struct hw_finishing *f, uint64_t notes)
 {
     const uint64_t own = bit_of(HW_NOTE_NOT_FINITE);
     if ((notes & f->grave & ~own) != 0) {
@@ -163,9 +168,9 @@ static uint64_t finish_notes(const struct finishing *f, uint64_t notes)
 }
 
 /* Most rows of a block have one of a few sets of notes: each is worked out once or so. */
-enum { SETS_KEPT = 16, SETS_SHIFT = 60 };
+enum { SETS_KEPT = 64, SETS_SHIFT = 58 };
 
-static void finish_rows(const struct finishing *f, const struct hw_block *block)
+static void finish_rows(const struct hw_finishing *f, const struct hw_block *block)
 {
     uint64_t set[SETS_KEPT] = {0};
     uint64_t finished[SETS_KEPT];
@@ -188,26 +193,26 @@ static void finish_rows(const struct finishing *f, const struct hw_block *block)
     }
 }
 
+static void run(const struct hw_finishing *f, const struct hw_block *block)
+{
+    if (f->calc->block && f->calc->block(block)) {
+        judge_columns(f->calc, block);
+    } else {
+        answer_rows(f->calc, block);
+    }
+    finish_rows(f, block);
+}
+
 void hw_block_run(const struct hw_calc *calc, const struct hw_block *block)
 {
-    const struct finishing f = {
-        .calc = calc,
-        .grave = hw_notes_grave(calc),
-        .with_answer = set_by(calc, HW_SET_WITH_ANSWER),
-        .ever = set_by(calc, HW_SET_EVER),
-        .telling = tell_facts(calc),
-    };
-    if (calc->block && calc->block(block)) {
-        judge_columns(calc, block);
-    } else {
-        answer_rows(calc, block);
-    }
-    finish_rows(&f, block);
+    const struct hw_finishing finishing = finishing_of(calc);
+    run(&finishing, block);
 }
 
 void hw_batch_fill(struct hw_batch *batch, const struct hw_question *question, size_t n)
 {
     batch->calc = question->calc;
+    batch->finishing = finishing_of(question->calc);
     memset(batch->unwanted, 0, sizeof batch->unwanted);
     for (size_t i = 0; i < batch->calc->n_inputs; i++) {
         for (size_t row = 0; row < n; row++) {
@@ -231,7 +236,7 @@ void hw_batch_run(struct hw_batch *batch, size_t n)
     }
     memset(batch->notes, 0, n * sizeof batch->notes[0]);
     struct hw_block block = {n, in, out, batch->notes};
-    hw_block_run(batch->calc, &block);
+    run(&batch->finishing, &block);
 }
 
 void hw_question_answer(const struct hw_question *question, struct hw_answer *answer)

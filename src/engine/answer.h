@@ -21,9 +21,16 @@ const struct hw_note *hw_note_at(const struct hw_calc *calc, size_t bit);
  * refused and withheld rows. The one way to a calculation, for one row and for many. */
 void hw_block_run(const struct hw_calc *calc, const struct hw_block *block);
 
+/* What the engine makes of the notes of a calculation: bits, by what those notes do. */
+struct hw_finishing {
+    const struct hw_calc *calc;
+    uint64_t grave, with_answer, ever, telling;
+};
+
 /* Questions to one calculation, one a row, held in columns. Large: one at a time, on the stack. */
 struct hw_batch {
     const struct hw_calc *calc;
+    struct hw_finishing finishing;
     double in[HW_INPUTS][HW_BLOCK];
     double out[HW_RESULTS][HW_BLOCK];
     uint64_t notes[HW_BLOCK];

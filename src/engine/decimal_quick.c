@@ -8,6 +8,14 @@ const double hw_powers[] = {
 };
 
 /* clang-format off */
+const struct hw_splits hw_splits = {
+    .before = {0x00000000000000, 0x000000000000ff, 0x0000000000ffff, 0x00000000ffffff,
+               0x000000ffffffff, 0x0000ffffffffff, 0x00ffffffffffff, 0xffffffffffffff},
+    .behind = {0xffffffffffffff00, 0xffffffffffff0000, 0xffffffffff000000, 0xffffffff00000000,
+               0xffffff0000000000, 0xffff000000000000, 0xff00000000000000, 0x0000000000000000},
+    .power = {1e7, 1e6, 1e5, 1e4, 1e3, 1e2, 1e1, 1e0},
+};
+
 const uint16_t hw_pairs[100] = {
     0x0000, 0x0100, 0x0200, 0x0300, 0x0400, 0x0500, 0x0600, 0x0700, 0x0800, 0x0900,
     0x0001, 0x0101, 0x0201, 0x0301, 0x0401, 0x0501, 0x0601, 0x0701, 0x0801, 0x0901,

@@ -36,50 +36,56 @@ static inline double hw_ten_to(int power)
  * step side by side. */
 static inline uint32_t hw_join_digits(uint64_t digits)
 {
-    const uint64_t every_fourth = UINT64_C(0x000000ff000000ff);
-    uint64_t pairs = digits * 10 + (digits >> 8);
-    uint64_t first = (pairs & every_fourth) * (100 + (UINT64_C(1000000) << 32));
-    uint64_t second = (pairs >> 16 & every_fourth) * (1 + (UINT64_C(10000) << 32));
-    return (uint32_t)((first + second) >> 32);
+    uint64_t pairs = (digits * 10 + (digits >> 8)) & UINT64_C(0x00ff00ff00ff00ff);
+    uint64_t fours = pairs * ((100 << 16) + 1) >> 16 & UINT64_C(0x0000ffff0000ffff);
+    return (uint32_t)(fours * ((UINT64_C(10000) << 32) + 1) >> 32);
 }
+
+/* By the place of a point among eight digits: the bytes before it and behind it, and the power of
+ * ten that they are divided by. */
+struct hw_splits {
+    uint64_t before[HW_QUICK_READ_MAX], behind[HW_QUICK_READ_MAX];
+    double power[HW_QUICK_READ_MAX];
+};
+
+extern const struct hw_splits hw_splits;
 
 /* Reads a text that is nothing but a short number: digits, and a point before, behind or between
  * them or none.
  *
  * Given
- *   end       the byte behind the text; the HW_QUICK_READ_MAX bytes before it can be read, whatever
- *             they are
- *   n         the bytes of the text
+ *   text      HW_QUICK_READ_MAX bytes of it can be read, whatever follows the text
+ *   end       the byte behind the text
  * Returned
  *   value     as hw_decimal_read of decimal.h; untouched when the answer is false
  * Function value
  *   False for any other text, and for one longer than HW_QUICK_READ_MAX: it may be a number still.
  */
-static inline bool hw_quick_read(const char *end, size_t n, double *value)
+static inline bool hw_quick_read(const char *text, const char *end, double *value)
 {
     /* The text becomes the end of eight digits: zeros before it, and what stands before a point
      * moved up over it. Then it is Clinger's short cut: see read_fast in decimal.c. */
+    const size_t n = (size_t)(end - text);
     if (!HW_ROUNDED_ONCE || n - 1 >= HW_QUICK_READ_MAX) {
         return false;
     }
-    unsigned before = 8 * (HW_QUICK_READ_MAX - (unsigned)n);
-    uint64_t digits = hw_eight_load(end - HW_QUICK_READ_MAX) ^ HW_EIGHT('0');
-    digits = digits >> before << before;
-    uint64_t other = digits ^ HW_EIGHT('.' ^ '0');
-    /* The lowest bit tells the first point. A second one, or a bit above that is wrong, comes of
-     * a byte that is no digit. */
-    uint64_t points = (other - HW_EIGHT(0x01)) & ~other & HW_EIGHT(0x80);
-    int fraction = 0;
+    double power = 1;
+    uint64_t digits = (hw_eight_load(text) ^ HW_EIGHT('0')) << (0 - 8 * n) % 64;
+    /* A bit that points have and digits do not. The last byte with it must be a point; another
+     * one, before it, is no digit. */
+    uint64_t points = digits & HW_EIGHT(0x10);
     if (points != 0) {
-        uint64_t to_point = points ^ (points - 1); /* the bytes up to it, and it */
-        digits = (digits & ~to_point) | (digits & to_point >> 8) << 8;
-        fraction = __builtin_clzll(points) / 8;
+        unsigned last = (63 ^ (unsigned)__builtin_clzll(points)) / 8;
+        if (end[(int)last - HW_QUICK_READ_MAX] != '.' || n == 1) {
+            return false;
+        }
+        digits = (digits & hw_splits.behind[last]) | (digits & hw_splits.before[last]) << 8;
+        power = hw_splits.power[last];
     }
-    bool others = (((digits + HW_EIGHT(0x80 - 10)) | digits) & HW_EIGHT(0x80)) != 0;
-    if (others || (points != 0 && n == 1)) {
+    if ((((digits + HW_EIGHT(0x80 - 10)) | digits) & HW_EIGHT(0x80)) != 0) {
         return false;
     }
-    *value = hw_join_digits(digits) / hw_ten_to(fraction);
+    *value = hw_join_digits(digits) / power;
     return true;
 }
 
@@ -92,19 +98,38 @@ static inline uint64_t hw_quick_bits(double x)
     return bits;
 }
 
-/* The power of ten that a begins with, for 1e-15 <= a < 1e22: the last of `hw_powers` not above a.
- * For 2^b <= a < 2^(b+1) that is b log10(2) rounded down, or one more. The whole-number form of it
- * holds for |b| <= 80: 78913 / 2^18 is log10(2) less 8e-7, and no 2^b up to there is so near to a
- * power of ten that 80 x 8e-7 in the logarithm matters (10^3 < 2^10 is the nearest: 0.01). */
-static inline int hw_power_of(double a)
+/* What it takes to write so many digits. They are filled up with zeros to six or eight. */
+struct hw_width {
+    int digits;
+    bool six;
+    uint32_t beyond, fill; /* 10^digits, and what a number of so many digits is filled up by */
+};
+
+static inline bool hw_is_quick(int digits)
 {
-    int32_t b = (int32_t)(hw_quick_bits(a) >> 52) - 1023;
-    int32_t low = ((b * 78913 + (64 << 18)) >> 18) - 64;
-    return low + (a >= hw_ten_to(low + 1));
+    return HW_ROUNDED_ONCE && digits >= 1 && digits <= HW_QUICK_DIGITS_MAX;
 }
 
-/* Rounds a to so many digits: eight digits, filled with zeros, and the power of ten of the first.
- * False when it cannot be told which way to round.
+static inline struct hw_width hw_width_of(int digits)
+{
+    bool six = digits <= 6;
+    return (struct hw_width){digits, six, (uint32_t)hw_ten_to(digits),
+                             (uint32_t)hw_ten_to((six ? 6 : 8) - digits)};
+}
+
+/* The place in `hw_powers` of the power of ten that a begins with, the last not above a. For
+ * 2^b <= a < 2^(b+1) that is b log10(2) rounded down, or one more. The whole-number form of it
+ * holds for |b| <= 80: 78913 / 2^18 is log10(2) less 8e-7, and no 2^b up to there is so near to a
+ * power of ten that 80 x 8e-7 in the logarithm matters (10^3 < 2^10 is the nearest: 0.01). */
+static inline size_t hw_power_place(double a, uint32_t exponent)
+{
+    const uint32_t less = 1023 * 78913 - ((1 - HW_POWER_MIN) << 18);
+    size_t next = (exponent * 78913 - less) >> 18;
+    return next - 1 + (a >= hw_powers[next]);
+}
+
+/* Rounds a to so many digits: a whole number of them, and the power of ten of the first. 0 for
+ * what is not positive, very large or small, and when it cannot be told which way to round.
  *
  * Why this is exact. Let D be the digits, x the power found, t = a 10^(D-1-x) the true number to be
  * rounded to a whole one, and s what is computed for it.
@@ -121,45 +146,54 @@ static inline int hw_power_of(double a)
  *    tenfold of t, which lies less than 10^8 2^-53 below 10^D, to 10^D: one and zeros as well. x is
  *    never too low: a double not below 10^(x+1) is not below the double nearest to it.
  * 5. When s rounds up to 10^D, a rounds to the next power of ten, and so it does in printf. */
-static inline bool hw_quick_round(double a, int digits, uint32_t *eight, int *power)
+static inline uint32_t hw_quick_round(double a, const struct hw_width *width, int *power)
 {
-    static const uint32_t fill[HW_QUICK_DIGITS_MAX + 1] = {0,    10000000, 1000000, 100000, 10000,
-                                                           1000, 100,      10,      1};
+    enum { LEAST = 1023 - 49, MOST = 1023 + 72 }; /* 2^-49 > 10^-15, and 2^73 < 10^22 */
     const double rounder = 0x1.8p52;
     const double half = 0.5;
-    int x = hw_power_of(a);
-    int scale = digits - 1 - x;
-    double s = scale >= 0 ? a * hw_ten_to(scale) : a / hw_ten_to(-scale);
+    uint64_t exponent = hw_quick_bits(a) >> 52; /* behind the sign */
+    if (exponent - LEAST > MOST - LEAST) {
+        return 0;
+    }
+    size_t first = hw_power_place(a, (uint32_t)exponent);
+    ptrdiff_t scale = width->digits - 1 - HW_POWER_MIN - (ptrdiff_t)first;
+    double s =
+        scale >= 0 ? a * hw_powers[scale - HW_POWER_MIN] : a / hw_powers[-scale - HW_POWER_MIN];
     double sum = s + rounder;
     double off = s - (sum - rounder);
     if ((hw_quick_bits(off) ^ hw_quick_bits(half)) << 1 == 0) {
-        return false;
+        return 0;
     }
-    uint64_t bits = hw_quick_bits(sum);
-    uint32_t whole = (uint32_t)bits * fill[digits];
-    bool carried = whole == 100000000;
-    *eight = carried ? 10000000 : whole;
-    *power = x + carried;
-    return true;
+    uint32_t whole = (uint32_t)hw_quick_bits(sum);
+    *power = (int)first + HW_POWER_MIN;
+    if (whole == width->beyond) {
+        whole /= 10;
+        ++*power;
+    }
+    return whole;
 }
 
-/* Eight digits as the bytes of a word, the first in the lowest byte, two at a time. n 5243 / 2^19
- * is n / 100 in whole numbers below 10000. */
-static inline uint64_t hw_spread_digits(uint32_t eight)
+/* Digits as the bytes of a word, the first in the lowest byte, two at a time. They are parted side
+ * by side, which makes the way from the number to the word short. */
+static inline uint64_t hw_spread_six(uint32_t six)
 {
-    uint32_t high = eight / 10000;
-    uint32_t low = eight - 10000 * high;
-    uint32_t first = high * 5243 >> 19;
-    uint32_t third = low * 5243 >> 19;
-    return hw_pairs[first] | (uint64_t)hw_pairs[high - 100 * first] << 16 |
-           (uint64_t)hw_pairs[third] << 32 | (uint64_t)hw_pairs[low - 100 * third] << 48;
+    uint32_t two = six / 10000;
+    uint32_t four = six / 100;
+    return hw_pairs[two] | (uint64_t)hw_pairs[four - 100 * two] << 16 |
+           (uint64_t)hw_pairs[six - 100 * four] << 32;
+}
+
+static inline uint64_t hw_spread_eight(uint32_t eight)
+{
+    uint32_t six = eight / 100;
+    return hw_spread_six(six) | (uint64_t)hw_pairs[eight - 100 * six] << 48;
 }
 
 /* Where the last digit that is not 0 ends; there is one. gcc and clang both count zero bits, and a
  * search that branches would gamble on every number. */
 static inline size_t hw_last_digit(uint64_t digits)
 {
-    return HW_QUICK_DIGITS_MAX - (size_t)__builtin_clzll(digits) / 8;
+    return (63 ^ (size_t)__builtin_clzll(digits)) / 8 + 1;
 }
 
 /* Puts digits with a point behind the first `whole` of them, without zeros behind the point. All
@@ -174,18 +208,19 @@ static inline size_t hw_put_with_point(char *to, uint64_t digits, size_t whole)
     return last > whole ? last + 1 : whole;
 }
 
-/* Puts the digits as %g does: from 10^-4 up to as many whole digits as were asked for plainly, else
- * with a power of ten. */
-static inline size_t hw_put_digits(char *to, uint32_t eight, int power, int digits)
+/* Puts what hw_quick_round gave as %g does: from 10^-4 up to as many whole digits as were asked for
+ * plainly, else with a power of ten. */
+static inline size_t hw_quick_put(char *to, uint32_t whole, int power, const struct hw_width *width)
 {
-    uint64_t word = hw_spread_digits(eight);
+    uint32_t filled = whole * width->fill;
+    uint64_t word = width->six ? hw_spread_six(filled) : hw_spread_eight(filled);
     if (power < 0 && power >= -4) {
         hw_eight_store(to, HW_EIGHT('0'));
         to[1] = '.';
         hw_eight_store(to + 1 - power, word + HW_EIGHT('0'));
         return (size_t)(1 - power) + hw_last_digit(word);
     }
-    bool plain = power >= 0 && power < digits;
+    bool plain = power >= 0 && power < width->digits;
     size_t n = hw_put_with_point(to, word, plain ? (size_t)power + 1 : 1);
     if (plain) {
         return n;
@@ -199,25 +234,20 @@ static inline size_t hw_put_digits(char *to, uint32_t eight, int power, int digi
 }
 
 /* hw_decimal_write of decimal.h without the NUL. 0 where that must do it: for more digits than
- * HW_QUICK_DIGITS_MAX, for ties, for what is very large or small, and for 0, which begins with no
- * digit. */
+ * HW_QUICK_DIGITS_MAX, and for what hw_quick_round declines but for its sign. */
 static inline size_t hw_quick_write(char *to, double value, int digits)
 {
-    const double least = 1e-15;
-    const double beyond = 1e22;
-    uint64_t bits = hw_quick_bits(value) & UINT64_MAX >> 1;
-    uint32_t eight;
-    int power;
-    double a;
-    memcpy(&a, &bits, sizeof a);
-    /* doubles of one sign are in the order of their bits */
-    bool in_range = bits - hw_quick_bits(least) < hw_quick_bits(beyond) - hw_quick_bits(least);
-    if (!HW_ROUNDED_ONCE || !in_range || digits < 1 || digits > HW_QUICK_DIGITS_MAX ||
-        !hw_quick_round(a, digits, &eight, &power)) {
+    if (!hw_is_quick(digits)) {
         return 0;
     }
+    const struct hw_width width = hw_width_of(digits);
     size_t sign = (size_t)(hw_quick_bits(value) >> 63);
+    int power = 0;
+    uint32_t whole = hw_quick_round(sign != 0 ? -value : value, &width, &power);
+    if (whole == 0) {
+        return 0;
+    }
     to[0] = '-';
-    return sign + hw_put_digits(to + sign, eight, power, digits);
+    return sign + hw_quick_put(to + sign, whole, power, &width);
 }
 #endif

@@ -5,6 +5,7 @@
 #include "calc/list.h"
 #include "engine/answer.h"
 #include "inverted.h"
+#include "tables.h"
 
 #include <math.h>
 #include <setjmp.h>
@@ -130,9 +131,94 @@ static void no_share_does_it(void **state)
     assert_int_equal(n_blocks, blend->n_results + 1);
 }
 
+static size_t place_of(const struct hw_calc *calc, const char *name)
+{
+    size_t i = 0;
+    while (i < calc->n_inputs && strcmp(calc->inputs[i].name, name) != 0) {
+        i++;
+    }
+    check(i < calc->n_inputs);
+    return i;
+}
+
+/* Numbers one after another about x, as near as doubles are, each in a row of its own. */
+static void put_about(struct hw_question *question, size_t input, double x)
+{
+    for (int step = 0; step < 4; step++) {
+        x = nextafter(x, 0);
+    }
+    for (int step = 0; step < 8; step++, x = nextafter(x, HUGE_VAL)) {
+        question->in[input] = x;
+        put_row(question);
+    }
+}
+
+/* About where above_limit and below_limit turn, which is not at the limit itself. */
+static void put_turns(struct hw_question question, size_t input, double limit)
+{
+    double noise = 1e-9 * fmax(1, limit);
+    put_about(&question, input, limit - noise);
+    put_about(&question, input, limit);
+    put_about(&question, input, limit + noise);
+}
+
+static bool is_over(const struct hw_question *question, unsigned note)
+{
+    double out[HW_RESULTS];
+    uint64_t notes = 0;
+    question->calc->answer(question->in, out, &notes);
+    return (notes >> note & 1) != 0;
+}
+
+/* About the total from which on a note is raised. */
+static void put_total(struct hw_question question, size_t tan, unsigned note)
+{
+    double low = 0;
+    double high = 50;
+    for (int i = 0; i < 60; i++) {
+        question.in[tan] = low + (high - low) / 2;
+        *(is_over(&question, note) ? &high : &low) = question.in[tan];
+    }
+    check(high < 50);
+    put_about(&question, tan, high);
+}
+
+/* Ammonia side by side, about every number at which a note turns. */
+static void beside_limits(void **state)
+{
+    (void)state;
+    const struct hw_calc *ammonia = find_calc("ammonia");
+    struct hw_question question;
+    struct hw_answer answer;
+    ask(ammonia, "tan=0.6;ph=7.2;temp=25;salinity=34", &question, &answer);
+    const size_t tan = place_of(ammonia, "tan");
+    const size_t ph = place_of(ammonia, "ph");
+    const size_t salinity = place_of(ammonia, "salinity");
+    const double near = hw_limits[HW_LIMIT_CRITERIA_NEAR].value;
+    n_blocks = 0;
+    for (int warm = 0; warm < 30; warm++) {
+        question.in[place_of(ammonia, "temp")] = 10.3 + warm;
+        put_turns(question, tan, hw_limits[HW_LIMIT_ACT_TODAY].value);
+        put_turns(question, tan, hw_limits[HW_LIMIT_KIT_END].value);
+        put_turns(question, ph, hw_limits[HW_LIMIT_SOUR_BELOW].value);
+        put_turns(question, salinity, hw_limits[HW_LIMIT_SALT_FROM].value);
+        flush(ammonia);
+        put_turns(question, salinity, hw_limits[HW_LIMIT_SALT_FROM].value + near);
+        put_turns(question, salinity, hw_limits[HW_LIMIT_FRESH_BELOW].value - near);
+        put_total(question, tan, HW_AMMONIA_NOTE_OVER_LONG_SALT);
+        question.in[ph] = 8.4;
+        put_total(question, tan, HW_AMMONIA_NOTE_OVER_LONG_SALT);
+        put_total(question, tan, HW_AMMONIA_NOTE_OVER_SHORT_SALT);
+        question.in[ph] = 7.2;
+        flush(ammonia);
+    }
+    assert_int_equal(n_blocks, 60 * (ammonia->n_results + 1));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(every_block),
-                                       cmocka_unit_test(no_share_does_it)};
+                                       cmocka_unit_test(no_share_does_it),
+                                       cmocka_unit_test(beside_limits)};
     return hw_report_checks(cmocka_run_group_tests(tests, NULL, NULL));
 }

@@ -520,8 +520,8 @@ static void random_numbers_come_back(void **state)
 
 /* --- Short bare numbers ---------------------------------------------------------------------- */
 
-/* What is read of a short text that stands behind other bytes, as the ordinary reader reads it; and
- * whether it had to be read at all. */
+/* What is read of a short text that stands between other bytes, as the ordinary reader reads it;
+ * and whether it had to be read at all. */
 static void read_bare(const char *text, size_t n)
 {
     char room[3 * HW_QUICK_READ_MAX];
@@ -533,11 +533,12 @@ static void read_bare(const char *text, size_t n)
         points += text[i] == '.';
     }
     bool bare = n > 0 && n <= HW_QUICK_READ_MAX && digits + points == n && digits > 0 && points < 2;
-    for (int before = 0; before < 4; before++) {
+    for (int around = 0; around < 4; around++) {
         double got = 7.25;
-        memset(room, "9.,\xff"[before], sizeof room);
-        memcpy(room + sizeof room - n, text, n);
-        check(hw_quick_read(room + sizeof room, n, &got) == bare);
+        char *at = room + HW_QUICK_READ_MAX;
+        memset(room, "9.,\xff"[around], sizeof room);
+        memcpy(at, text, n);
+        check(hw_quick_read(at, at + n, &got) == bare);
         if (bare) {
             check(hw_decimal_read(text, n, &want) == n);
         }
