@@ -37,13 +37,27 @@ static double ph_allowed(double allowed, const struct hw_blend *blend, double ta
     return fmax(HW_PH_MIN, ph);
 }
 
-/* How far a mixture is from doing it: above 0 it does not. No pH is looked for: the mixture is at
- * most at the pH allowed when at that pH it would hold no more carbon than it does, and be in
- * balance with no more carbon dioxide than the air has. Water that cannot have that pH at all is
- * below it. */
-static double excess_of(const struct blend_waters *w, const struct hw_blend *b,
-                        const struct hw_carbonate_water *water)
+/* How far a mixture is from doing it, by its carbon and by the air: above 0 by either it does not.
+ * No pH is looked for: the mixture is at most at the pH allowed when at that pH it would hold no
+ * more carbon than it does, and be in balance with no more carbon dioxide than the air has. Water
+ * that cannot have that pH at all is below it. */
+enum { BY_CARBON, BY_AIR, WAYS };
+
+struct excess {
+    double by[WAYS];
+};
+
+/* Near ln(a / b) where a is near b, with its sign; from -2 to 2. */
+static double apart(double a, double b)
 {
+    return 2 * (a - b) / (a + b);
+}
+
+static struct excess excess_of(const struct blend_waters *w, const struct hw_blend *b,
+                               const struct hw_carbonate_water *water)
+{
+    static const struct excess does_it = {{-2, -2}};
+    static const struct excess does_not = {{2, 2}};
     const struct blend_water *tank = &w->tank;
     const struct blend_water *fresh = &w->fresh;
     double tan = level_of(b, tank->tan, fresh->tan);
@@ -52,22 +66,27 @@ static double excess_of(const struct blend_waters *w, const struct hw_blend *b,
     double most = NAN;
     double air = NAN;
     if (!(tan > 0)) {
-        return -1;
+        return does_it;
     }
     if (!(w->free_allowed > 0)) {
-        return 1; /* there was none, and there is some, however sour the water is */
+        return does_not; /* there was none, and there is some, however sour the water is */
     }
     double ph = ph_allowed(w->free_allowed, b, tan);
     if (hw_carbonate_water_read(water, ph, alkalinity, tan, &most, &air) < 0) {
-        return -1;
+        return does_it;
     }
-    return log(fmax(most / carbon, air / w->air));
+    return (struct excess){{apart(most, carbon), apart(air, w->air)}};
+}
+
+static double larger(struct excess excess)
+{
+    return fmax(excess.by[BY_CARBON], excess.by[BY_AIR]);
 }
 
 bool blend_does_it(const struct blend_waters *w, const struct hw_blend *blend,
                    const struct hw_carbonate_water *water)
 {
-    return !above(excess_of(w, blend, water), 0);
+    return !above(larger(excess_of(w, blend, water)), 0);
 }
 
 static bool is_mixture(const struct hw_carbonate_water *water, const struct hw_blend *blend)
@@ -104,36 +123,102 @@ static struct search search_of(const struct blend_waters *w)
     return search;
 }
 
-static double excess_at(const struct search *s, double share)
-{
-    struct hw_blend b;
-    struct hw_carbonate_water made;
-    hw_blend_mixed(&s->pair, share, &b);
-    return excess_of(s->w, &b, blend_ready(s->w, &b, &made));
-}
-
 /* A share, and how far it is from doing it. */
 struct tried {
-    double share, excess;
+    double share;
+    struct excess over;
+};
+
+static bool does_it(const struct tried *tried)
+{
+    return !(larger(tried->over) > 0);
+}
+
+/* The last shares tried, of which the border is foretold. */
+enum { TRIES = 4 };
+
+struct tries {
+    struct tried at[TRIES]; /* the last first */
+    int n;
 };
 
 static struct tried try_share(const struct search *s, double share)
 {
-    struct tried tried = {share, excess_at(s, share)};
+    struct hw_blend b;
+    struct hw_carbonate_water made;
+    hw_blend_mixed(&s->pair, share, &b);
+    struct tried tried = {share, excess_of(s->w, &b, blend_ready(s->w, &b, &made))};
     return tried;
 }
 
-/* The border between a share that does not do it and one that does. What is returned does it. */
-static double border(const struct search *s, struct tried bad, struct tried good)
+static void keep(struct tries *tries, struct tried tried)
+{
+    tries->n = tries->n < TRIES ? tries->n + 1 : TRIES;
+    for (int i = tries->n - 1; i > 0; i--) {
+        tries->at[i] = tries->at[i - 1];
+    }
+    tries->at[0] = tried;
+}
+
+/* The share as a polynomial of one excess, by Neville's rule, where that is 0. */
+static double foretold(const struct tries *tries, int way)
+{
+    double share[TRIES];
+    for (int i = 0; i < tries->n; i++) {
+        share[i] = tries->at[i].share;
+    }
+    for (int k = 1; k < tries->n; k++) {
+        for (int i = 0; i + k < tries->n; i++) {
+            double here = tries->at[i].over.by[way];
+            double there = tries->at[i + k].over.by[way];
+            share[i] += here * (share[i + 1] - share[i]) / (here - there);
+        }
+    }
+    return share[0];
+}
+
+/* Where one excess passes 0 between a share that does not do it and one that does; the share that
+ * does not where it does so by the other excess. */
+static double passes(const struct tries *tries, const struct tried *bad, const struct tried *good,
+                     int way)
+{
+    double a = bad->over.by[way];
+    double b = good->over.by[way];
+    if (!(a > 0)) {
+        return bad->share;
+    }
+    double share = foretold(tries, way);
+    return share > bad->share && share < good->share
+               ? share
+               : bad->share + (good->share - bad->share) * a / (a - b);
+}
+
+/* At the border as well as can be told: the last digit of a pH moves an excess by as much. */
+static bool is_border(const struct tried *tried)
+{
+    const double of_ph = 4e-15;
+    return does_it(tried) && larger(tried->over) >= -of_ph;
+}
+
+/* The border between a share that does not do it and one that does, the last two tried. Each excess
+ * is smooth, their larger one is not. What is returned does it. */
+static double border(const struct search *s, struct tries *tries)
 {
     const double close_enough = 1e-14;
-    struct hw_bracket b =
-        hw_bracket_between(bad.share, -bad.excess, good.share, -good.excess, close_enough);
-    while (hw_bracket_is_wide(&b)) {
-        double share = hw_bracket_cut(&b);
-        hw_bracket_take(&b, share, -excess_at(s, share));
+    struct tried bad = tries->at[0];
+    struct tried good = tries->at[1];
+    struct hw_bracket b = hw_bracket_between(bad.share, -larger(bad.over), good.share,
+                                             -larger(good.over), close_enough);
+    while (hw_bracket_is_wide(&b) && !is_border(&good)) {
+        double guess =
+            fmax(passes(tries, &bad, &good, BY_CARBON), passes(tries, &bad, &good, BY_AIR));
+        struct tried here = try_share(s, hw_bracket_cut_at(&b, guess));
+        hw_bracket_take(&b, here.share, -larger(here.over));
+        good = does_it(&here) ? here : good;
+        bad = does_it(&here) ? bad : here;
+        keep(tries, here);
     }
-    return b.hi;
+    return good.share;
 }
 
 /* --- Where to look ---------------------------------------------------------------------------- */
@@ -185,26 +270,27 @@ static void put_looks(struct looks *looks, const struct blend_waters *w)
 bool blend_is_possible(const struct blend_waters *w)
 {
     const struct search search = search_of(w);
-    return !(excess_at(&search, 1) > 0);
+    const struct tried all = try_share(&search, 1);
+    return does_it(&all);
 }
 
 double blend_needed(const struct blend_waters *w, bool *settled)
 {
     const struct search search = search_of(w);
     struct looks looks = {.n = 0};
+    struct tries tries = {.n = 0};
     put_looks(&looks, w);
-    struct tried good = try_share(&search, looks.share[0]);
     *settled = false;
-    if (good.excess > 0) {
-        return (double)NAN;
-    }
-    for (int i = 1; i < looks.n; i++) {
-        struct tried next = try_share(&search, looks.share[i]);
-        if (next.excess > 0) {
-            *settled = next.share > 0 && !above(excess_at(&search, 0), 0);
-            return border(&search, next, good);
+    for (int i = 0; i < looks.n; i++) {
+        keep(&tries, try_share(&search, looks.share[i]));
+        if (does_it(&tries.at[0])) {
+            continue;
         }
-        good = next;
+        if (i == 0) {
+            return (double)NAN;
+        }
+        *settled = looks.share[i] > 0 && !above(larger(try_share(&search, 0).over), 0);
+        return border(&search, &tries);
     }
     *settled = true;
     return 0;
