@@ -89,7 +89,7 @@ bool blend_does_it(const struct blend_waters *w, const struct hw_blend *blend,
     return !above(larger(excess_of(w, blend, water)), 0);
 }
 
-static bool is_mixture(const struct hw_carbonate_water *water, const struct hw_blend *blend)
+bool blend_is_water(const struct hw_blend *blend, const struct hw_carbonate_water *water)
 {
     return water->temp == blend->temp && water->salinity == blend->salinity;
 }
@@ -98,20 +98,21 @@ const struct hw_carbonate_water *blend_ready(const struct blend_waters *w,
                                              const struct hw_blend *blend,
                                              struct hw_carbonate_water *made)
 {
-    if (is_mixture(w->tank.ready, blend)) {
+    if (blend_is_water(blend, w->tank.ready)) {
         return w->tank.ready;
     }
-    if (is_mixture(w->fresh.ready, blend)) {
+    if (blend_is_water(blend, w->fresh.ready)) {
         return w->fresh.ready;
     }
     hw_carbonate_water(blend->temp, blend->salinity, made);
     return made;
 }
 
-/* Two waters, and what of them does not hang on the share. */
+/* Two waters, what of them does not hang on the share, and the water of the last share tried. */
 struct search {
     const struct blend_waters *w;
     struct hw_blend_pair pair;
+    struct hw_carbonate_water last;
 };
 
 static struct search search_of(const struct blend_waters *w)
@@ -119,7 +120,10 @@ static struct search search_of(const struct blend_waters *w)
     const struct hw_carbonate_water *tank = w->tank.ready;
     const struct hw_carbonate_water *fresh = w->fresh.ready;
     struct search search = {
-        w, hw_blend_pair_of(tank->temp, tank->salinity, fresh->temp, fresh->salinity)};
+        .w = w,
+        .pair = hw_blend_pair_of(tank->temp, tank->salinity, fresh->temp, fresh->salinity),
+        .last.temp = NAN,
+    };
     return search;
 }
 
@@ -142,12 +146,11 @@ struct tries {
     int n;
 };
 
-static struct tried try_share(const struct search *s, double share)
+static struct tried try_share(struct search *s, double share)
 {
     struct hw_blend b;
-    struct hw_carbonate_water made;
     hw_blend_mixed(&s->pair, share, &b);
-    struct tried tried = {share, excess_of(s->w, &b, blend_ready(s->w, &b, &made))};
+    struct tried tried = {share, excess_of(s->w, &b, blend_ready(s->w, &b, &s->last))};
     return tried;
 }
 
@@ -202,7 +205,7 @@ static bool is_border(const struct tried *tried)
 
 /* The border between a share that does not do it and one that does, the last two tried. Each excess
  * is smooth, their larger one is not. What is returned does it. */
-static double border(const struct search *s, struct tries *tries)
+static double border(struct search *s, struct tries *tries, struct hw_carbonate_water *mixed)
 {
     const double close_enough = 1e-14;
     struct tried bad = tries->at[0];
@@ -214,8 +217,12 @@ static double border(const struct search *s, struct tries *tries)
             fmax(passes(tries, &bad, &good, BY_CARBON), passes(tries, &bad, &good, BY_AIR));
         struct tried here = try_share(s, hw_bracket_cut_at(&b, guess));
         hw_bracket_take(&b, here.share, -larger(here.over));
-        good = does_it(&here) ? here : good;
-        bad = does_it(&here) ? bad : here;
+        if (does_it(&here)) {
+            good = here;
+            *mixed = s->last;
+        } else {
+            bad = here;
+        }
         keep(tries, here);
     }
     return good.share;
@@ -269,14 +276,14 @@ static void put_looks(struct looks *looks, const struct blend_waters *w)
 
 bool blend_is_possible(const struct blend_waters *w)
 {
-    const struct search search = search_of(w);
+    struct search search = search_of(w);
     const struct tried all = try_share(&search, 1);
     return does_it(&all);
 }
 
-double blend_needed(const struct blend_waters *w, bool *settled)
+double blend_needed(const struct blend_waters *w, bool *settled, struct hw_carbonate_water *mixed)
 {
-    const struct search search = search_of(w);
+    struct search search = search_of(w);
     struct looks looks = {.n = 0};
     struct tries tries = {.n = 0};
     put_looks(&looks, w);
@@ -284,13 +291,14 @@ double blend_needed(const struct blend_waters *w, bool *settled)
     for (int i = 0; i < looks.n; i++) {
         keep(&tries, try_share(&search, looks.share[i]));
         if (does_it(&tries.at[0])) {
+            *mixed = search.last;
             continue;
         }
         if (i == 0) {
             return (double)NAN;
         }
         *settled = looks.share[i] > 0 && !above(larger(try_share(&search, 0).over), 0);
-        return border(&search, &tries);
+        return border(&search, &tries, mixed);
     }
     *settled = true;
     return 0;
