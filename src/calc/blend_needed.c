@@ -3,6 +3,7 @@
 
 #include "calc/long_limit.h"
 #include "calc/shared.h"
+#include "core/ammonia_kernel.h"
 #include "core/blend_kernel.h"
 #include "core/bracket_kernel.h"
 #include "tables.h"
@@ -23,18 +24,21 @@ static double level_of(const struct hw_blend *blend, double level, double fresh)
     return mixed;
 }
 
+/* Of numbers, without a call. */
+static double smaller(double a, double b)
+{
+    return a < b ? a : b;
+}
+
 /* The highest pH that the mixture may have. */
 static double ph_allowed(double allowed, const struct hw_blend *blend, double tan)
 {
-    double ph = fmin(HW_PH_MAX, long_limit_ph(tan, blend->temp, blend->salinity));
+    double ph = smaller(HW_PH_MAX, long_limit_ph(tan, blend->temp, blend->salinity));
     if (allowed < tan) {
-        double pk = NAN;
-        double reached = NAN;
-        hw_ammonia_pk(HW_AMMONIA_KHOO1977, HW_PH_METER, blend->temp, blend->salinity, &pk);
-        hw_ammonia_ph_at(allowed / tan, pk, &reached);
-        ph = fmin(ph, reached);
+        double pk = hw_khoo1977_pk(blend->temp, blend->salinity);
+        ph = smaller(ph, hw_ph_of(allowed / tan, pk));
     }
-    return fmax(HW_PH_MIN, ph);
+    return ph > HW_PH_MIN ? ph : HW_PH_MIN;
 }
 
 /* How far a mixture is from doing it, by its carbon and by the air: above 0 by either it does not.
@@ -80,7 +84,7 @@ static struct excess excess_of(const struct blend_waters *w, const struct hw_ble
 
 static double larger(struct excess excess)
 {
-    return fmax(excess.by[BY_CARBON], excess.by[BY_AIR]);
+    return -smaller(-excess.by[BY_CARBON], -excess.by[BY_AIR]);
 }
 
 bool blend_does_it(const struct blend_waters *w, const struct hw_blend *blend,
