@@ -17,13 +17,6 @@
  * steps are finer, around the jump and in the last step. */
 enum { STEPS = 10, FINE_STEPS = 100, JUMPS = 2, LOOKS = STEPS + FINE_STEPS / STEPS + 2 * JUMPS };
 
-static double level_of(const struct hw_blend *blend, double level, double fresh)
-{
-    double mixed = NAN;
-    hw_blend_level(blend, level, fresh, &mixed);
-    return mixed;
-}
-
 /* Of numbers, without a call. */
 static double smaller(double a, double b)
 {
@@ -64,9 +57,9 @@ static struct excess excess_of(const struct blend_waters *w, const struct hw_ble
     static const struct excess does_not = {{2, 2}};
     const struct blend_water *tank = &w->tank;
     const struct blend_water *fresh = &w->fresh;
-    double tan = level_of(b, tank->tan, fresh->tan);
-    double alkalinity = level_of(b, tank->alkalinity, fresh->alkalinity);
-    double carbon = level_of(b, tank->carbon, fresh->carbon);
+    double tan = hw_blend_level_of(b, tank->tan, fresh->tan);
+    double alkalinity = hw_blend_level_of(b, tank->alkalinity, fresh->alkalinity);
+    double carbon = hw_blend_level_of(b, tank->carbon, fresh->carbon);
     double most = NAN;
     double air = NAN;
     if (!(tan > 0)) {

@@ -56,7 +56,7 @@ struct long_limit long_limit(double ph, double temp, double salinity)
 
 static double salt_ph(double total_n, double temp, double salinity)
 {
-    double limit = nitrogen_to_n(HW_NITROGEN_NH3, hw_limits[HW_LIMIT_SALT_LONG].value);
+    double limit = hw_limits[HW_LIMIT_SALT_LONG].value * (HW_MOLAR_N / HW_MOLAR_NH3);
     return total_n > limit ? hw_ph_of(limit / total_n, hw_epa1989_pk(temp, salinity)) : HUGE_VAL;
 }
 
