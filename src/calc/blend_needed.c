@@ -53,8 +53,8 @@ static double apart(double a, double b)
 static struct excess excess_of(const struct blend_waters *w, const struct hw_blend *b,
                                const struct hw_carbonate_water *water)
 {
-    static const struct excess does_it = {{-2, -2}};
-    static const struct excess does_not = {{2, 2}};
+    static const struct excess fine = {{-2, -2}};
+    static const struct excess never = {{2, 2}};
     const struct blend_water *tank = &w->tank;
     const struct blend_water *fresh = &w->fresh;
     double tan = hw_blend_level_of(b, tank->tan, fresh->tan);
@@ -63,14 +63,14 @@ static struct excess excess_of(const struct blend_waters *w, const struct hw_ble
     double most = NAN;
     double air = NAN;
     if (!(tan > 0)) {
-        return does_it;
+        return fine;
     }
     if (!(w->free_allowed > 0)) {
-        return does_not; /* there was none, and there is some, however sour the water is */
+        return never; /* there was none, and there is some, however sour the water is */
     }
     double ph = ph_allowed(w->free_allowed, b, tan);
     if (hw_carbonate_water_read(water, ph, alkalinity, tan, &most, &air) < 0) {
-        return does_it;
+        return fine;
     }
     return (struct excess){{apart(most, carbon), apart(air, w->air)}};
 }
@@ -164,7 +164,7 @@ static void keep(struct tries *tries, struct tried tried)
 static double foretold(const struct tries *tries, int way)
 {
     double share[TRIES];
-    for (int i = 0; i < tries->n; i++) {
+    for (int i = 0; i < TRIES; i++) {
         share[i] = tries->at[i].share;
     }
     for (int k = 1; k < tries->n; k++) {
