@@ -77,11 +77,10 @@ uint64_t notes_possible(const struct hw_spread *spread)
 /* A word behind what is there, as far as there is room. */
 static size_t append(char text[CODES_MAX], size_t used, const char *word)
 {
-    size_t room = CODES_MAX - 1 - used;
-    size_t n = strlen(word);
-    n = n < room ? n : room;
-    memcpy(text + used, word, n);
-    return used + n;
+    while (*word != '\0' && used < CODES_MAX - 1) {
+        text[used++] = *word++;
+    }
+    return used;
 }
 
 void notes_codes(const struct hw_calc *calc, uint64_t notes, uint64_t possible,
