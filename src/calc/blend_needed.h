@@ -20,6 +20,9 @@ struct blend_waters {
     double air;          /* carbon dioxide of the room, uatm */
 };
 
+/* Whether a water that is ready is that of a mixture. */
+bool blend_is_water(const struct hw_blend *blend, const struct hw_carbonate_water *water);
+
 /* The water of a mixture: one of the two where it is the same, else it is made ready in `made`. */
 const struct hw_carbonate_water *blend_ready(const struct blend_waters *w,
                                              const struct hw_blend *blend,
@@ -34,6 +37,7 @@ bool blend_does_it(const struct blend_waters *w, const struct hw_blend *blend,
 bool blend_is_possible(const struct blend_waters *w);
 
 /* The smallest share that does it, and beyond which every share does; NaN where all of the water
- * would not. `settled`: there is one, and no change at all does it too. */
-double blend_needed(const struct blend_waters *w, bool *settled);
+ * would not. `settled`: there is one, and no change at all does it too. `mixed` may become the
+ * mixture of that share, made ready: ask blend_is_water. */
+double blend_needed(const struct blend_waters *w, bool *settled, struct hw_carbonate_water *mixed);
 #endif

@@ -74,7 +74,7 @@ void blend_look_for_needed(struct blend_states *s, const double in[], bool share
     struct blend_waters waters = both_waters(s, in);
     bool found = false;
     if (share) {
-        s->needed = blend_needed(&waters, &s->settled);
+        s->needed = blend_needed(&waters, &s->settled, &s->needed_water);
         found = !isnan(s->needed);
     } else {
         found = blend_is_possible(&waters);
@@ -107,7 +107,8 @@ static void find_states(struct blend_states *s, const double in[])
     s->carbon = level_of(b, s->carbon_before, s->carbon_new);
     struct blend_waters waters = both_waters(s, in);
     struct hw_carbonate_water made;
-    const struct hw_carbonate_water *water = blend_ready(&waters, b, &made);
+    const struct hw_carbonate_water *water =
+        blend_is_water(b, &s->needed_water) ? &s->needed_water : blend_ready(&waters, b, &made);
     int status =
         hw_carbonate_water_ph(water, s->alkalinity, s->carbon, s->tan_after, &s->ph[BLEND_MIXED]);
     s->stretched = s->stretched || status > 0;
@@ -122,7 +123,7 @@ static void find_states(struct blend_states *s, const double in[])
             s->refusal = BLEND_OUTSIDE_PH;
         }
     }
-    s->enough = has_ammonia(s) && blend_does_it(&waters, b, water);
+    s->enough = has_ammonia(s) && (s->sought || blend_does_it(&waters, b, water));
 }
 
 /* The tank as it is, where a change of some size was asked about, and the mixture at the highest pH
@@ -167,6 +168,7 @@ struct blend_states blend_before(const double in[])
         .tan_after = NAN,
         .tan_after_basis = NAN,
         .pk_after = NAN,
+        .needed_water.temp = NAN,
         .carbon_before = NAN,
         .carbon_new = NAN,
         .carbon = NAN,

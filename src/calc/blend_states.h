@@ -48,6 +48,7 @@ struct blend_states {
     double tan_after_basis;                          /* as the kit counts */
     double pk_before, pk_after;                      /* of ammonium, for the meter's number */
     struct hw_carbonate_water tank_water, new_water; /* with both alkalinities */
+    struct hw_carbonate_water needed_water;          /* of the search: ask blend_is_water */
     double alkalinity, carbon_before, carbon_new, carbon;
     double tank_air; /* carbon dioxide that the tank holds, uatm */
     double ph[BLEND_STATES], free[BLEND_STATES];

@@ -2,6 +2,7 @@
 #include "calc/long_limit.h"
 
 #include "calc/shared.h"
+#include "core/ammonia_kernel.h"
 #include "holdwater/ammonia.h"
 #include "holdwater/criteria.h"
 #include "holdwater/ph.h"
@@ -55,14 +56,8 @@ struct long_limit long_limit(double ph, double temp, double salinity)
 
 static double salt_ph(double total_n, double temp, double salinity)
 {
-    double limit = nitrogen_to_n(HW_NITROGEN_NH3, hw_limits[HW_LIMIT_SALT_LONG].value);
-    double pk = NAN;
-    double ph = HUGE_VAL;
-    if (total_n > limit) {
-        hw_ammonia_pk(HW_AMMONIA_EPA1989, HW_PH_METER, temp, salinity, &pk);
-        hw_ammonia_ph_at(limit / total_n, pk, &ph);
-    }
-    return ph;
+    double limit = hw_limits[HW_LIMIT_SALT_LONG].value * (HW_MOLAR_N / HW_MOLAR_NH3);
+    return total_n > limit ? hw_ph_of(limit / total_n, hw_epa1989_pk(temp, salinity)) : HUGE_VAL;
 }
 
 static double fresh_ph(double total_n, double temp)
@@ -83,7 +78,7 @@ double long_limit_ph(double total_n, double temp, double salinity)
     bool fresh = below_limit(salinity, HW_LIMIT_SALT_FROM);
     double by_salt = salt ? salt_ph(total_n, temp, salinity) : HUGE_VAL;
     double by_fresh = fresh ? fresh_ph(total_n, temp) : HUGE_VAL;
-    return fmin(by_salt, by_fresh);
+    return by_salt < by_fresh ? by_salt : by_fresh;
 }
 
 void step_pk_1989(double temp, double salinity, const char *symbol, double pk,

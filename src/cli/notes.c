@@ -1,7 +1,6 @@
 /* notes.c - the notes of an answer, one after another. */
 #include "cli/notes.h"
 
-#include <stdio.h>
 #include <string.h>
 
 bool notes_have(uint64_t notes, size_t bit)
@@ -12,7 +11,7 @@ bool notes_have(uint64_t notes, size_t bit)
 bool notes_next(const struct hw_calc *calc, uint64_t notes, size_t *bit)
 {
     while (*bit < NOTES_MAX && !(notes_have(notes, *bit) && hw_note_at(calc, *bit))) {
-        ++*bit;
+        *bit = notes >> *bit == 0 ? NOTES_MAX : *bit + 1;
     }
     return *bit < NOTES_MAX;
 }
@@ -75,15 +74,28 @@ uint64_t notes_possible(const struct hw_spread *spread)
     return spread ? spread->possible : 0;
 }
 
+/* A word behind what is there, as far as there is room. */
+static size_t append(char text[CODES_MAX], size_t used, const char *word)
+{
+    while (*word != '\0' && used < CODES_MAX - 1) {
+        text[used++] = *word++;
+    }
+    return used;
+}
+
 void notes_codes(const struct hw_calc *calc, uint64_t notes, uint64_t possible,
                  char text[CODES_MAX])
 {
-    uint64_t told = (notes & notes_between(calc, HW_CAUTION, HW_WITHHELD)) | possible;
     size_t used = 0;
-    text[0] = '\0';
-    for (size_t bit = 0; notes_next(calc, told, &bit) && used < CODES_MAX; bit++) {
-        int n = snprintf(text + used, CODES_MAX - used, "%s%s%s", used == 0 ? "" : ";",
-                         notes_have(possible, bit) ? "possible:" : "", hw_note_at(calc, bit)->code);
-        used += (size_t)n;
+    for (size_t bit = 0; notes_next(calc, notes | possible, &bit); bit++) {
+        const struct hw_note *note = hw_note_at(calc, bit);
+        bool is_possible = notes_have(possible, bit);
+        if (!is_possible && note->effect == HW_STANDING) {
+            continue;
+        }
+        used = append(text, used, used == 0 ? "" : ";");
+        used = append(text, used, is_possible ? "possible:" : "");
+        used = append(text, used, note->code);
     }
+    text[used] = '\0';
 }

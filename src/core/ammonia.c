@@ -77,6 +77,6 @@ int hw_ammonia_ph_at(double fraction, double pk, double *ph)
     if (fraction == 0.0 || fraction == 1.0) {
         return HW_STATUS_NONE;
     }
-    *ph = pk + hw_log10(fraction / (1.0 - fraction));
+    *ph = hw_ph_of(fraction, pk);
     return HW_STATUS_OK;
 }

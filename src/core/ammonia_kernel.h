@@ -92,6 +92,12 @@ static inline int hw_ammonia_stretched(enum hw_ammonia_model model, enum hw_ph_s
     return salinity > 40.0 || hw_scale_stretched(scale, salinity);
 }
 
+/* The pH at which a fraction, above 0 and below 1, is NH3. */
+static inline double hw_ph_of(double fraction, double pk)
+{
+    return pk + hw_log10(fraction / (1.0 - fraction));
+}
+
 /* Moles of NH3 over moles of NH3 and NH4+. */
 static inline double hw_fraction_of(double ph, double pk)
 {

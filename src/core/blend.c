@@ -33,7 +33,7 @@ int hw_blend_mix(double share, double temp, double salinity, double new_temp, do
 
 int hw_blend_level(const struct hw_blend *blend, double level, double fresh, double *mixed)
 {
-    double sum = level * blend->per_old + fresh * blend->per_new;
+    double sum = hw_blend_level_of(blend, level, fresh);
     *mixed = isfinite(sum) ? sum : HW_NO_ANSWER;
     return isfinite(sum) ? HW_STATUS_OK : HW_STATUS_RANGE;
 }

@@ -34,6 +34,12 @@ static inline double hw_blend_mean(double a, double b, double share)
     return share < 0.5 ? a + share * (b - a) : b - (1.0 - share) * (b - a);
 }
 
+/* A level of the mixture, by those of the two waters. */
+static inline double hw_blend_level_of(const struct hw_blend *blend, double level, double fresh)
+{
+    return level * blend->per_old + fresh * blend->per_new;
+}
+
 static inline void hw_blend_mixed(const struct hw_blend_pair *of, double share,
                                   struct hw_blend *blend)
 {

@@ -26,14 +26,12 @@ static inline bool hw_bracket_is_wide(const struct hw_bracket *b)
     return b->hi - b->lo > b->near;
 }
 
-/* Where to ask next, strictly between lo and hi; lo itself where no number lies between. The
- * bracket is cut where the straight line through its ends passes 0, but not so near to an end that
- * it would not be narrow enough if 0 lay there; and where four cuts have not left an eighth of it,
- * it is halved, so that it always ends. */
-static inline double hw_bracket_cut(struct hw_bracket *b)
+/* Where to ask next, strictly between lo and hi, or at lo where no number lies between: at a guess
+ * x, but not so near to an end that the bracket would not be narrow enough if 0 lay there; and
+ * where four cuts have not left an eighth of it, it is halved, so that it always ends. */
+static inline double hw_bracket_cut_at(struct hw_bracket *b, double x)
 {
     double wide = b->hi - b->lo;
-    double x = b->lo - b->below * wide / (b->above - b->below);
     x = fmin(fmax(x, b->lo + b->near / 2), b->hi - b->near / 2);
     bool halve = !(x > b->lo && x < b->hi);
     b->cuts++;
@@ -42,6 +40,12 @@ static inline double hw_bracket_cut(struct hw_bracket *b)
         b->wide = wide;
     }
     return halve ? b->lo + wide / 2 : x;
+}
+
+/* The same where the straight line through the ends passes 0. */
+static inline double hw_bracket_cut(struct hw_bracket *b)
+{
+    return hw_bracket_cut_at(b, b->lo - b->below * (b->hi - b->lo) / (b->above - b->below));
 }
 
 /* The answer. An end that stays a second time has its distance lowered as Anderson & Bjoerck do

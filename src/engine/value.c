@@ -253,14 +253,17 @@ enum hw_problem hw_number_settle(const struct hw_input *input, double x,
     return finish_number(input, x, written ? written : column, value);
 }
 
-/* A unit converts, and may move what is next to an end; whole numbers are looked at one by one. */
+/* A unit of the column converts, but for the input's own, and moves what is next to an end; whole
+ * numbers are looked at one by one. */
 void hw_number_kept(const struct hw_input *input, const struct hw_unit *column,
                     struct hw_span *span)
 {
     double from = input->kind == HW_SALINITY ? gravity.hi : HW_VALUE_LEAST;
-    bool none = column || input->words || hw_unit_must(input) || input->kind == HW_COUNT;
-    span->above = fmax(from, input->lo);
-    span->to = none ? span->above : input->hi;
+    bool converts = column ? column != hw_unit_of(input->kind, input->unit) : hw_unit_must(input);
+    bool none = converts || input->words || input->kind == HW_COUNT;
+    double next_to_end = column ? 16 * DBL_EPSILON : 0;
+    span->above = fmax(from, input->lo + next_to_end * fabs(input->lo));
+    span->to = none ? span->above : input->hi - next_to_end * fabs(input->hi);
 }
 
 static char fold(char c)

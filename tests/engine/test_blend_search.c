@@ -135,12 +135,13 @@ static void as_the_plain_search(void **state)
         struct hw_carbonate_water tank;
         struct hw_carbonate_water fresh;
         struct blend_waters w = any_waters(i, &tank, &fresh);
+        struct hw_carbonate_water mixed = {.temp = NAN};
         bool settled = false;
         if (isnan(w.tank.carbon) || isnan(w.fresh.carbon)) {
             continue;
         }
         double want = plain_needed(&w);
-        double got = blend_needed(&w, &settled);
+        double got = blend_needed(&w, &settled, &mixed);
         if (isnan(want)) {
             check(isnan(got) && !settled);
             none++;
