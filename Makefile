@@ -27,8 +27,8 @@
 #
 # Variables: CC CFLAGS CPPFLAGS LDFLAGS AWK BUILD PREFIX LIBDIR DESTDIR FUZZ_SECONDS; RUN is the
 # emulator for what CC makes, where this machine cannot run it; WERROR=1 makes warnings errors;
-# HARDEN= leaves out the hardened flags; V=1 shows the commands. BUILD is the only place that is
-# written to.
+# HARDEN= leaves out the hardened flags; STATIC=1 links the C library into the program; V=1 shows the
+# commands. BUILD is the only place that is written to.
 
 BUILD = build
 PREFIX = /usr/local
@@ -90,7 +90,7 @@ all: $(PROGRAM) $(LIBRARY)
 # --- Building ---------------------------------------------------------------------------------
 
 # The flags in use: when they change, everything is compiled anew.
-FLAGS := $(subst ','\'',$(COMPILE) $(POSIX) $(LINK) $(RUN))
+FLAGS := $(subst ','\'',$(COMPILE) $(POSIX) $(LINK) $(PROGRAM_LD) $(RUN))
 .PHONY: force
 force:
 $(BUILD)/flags: force
@@ -128,7 +128,7 @@ $(LIBRARY): $(CORE_OBJ)
 	$(Q)$(AR) rcsD $@ $(CORE_OBJ)
 
 $(BUILD)/holdwater: $(PROGRAM_OBJ)
-	$(Q)$(LINK) -o $@ $(PROGRAM_OBJ) -lm $(LDLIBS)
+	$(Q)$(LINK) $(PROGRAM_LD) -o $@ $(PROGRAM_OBJ) -lm $(LDLIBS)
 	$(wrap)
 
 # --- Tests ------------------------------------------------------------------------------------

@@ -28,9 +28,15 @@ FORTIFY = $(if $(and $(HARDEN),$(OPTIMISED)),$(if $(findstring _FORTIFY_SOURCE,$
   $(CFLAGS)),,-U_FORTIFY_SOURCE -D_FORTIFY_SOURCE=2))
 
 # A program linked with -static stays where it is linked to.
-STATIC = $(filter -static,$(CC) $(CFLAGS) $(LDFLAGS))
-PIE_ASKED = $(if $(HARDEN),$(if $(STATIC),,-pie))
+AT_ONE_PLACE = $(filter -static,$(CC) $(CFLAGS) $(LDFLAGS))
+PIE_ASKED = $(if $(HARDEN),$(if $(AT_ONE_PLACE),,-pie))
 
 HARDEN_CC := $(call taken,-c,$(HARDEN_ASKED) $(MAP_ASKED)) $(FORTIFY)
 HARDEN_LD := $(call taken,,$(LINK_ASKED))
 HARDEN_PIE := $(if $(PIE_ASKED),$(call taken,-fPIE,-pie))
+
+# With STATIC=1 the program has its part of the C library in it: it starts sooner, and runs where there
+# is another one. When the C library is mended it has to be linked anew.
+STATIC =
+STATIC_LD = $(call taken,-fPIE,-static-pie)
+PROGRAM_LD := $(if $(filter 1,$(STATIC)),$(STATIC_LD))

@@ -69,7 +69,7 @@ if part '_FORTIFY_SOURCE' 'functions that know how long an array is'; then
             fail 'no function that knows how long an array is'
         pass
     else
-        echo 'skipped: functions that know how long an array is, as the C library is another than glibc'
+        echo 'skipped: functions that know how long an array is, as the program loads no glibc'
     fi
 fi
 case $(readelf -h "$program") in
