@@ -583,7 +583,7 @@ def chosen_tests(site, text, tests, reach, dependents, links, room):
             body[0] <= line <= body[1] for line in lines(test.name))]
     else:
         meets = [test for test in tests if test.name in known and any(
-            file in known[test.name]['files'] for file in files) or (
+            file in known[test.name]['files'] for file in files) or named_after(test, site) or (
                 # a table is read from elsewhere
                 test.group == 1 and known[test.name]['seconds'] <= SLOW_SECONDS / 4)]
     # tests that take a header of the source in are not seen to reach it
