@@ -5,5 +5,5 @@ set -eu
 build=${1:-build}
 mkdir -p "$build/long"
 ${CC:-cc} -O2 -std=c11 -ffp-contract=off -Iinclude -Isrc -o "$build/long/decimal_long" \
-    tests/long/decimal_long.c src/engine/decimal.c -lm
+    tests/long/decimal_long.c src/engine/decimal.c src/engine/decimal_quick.c -lm
 "$build/long/decimal_long"
