@@ -1,4 +1,4 @@
-/* test_solve_back.c - solving backwards: every input and result of every calculation there and back. */
+/* test_solve_back.c - solving backwards: each input and result of all calculations, back again. */
 #include "ask.h"
 #include "assert_close.h"
 #include "engine/solution.h"
