@@ -44,6 +44,6 @@ check-long: bits-more faults msan valgrind portable
 	+$(Q)LOG_RECORDS=250 PICTURES=all $(MAKE) --no-print-directory test
 	+$(Q)$(MAKE) --no-print-directory sanitize coverage m32
 	+$(Q)$(MAKE) --no-print-directory FUZZ_SECONDS=300 fuzz
-	+$(Q)$(MAKE) --no-print-directory MUTANTS=400 MUTANTS_LEAST=90 MUTATE_OPTIONS='--seconds 30' mutate
+	+$(Q)$(MAKE) --no-print-directory MUTANTS=400 MUTANTS_LEAST=95 MUTATE_OPTIONS='--seconds 30' mutate
 	@set -e; for script in $(wildcard tests/long/*.sh); do echo "== $$script"; \
 	    HOLDWATER="$(abspath $(PROGRAM))" sh $$script $(BUILD); done
