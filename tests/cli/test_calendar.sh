@@ -3,14 +3,13 @@
 # their UIDs, and no two share one; a plan comes back as it went out, whatever a spreadsheet made of it.
 # Usage: test_calendar.sh BUILD
 set -eu
-program=$(cd "$1" && pwd)/holdwater
+. tests/scratch.sh
+program=$build/holdwater
 tests=$(cd "$(dirname "$0")" && pwd)
 plans=$PWD/data/plans
-work=$(mktemp -d)
-trap 'rm -rf "$work"' EXIT
-cd "$work"
+cd "$scratch"
 LC_ALL=C
-HOME=$work
+HOME=$scratch
 export LC_ALL HOME
 unset HOLDWATER_TANKS XDG_CONFIG_HOME SOURCE_DATE_EPOCH || true
 checks=0

@@ -3,15 +3,13 @@
 # A shell that is absent is named.
 # Usage: test_completion.sh BUILD
 set -eu
-build=$(cd "$1" && pwd)
-work=$(mktemp -d)
-trap 'rm -rf "$work"' EXIT
-mkdir "$work/bin" "$work/here" "$work/home"
-ln -s "$build/holdwater" "$work/bin/holdwater"
-PATH=$work/bin:$PATH
-HOME=$work/home
+. tests/scratch.sh
+mkdir "$scratch/bin" "$scratch/here" "$scratch/home"
+ln -s "$build/holdwater" "$scratch/bin/holdwater"
+PATH=$scratch/bin:$PATH
+HOME=$scratch/home
 export PATH HOME
-cd "$work/here"
+cd "$scratch/here"
 : >day.csv
 checks=0
 

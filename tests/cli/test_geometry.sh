@@ -3,10 +3,9 @@
 # scales that the ticks tell, numbers in the middle of their cells, shades by the number, words within the edges.
 # Usage: test_geometry.sh BUILD
 set -eu
-program=$(cd "$1" && pwd)/holdwater
-work=$(mktemp -d)
-trap 'rm -rf "$work"' EXIT
-cd "$work"
+. tests/scratch.sh
+program=$build/holdwater
+cd "$scratch"
 checks=0
 
 fail() {

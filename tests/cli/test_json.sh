@@ -2,13 +2,12 @@
 # What the program calls JSON is read by jq, and holds what every answer holds.
 # Usage: test_json.sh BUILD
 set -eu
-program=$(cd "$1" && pwd)/holdwater
+. tests/scratch.sh
+program=$build/holdwater
 tests=$(cd "$(dirname "$0")" && pwd)
 command -v jq >/dev/null || { echo "skipped: JSON, as there is no jq"; exit 0; }
-work=$(mktemp -d)
-trap 'rm -rf "$work"' EXIT
 checks=0
-cd "$work"
+cd "$scratch"
 asked=0
 cat >files.jq <<'JQ'
 def answer:

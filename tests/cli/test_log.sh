@@ -3,7 +3,7 @@
 # Usage: test_log.sh BUILD. Each of eight writers writes LOG_RECORDS records, 60 without it.
 set -eu
 program=$(cd "$1" && pwd)/holdwater
-work=$(mktemp -d)
+work=$(mktemp -d) # another user must come in: not below the build
 trap 'rm -rf "$work"' EXIT
 cd "$work"
 checks=0

@@ -3,17 +3,15 @@
 # columns, as many records as were written, one and the same cell in each.
 # Usage: test_logbook.sh BUILD
 set -eu
+. tests/scratch.sh
 for tool in sqlite3 mlr; do
     command -v $tool >/dev/null || { echo "skipped: recipes of the logbook, as there is no $tool"; exit 0; }
 done
-build=$(cd "$1" && pwd)
 root=$(cd "$(dirname "$0")/../.." && pwd)
-work=$(mktemp -d)
-trap 'rm -rf "$work"' EXIT
 
 HOLDWATER=$build/holdwater HOLDWATER_RUN=${HOLDWATER_RUN:-} HOLDWATER_DATA=$root/data "$build/tests/cli/run_cases" "$root/docs/logbook.md"
 
-cd "$work"
+cd "$scratch"
 HOLDWATER=$build/holdwater HOLDWATER_DATA=$root/data sh "$root/data/demo/demo.sh" >demo.txt 2>demo.err
 sed -n '/^when,tank,calculation,/,$p' demo.txt >log.csv
 records=$(($(wc -l <log.csv) - 1))

@@ -3,10 +3,9 @@
 # command and each option that every calculation takes, and for no other. `make man` renews what is copied.
 # Usage: test_man.sh BUILD
 set -eu
-program=$(cd "$1" && pwd)/holdwater
+. tests/scratch.sh
+program=$build/holdwater
 page=docs/man/holdwater.1
-work=$(mktemp -d)
-trap 'rm -rf "$work"' EXIT
 
 fail() {
     echo "test_man: $1" >&2
@@ -14,26 +13,26 @@ fail() {
 }
 
 for copied in $page docs/man/holdwater.3; do
-    sh tests/cli/man_lists.sh "$program" <$copied >"$work/page"
-    cmp $copied "$work/page" >&2 || fail "the lists of $copied are not those of the source: make man"
+    sh tests/cli/man_lists.sh "$program" <$copied >"$scratch/page"
+    cmp $copied "$scratch/page" >&2 || fail "the lists of $copied are not those of the source: make man"
 done
 # Every function that a program can call has its line.
-sed -n 's/^[a-z].*\(hw_[a-z0-9_]*\)(.*/\1/p' tests/core/library_prototypes.h | sort >"$work/functions"
-sed -n 's/ , Fn /\n/g; s/^\.It Fn //p' docs/man/holdwater.3 | sort >"$work/told"
-diff "$work/functions" "$work/told" >&2 || fail 'other functions in holdwater.3 than in the headers'
+sed -n 's/^[a-z].*\(hw_[a-z0-9_]*\)(.*/\1/p' tests/core/library_prototypes.h | sort >"$scratch/functions"
+sed -n 's/ , Fn /\n/g; s/^\.It Fn //p' docs/man/holdwater.3 | sort >"$scratch/told"
+diff "$scratch/functions" "$scratch/told" >&2 || fail 'other functions in holdwater.3 than in the headers'
 
 # The options, as the program itself names them to a shell.
-"$program" completion next ammonia -- | sed -n 's/^--\([a-z-]*\)	.*/\1/p' >"$work/all"
-"$program" help ammonia | sed -n 's/^  [ a-z*] --\([a-z-]*\).*/\1/p' >"$work/inputs"
-grep -vxFf "$work/inputs" "$work/all" | sort >"$work/options"
-sed -n 's/^\.It Fl \\-\([a-z-]*\).*/\1/p' $page | grep -v '^version$' | sort >"$work/told"
-diff "$work/options" "$work/told" >&2 || fail 'other options in the page than in the program'
+"$program" completion next ammonia -- | sed -n 's/^--\([a-z-]*\)	.*/\1/p' >"$scratch/all"
+"$program" help ammonia | sed -n 's/^  [ a-z*] --\([a-z-]*\).*/\1/p' >"$scratch/inputs"
+grep -vxFf "$scratch/inputs" "$scratch/all" | sort >"$scratch/options"
+sed -n 's/^\.It Fl \\-\([a-z-]*\).*/\1/p' $page | grep -v '^version$' | sort >"$scratch/told"
+diff "$scratch/options" "$scratch/told" >&2 || fail 'other options in the page than in the program'
 
 # The commands: words that are no calculations.
-"$program" completion next '' | sed 's/	.*//; 1d; /^-/d' | sort >"$work/words"
-"$program" | sed -n '1,/^ask:/s/^  \([a-z][a-z]*\) .*/\1/p' | sort -u | grep -vx 'calendar\|trend' >"$work/calculations"
-grep -vxFf "$work/calculations" "$work/words" | sort >"$work/commands"
-sed -n 's/^\.It Cm \([a-z]*\).*/\1/p' $page | sort -u | grep -vxFf "$work/calculations" >"$work/told"
-diff "$work/commands" "$work/told" >&2 || fail 'other commands in the page than in the program'
-[ "$(wc -l <"$work/options")" -gt 20 ] && [ "$(wc -l <"$work/commands")" -gt 6 ] || fail 'nothing was compared'
-echo "$(($(cat "$work/options" "$work/commands" "$work/functions" | wc -l) + 3)) checks passed"
+"$program" completion next '' | sed 's/	.*//; 1d; /^-/d' | sort >"$scratch/words"
+"$program" | sed -n '1,/^ask:/s/^  \([a-z][a-z]*\) .*/\1/p' | sort -u | grep -vx 'calendar\|trend' >"$scratch/calculations"
+grep -vxFf "$scratch/calculations" "$scratch/words" | sort >"$scratch/commands"
+sed -n 's/^\.It Cm \([a-z]*\).*/\1/p' $page | sort -u | grep -vxFf "$scratch/calculations" >"$scratch/told"
+diff "$scratch/commands" "$scratch/told" >&2 || fail 'other commands in the page than in the program'
+[ "$(wc -l <"$scratch/options")" -gt 20 ] && [ "$(wc -l <"$scratch/commands")" -gt 6 ] || fail 'nothing was compared'
+echo "$(($(cat "$scratch/options" "$scratch/commands" "$scratch/functions" | wc -l) + 3)) checks passed"

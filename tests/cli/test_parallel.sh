@@ -3,15 +3,13 @@
 # And the blocks of docs/scale.md, with the real programs.
 # Usage: test_parallel.sh BUILD
 set -eu
+. tests/scratch.sh
 command -v parallel >/dev/null && parallel --version 2>/dev/null | grep -q '^GNU parallel' ||
     { echo "skipped: rows in pieces, as there is no GNU parallel"; exit 0; }
-build=$(cd "$1" && pwd)
 root=$(cd "$(dirname "$0")/../.." && pwd)
 program=$build/holdwater
-work=$(mktemp -d)
-trap 'rm -rf "$work"' EXIT
-cd "$work"
-HOME=$work # parallel keeps files there
+cd "$scratch"
+HOME=$scratch # parallel keeps files there
 export HOME
 checks=0
 

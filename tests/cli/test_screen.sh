@@ -5,12 +5,11 @@
 # table of jobs says what stands beside it.
 # Usage: test_screen.sh BUILD
 set -eu
-program=$(cd "$1" && pwd)/holdwater
+. tests/scratch.sh
+program=$build/holdwater
 tests=$(cd "$(dirname "$0")" && pwd)
 root=$(pwd)
-work=$(mktemp -d)
-trap 'rm -rf "$work"' EXIT
-cd "$work"
+cd "$scratch"
 checks=0
 
 fail() {

@@ -3,14 +3,13 @@
 # page, at its size on paper; heavy lines where cautions begin.
 # Usage: test_svg.sh BUILD. Each third picture is rendered; all of them with PICTURES=all.
 set -eu
-program=$(cd "$1" && pwd)/holdwater
+. tests/scratch.sh
+program=$build/holdwater
 here=$(cd "$(dirname "$0")" && pwd)
 for tool in xmllint rsvg-convert; do
     command -v $tool >/dev/null || { echo "skipped: pictures, as there is no $tool"; exit 0; }
 done
-work=$(mktemp -d)
-trap 'rm -rf "$work"' EXIT
-cd "$work"
+cd "$scratch"
 checks=0
 pictures=0
 

@@ -2,12 +2,11 @@
 # What is printed for people fits a terminal of 79 columns: the map, the lists, each help, each example of a help.
 # Usage: test_width.sh BUILD
 set -eu
-program=$(cd "$1" && pwd)/holdwater
+. tests/scratch.sh
+program=$build/holdwater
 tests=$(cd "$(dirname "$0")" && pwd)
-work=$(mktemp -d)
-trap 'rm -rf "$work"' EXIT
 checks=0
-cd "$work"
+cd "$scratch"
 
 # narrow WORD...: what the program says to these words.
 narrow() {

@@ -3,11 +3,10 @@
 # all that there is: no result may have a number.
 # Usage: test_withheld.sh BUILD
 set -eu
-program=$(cd "$1" && pwd)/holdwater
+. tests/scratch.sh
+program=$build/holdwater
 tests=$(cd "$(dirname "$0")" && pwd)
-work=$(mktemp -d)
-trap 'rm -rf "$work"' EXIT
-cd "$work"
+cd "$scratch"
 checks=0
 
 fail() {

@@ -6,13 +6,11 @@
 # else a message. A part of a read or a write, and a call that a signal interrupts, change nothing.
 # A record of a logbook is whole or absent.
 set -eu
+. tests/scratch.sh
 
-build=$(cd "$1" && pwd)
 program=$build/holdwater
 shim=$build/shim.so
-work=$(mktemp -d)
-trap 'rm -rf "$work"' EXIT
-cd "$work"
+cd "$scratch"
 runs=0
 
 fail() {
