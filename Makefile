@@ -27,8 +27,8 @@
 #
 # Variables: CC CFLAGS CPPFLAGS LDFLAGS AWK BUILD PREFIX LIBDIR DESTDIR FUZZ_SECONDS; RUN is the
 # emulator for what CC makes, where this machine cannot run it; WERROR=1 makes warnings errors;
-# HARDEN= leaves out the hardened flags; STATIC=1 links the C library into the program; V=1 shows the
-# commands. BUILD is the only place that is written to.
+# HARDEN= leaves out the hardened flags; STATIC= has the program load the C library; V=1
+# shows the commands. BUILD is the only place that is written to.
 
 BUILD = build
 PREFIX = /usr/local

@@ -25,15 +25,15 @@ $(BUILD)/tests/reference/reference_public.o $(LIBRARY)
 	@mkdir -p $(@D)
 	$(Q)$(LINK) -o $@ $^ -lm
 
-# The program with the C library in it, where there is one to link: what its start costs then.
-$(BUILD)/bench/static: $(PROGRAM)
+# The program as with STATIC=: what its start costs when the C library is loaded.
+$(BUILD)/bench/loaded: $(PROGRAM)
 	@mkdir -p $(@D)
-	$(Q)$(if $(STATIC_LD),$(LINK) $(STATIC_LD) -o $@ $(PROGRAM_OBJ) -lm $(LDLIBS),rm -f $@)
+	$(Q)$(LINK) -o $@ $(PROGRAM_OBJ) -lm $(LDLIBS)
 
 -include $(BENCH_OBJ:.o=.d)
 
 .PHONY: bench
-bench: all $(BENCH_TOOLS) $(BUILD)/bench/static
+bench: all $(BENCH_TOOLS) $(BUILD)/bench/loaded
 	@HOLDWATER="$(abspath $(PROGRAM))" ROUNDS=$(ROUNDS) BENCH_ROWS=$(BENCH_ROWS) \
 	  BENCH_CC="$$($(CC) --version | head -n 1), $(CFLAGS)" sh tests/bench/bench.sh $(BUILD)/bench
 

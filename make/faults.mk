@@ -21,9 +21,12 @@ faults: $(PROGRAM) $(SHIM)
 # The cases under valgrind: of each file every so many, for it takes a hundred times as long.
 VALGRIND_EACH ?= 12
 VALGRIND = valgrind --quiet --error-exitcode=99 --leak-check=full --errors-for-leak-kinds=definite
+# It watches over memory from the C library of a program that loads one.
 VALGRIND_CASES := $(patsubst %,$(BUILD)/valgrind/%,$(notdir $(wildcard tests/cli/*.txt)))
-.PHONY: valgrind
-valgrind: $(VALGRIND_CASES)
+.PHONY: valgrind valgrind-all
+valgrind:
+	+$(Q)$(MAKE) --no-print-directory BUILD=$(BUILD)/loaded STATIC= valgrind-all
+valgrind-all: $(VALGRIND_CASES)
 	@$(AWK) '/^[0-9]+ checks? passed/ { n += $$1 } END { print n " checks passed under valgrind" }' \
 	  $(VALGRIND_CASES:%=%.log)
 .PHONY: $(VALGRIND_CASES)

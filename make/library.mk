@@ -9,7 +9,7 @@ SHARED_NAME := libholdwater.so.$(VERSION)
 # What it shows: the names of the public headers, and no other.
 MAP := src/core/libholdwater.map
 # There is none where programs are linked with -static, or full of checks of the compiler's.
-SHARED := $(if $(STATIC),,$(if $(PLAIN_BUILD),$(BUILD)/$(SHARED_NAME)))
+SHARED := $(if $(AT_ONE_PLACE),,$(if $(PLAIN_BUILD),$(BUILD)/$(SHARED_NAME)))
 
 PIC_OBJ := $(patsubst %.c,$(BUILD)/pic/%.o,$(CORE_SRC))
 

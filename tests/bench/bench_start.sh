@@ -18,8 +18,7 @@ while [ $round -lt "$ROUNDS" ]; do
     start true /bin/true
     start libm "$work/startup"
     start holdwater "$HOLDWATER" ammonia --tan 0.2 --ph 8.15 --temp 25 --salinity 34 --format value
-    [ ! -x "$work/static" ] ||
-        start static "$work/static" ammonia --tan 0.2 --ph 8.15 --temp 25 --salinity 34 --format value
+    start loaded "$work/loaded" ammonia --tan 0.2 --ph 8.15 --temp 25 --salinity 34 --format value
     start text "$HOLDWATER" ammonia --tan 0.2 --ph 8.15 --temp 25 --salinity 34
     round=$((round + 1))
 done
@@ -32,7 +31,7 @@ awk -f "$(dirname "$0")/medians.awk" "$times" | awk '
     BEGIN {
         name["true"] = "`/bin/true`"; name["libm"] = "a program that links libm"
         name["holdwater"] = "`holdwater ammonia ... --format value`"; name["text"] = "the same as text"
-        name["static"] = "the same, made with `STATIC=1`"
+        name["loaded"] = "the same, made with `STATIC=`"
     }
     { key[NR] = $1; cpu[$1] = $2; wall[$1] = $3; peak[$1] = $4 }
     END {

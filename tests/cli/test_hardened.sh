@@ -22,6 +22,12 @@ part() {
     }
 }
 
+# with_flags OPTION...: the compiler and the hardened flags of this build.
+with_flags() {
+    flags=$(sed 's/ -Iinclude .*//' "$build/flags")
+    eval "$flags \"\$@\""
+}
+
 command -v readelf >/dev/null || {
     echo 'skipped: hardened flags, as there is no readelf'
     exit 0
@@ -47,6 +53,10 @@ if part '-pie' 'a program that is loaded anywhere'; then
     readelf -W -d "$program" | grep -q 'FLAGS_1.* PIE' || fail 'the program is no PIE'
     pass
 fi
+if part '-static-pie' 'a program that loads no library'; then
+    ! readelf -W -d "$program" | grep -q NEEDED || fail 'the program loads a library'
+    pass
+fi
 if part '-z,now' 'names settled when it starts'; then
     for file in "$@"; do
         readelf -W -l -d "$file" >"$scratch/elf"
@@ -64,12 +74,14 @@ if part '-fstack-protector-strong' 'guards of the stack'; then
     done
 fi
 if part '_FORTIFY_SOURCE' 'functions that know how long an array is'; then
-    if readelf -W -d "$program" | grep -qE 'NEEDED.*libc\.so\.6'; then
-        readelf -W -s "$program" | grep -q 'UND __[a-z]*printf_chk' ||
+    echo '#include <features.h>' >"$scratch/a.c"
+    with_flags -E -dM "$scratch/a.c" >"$scratch/defined"
+    if grep -q '__GLIBC__' "$scratch/defined"; then
+        readelf -W -s "$build"/src/cli/*.o | grep -q 'UND __[a-z]*printf_chk' ||
             fail 'no function that knows how long an array is'
         pass
     else
-        echo 'skipped: functions that know how long an array is, as the program loads no glibc'
+        echo 'skipped: functions that know how long an array is, as the C library is not glibc'
     fi
 fi
 case $(readelf -h "$program") in
@@ -84,7 +96,7 @@ case $(readelf -h "$program") in
     if part '-fstack-clash-protection' 'arrays on the stack that are touched page by page'; then
         # The compiler is shown such an array, with the flags of this build.
         echo 'void use(char *); void f(void); void f(void) { char a[65536]; use(a); }' >"$scratch/a.c"
-        eval "$(sed 's/ -Iinclude .*//' "$build/flags") -O1 -S -o $scratch/a.s $scratch/a.c"
+        with_flags -O1 -S -o "$scratch/a.s" "$scratch/a.c"
         grep -qE '(or|mov)q[[:space:]]+\$0, *-?[0-9]*\(%rsp\)' "$scratch/a.s" ||
             fail 'a large array is not touched page by page'
         pass

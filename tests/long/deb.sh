@@ -56,6 +56,7 @@ dpkg -i "$scratch"/debs/*.deb >"$scratch/installed" 2>&1 || {
 cd /
 program=/usr/bin/holdwater
 [ "$($program --version | sed -n 1p)" = "holdwater $version" ] || fail 'the version'
+ldd $program | grep -q 'libc\.so\.6 => ' || fail 'the program has a C library of its own'
 answer=$($program ammonia --tan 0.6 --ph 8.2 --temp 25.5 --salinity 33 --format value --digits 3 2>/dev/null)
 [ "$answer" = 0.0413 ] || fail "a question of the demo: $answer"
 $program calendar --plan copper --from 2031-05-06 >"$scratch/calendar"
