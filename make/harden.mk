@@ -15,8 +15,10 @@ MAP_ASKED = $(if $(PLAIN_BUILD),'-ffile-prefix-map=$(CURDIR)=.' \
 RELRO = -Wl,-z,relro -Wl,-z,now -Wl,-z,noexecstack
 LINK_ASKED = $(if $(HARDEN),$(RELRO))
 
-# Of flags those that CC takes without a word. It is asked for all at once, and then for each.
-taken = $(if $(strip $(2)),$(shell dir=$$(mktemp -d); echo 'int main(void) { return 0; }' >$$dir/a.c; \
+# Of flags those that CC takes without a word, for a program of these lines. It is asked for all at once,
+# and then for each.
+LEAST = 'int main(void) { return 0; }'
+taken = $(if $(strip $(2)),$(shell dir=$$(mktemp -d); printf '%s\n' $(or $(3),$(LEAST)) >$$dir/a.c; \
   takes() { $(CC) -Werror $(1) "$$@" -o $$dir/a $$dir/a.c >$$dir/said 2>&1; }; \
   if takes $(2); then printf "'%s' " $(2); \
   else for flag in $(2); do if takes "$$flag"; then printf "'%s' " "$$flag"; fi; done; fi; \
@@ -39,4 +41,6 @@ HARDEN_PIE := $(if $(PIE_ASKED),$(call taken,-fPIE,-pie))
 # the time, and stays position independent. STATIC= has the C library loaded, as a distribution wants it,
 # which mends one library for all programs.
 STATIC = $(PLAIN_BUILD)
-PROGRAM_LD := $(if $(STATIC),$(if $(AT_ONE_PLACE),,$(call taken,-fPIE,-static-pie)))
+# A call that does not link so on each machine.
+FILLS = '\#include <string.h>' 'int main(int n, char **v) { char a[9]; memset(a, n, (size_t)n); return a[0] + !v; }'
+PROGRAM_LD := $(if $(STATIC),$(if $(AT_ONE_PLACE),,$(call taken,-fPIE $(CFLAGS) $(FORTIFY),-static-pie,$(FILLS))))
