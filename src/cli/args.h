@@ -21,7 +21,7 @@ enum page { PAGE_PHONE, PAGE_A4 };
 /* What happens to a row that gives no answer. */
 enum on_bad { BAD_KEEP, BAD_STOP, BAD_DROP };
 
-enum { MAPS_MAX = HW_INPUTS };
+enum { MAPS_MAX = HW_INPUTS, MAPPED_OWN = HW_INPUTS };
 
 /* The words of three options, in the order of their enums; NULL ends the list. */
 extern const char *const format_words[];
@@ -58,7 +58,8 @@ enum {
 /* By the numbers above; a NULL name ends the list. */
 extern const struct general_option general_options[];
 
-/* --map COLUMN=INPUT: a foreign header that feeds an input, in the unit that INPUT may carry. */
+/* --map COLUMN=INPUT: a foreign header that feeds an input, in the unit that INPUT may carry, or
+ * MAPPED_OWN, which feeds none. */
 struct mapping {
     struct hw_text column;
     size_t input;

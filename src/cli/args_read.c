@@ -87,14 +87,16 @@ static bool read_map(struct hw_text text, struct args *args)
     }
     struct mapping *map = &args->map[args->n_maps];
     map->column = (struct hw_text){text.at, cut - 1};
-    if (!column_match(args->calc, (struct hw_text){text.at + cut, text.n - cut}, &map->input,
-                      &map->unit)) {
-        return option_wrong("map", text, "COLUMN=INPUT with an input of this calculation");
+    map->input = MAPPED_OWN;
+    bool own = hw_name_is("own", text.at + cut, text.n - cut);
+    if (!own && !column_match(args->calc, (struct hw_text){text.at + cut, text.n - cut},
+                              &map->input, &map->unit)) {
+        return option_wrong("map", text, "COLUMN=INPUT with an input of this calculation, or own");
     }
     for (size_t i = 0; i < args->n_maps; i++) {
         bool same_column = map->column.n == args->map[i].column.n &&
                            memcmp(map->column.at, args->map[i].column.at, map->column.n) == 0;
-        if (same_column || map->input == args->map[i].input) {
+        if (same_column || (!own && map->input == args->map[i].input)) {
             return option_wrong("map", text, "each column and each input once");
         }
     }

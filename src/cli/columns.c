@@ -1,14 +1,13 @@
 /* columns.c - matches a header against the inputs of a calculation. */
 #include "cli/columns.h"
 
+#include "cli/column_like.h"
 #include "cli/column_name.h"
 #include "cli/stream.h"
 #include "cli/wording.h"
 
 #include <stdio.h>
 #include <string.h>
-
-enum { MAP_MAX = 2 * SHOWN_MAX + COLUMN_NAME_MAX };
 
 static bool same_text(struct hw_text a, struct hw_text b)
 {
@@ -53,119 +52,6 @@ static bool add_feed(const struct args *args, struct columns *columns, const str
     return true;
 }
 
-/* What is to be typed can be typed: a name that cannot be shown as it is, or that would end its
- * quotes, is not. A unit that the name shows goes with the input. */
-static void map_text(struct hw_text name, const struct hw_input *input, char shown[SHOWN_MAX],
-                     char map[MAP_MAX])
-{
-    bool exact = show_text(name, shown) && !strchr(shown, '\'');
-    const char *quote = exact ? "'" : "";
-    const struct hw_unit *unit = column_unit_within(input->kind, name);
-    char to[COLUMN_NAME_MAX];
-    column_name(input->name, "", unit ? unit->name : "", to);
-    (void)snprintf(map, MAP_MAX, "--map %s%s=%s%s", quote, exact ? shown : "COLUMN", to, quote);
-}
-
-/* Whether what a name does not show is to be added: "" or how. */
-static const char *unit_wanted(struct hw_text name, const struct hw_input *input)
-{
-    bool has_units = input->unit[0] != '\0' && !input->words;
-    return has_units && !column_unit_within(input->kind, name) ? ", with its unit as in temp_F"
-                                                               : "";
-}
-
-/* Where the near miss comes from elsewhere: "an option gives for every row"; or NULL. */
-static const char *elsewhere(const struct args *args, size_t input)
-{
-    const struct hw_calc *calc = args->calc;
-    bool assumed = false;
-    if (args->written[input].from == HW_FROM_TANK) {
-        return "the tanks file gives for every row";
-    }
-    if (args->written[input].text.at) {
-        return "an option gives for every row";
-    }
-    for (size_t i = hw_input_first(calc, input); i < calc->n_inputs; i = hw_input_next(calc, i)) {
-        assumed = assumed || calc->inputs[i].need == HW_PRESET;
-    }
-    return assumed ? "would be assumed" : NULL;
-}
-
-/* A column that nearly has the name of an input. Where that is taken from elsewhere, what the sheet
- * says of it would be passed over, row by row: false. Else it is said that it feeds nothing. */
-static bool judge_like(const struct args *args, struct hw_text name, size_t input)
-{
-    const char *other = elsewhere(args, input);
-    char shown[SHOWN_MAX];
-    char map[MAP_MAX];
-    const struct hw_input *its = &args->calc->inputs[input];
-    map_text(name, its, shown, map);
-    if (!other) {
-        complain("column '%s' is not understood and feeds nothing: %s if it should%s", shown, map,
-                 unit_wanted(name, its));
-        return true;
-    }
-    complain("column '%s' looks like %s, which %s", shown, its->name, other);
-    complain("if it is, write %s%s; if not, rename the column", map, unit_wanted(name, its));
-    return false;
-}
-
-static bool is_letter(char c)
-{
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
-
-/* Where a word stands in a name by itself, or NO_COLUMN. */
-static long place_of(const char *word, struct hw_text name)
-{
-    size_t n = strlen(word);
-    for (size_t i = 0; i + n <= name.n; i++) {
-        bool apart = (i == 0 || !is_letter(name.at[i - 1])) &&
-                     (i + n == name.n || !is_letter(name.at[i + n]));
-        if (apart && column_folds_to(word, name.at + i, n)) {
-            return (long)i;
-        }
-    }
-    return NO_COLUMN;
-}
-
-/* True for the name of an input of any calculation: new_ph is no pH of the tank. */
-static bool known_elsewhere(struct hw_text name)
-{
-    const struct hw_unit *unit = NULL;
-    size_t input = 0;
-    for (size_t i = 0; hw_calcs[i]; i++) {
-        if (column_match(hw_calcs[i], name, &input, &unit)) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* A column that nearly has the name of an input, such as 'Salinity (ppt)' or 'Water temp (F)',
- * feeds nothing: that is said, because the keeper may think otherwise. Columns of results, which
- * begin alike, are known. False where it may not be passed over: where it begins with the input's
- * name. */
-static bool judge_near_miss(const struct args *args, struct hw_text name)
-{
-    const struct hw_calc *calc = args->calc;
-    for (size_t i = 0; i < calc->n_results; i++) {
-        size_t n = strlen(calc->results[i].name);
-        if (name.n >= n && column_folds_to(calc->results[i].name, name.at, n)) {
-            return true;
-        }
-    }
-    for (size_t i = 0; i < calc->n_inputs; i++) {
-        long at = place_of(calc->inputs[i].name, name);
-        bool lacks = calc->inputs[i].need == HW_REQUIRED && calc->inputs[i].when_words == 0 &&
-                     !mapped(args, i) && !elsewhere(args, i);
-        if (at == 0 || (at > 0 && lacks && !known_elsewhere(name))) {
-            return judge_like(args, name, i);
-        }
-    }
-    return true;
-}
-
 /* One column: what it feeds, if anything. An input that --map feeds is not fed by a column of its
  * own name. */
 static bool read_column(const struct args *args, size_t column, struct hw_text name, bool *map_used,
@@ -175,6 +61,9 @@ static bool read_column(const struct args *args, size_t column, struct hw_text n
     const struct mapping *map = mapping_of(args, name);
     if (map) {
         map_used[map - args->map] = true;
+        if (map->input == MAPPED_OWN) {
+            return true;
+        }
         feed.input = map->input;
         feed.unit = map->unit;
         return add_feed(args, columns, &feed, name);
@@ -201,13 +90,50 @@ static bool read_column(const struct args *args, size_t column, struct hw_text n
         column_folds_to("tank", hw_text_trimmed(name).at, hw_text_trimmed(name).n)) {
         columns->tank = (long)column;
     }
-    if (!column_match(args->calc, name, &feed.input, &feed.unit)) {
-        return judge_near_miss(args, hw_text_trimmed(name));
+    bool feeds =
+        column_match(args->calc, name, &feed.input, &feed.unit) && !mapped(args, feed.input);
+    return !feeds || add_feed(args, columns, &feed, name);
+}
+
+bool columns_feed(const struct columns *columns, const struct hw_calc *calc, size_t input)
+{
+    for (size_t i = 0; i < columns->n_feed; i++) {
+        if (columns->feed[i].input == hw_input_first(calc, input)) {
+            return true;
+        }
     }
-    if (mapped(args, feed.input)) {
-        return true;
+    return false;
+}
+
+static bool is_used(const struct columns *columns, size_t column)
+{
+    for (size_t i = 0; i < columns->n_feed; i++) {
+        if (columns->feed[i].column == column) {
+            return true;
+        }
     }
-    return add_feed(args, columns, &feed, name);
+    long at = (long)column;
+    return at == columns->when || at == columns->time || at == columns->tank;
+}
+
+/* What is left over when all columns are read; not those whose input --map feeds. */
+static bool judge_others(const struct args *args, const struct columns *columns)
+{
+    struct csv_cell cell;
+    struct feed feed = {0, 0, NULL};
+    size_t column = 0;
+    bool fed[HW_INPUTS] = {false};
+    for (size_t i = 0; i < args->calc->n_inputs; i++) {
+        fed[i] = columns_feed(columns, args->calc, i);
+    }
+    for (size_t at = 0; csv_next_cell(&columns->header, columns->separator, &at, &cell); column++) {
+        if (!is_used(columns, column) && !mapping_of(args, cell.text) &&
+            !column_match(args->calc, cell.text, &feed.input, &feed.unit) &&
+            !column_judge(args, fed, hw_text_trimmed(cell.text))) {
+            return false;
+        }
+    }
+    return true;
 }
 
 static bool maps_are_used(const struct args *args, const bool *map_used, const char *file)
@@ -299,7 +225,8 @@ bool columns_read(const struct args *args, struct csv_record header, char separa
             return false;
         }
     }
-    if (!maps_are_used(args, map_used, file) || !when_is_there(args, columns, file)) {
+    if (!maps_are_used(args, map_used, file) || !when_is_there(args, columns, file) ||
+        !judge_others(args, columns)) {
         return false;
     }
     if (columns->n_feed == 0) {
@@ -310,16 +237,6 @@ bool columns_read(const struct args *args, struct csv_record header, char separa
     }
     return args->format == FORMAT_JSONL || args->format == FORMAT_LOG ||
            args->format == FORMAT_VALUE || names_are_free(args, columns, file);
-}
-
-bool columns_feed(const struct columns *columns, const struct hw_calc *calc, size_t input)
-{
-    for (size_t i = 0; i < columns->n_feed; i++) {
-        if (columns->feed[i].input == hw_input_first(calc, input)) {
-            return true;
-        }
-    }
-    return false;
 }
 
 struct hw_text columns_cell(const struct columns *columns, const struct csv_record *record,
