@@ -87,6 +87,7 @@ static uint64_t ammonia_notes(const struct bag_water *bag, const double in[])
     return note_if(shut, HW_BAG_NOTE_SHUT_OVER_HOUR) |
            note_if(above(bag->worst.salt_ratio, 1), HW_BAG_NOTE_OPEN_OVER_HOUR_SALT) |
            note_if(above(bag->worst.fresh_ratio, 1), HW_BAG_NOTE_OPEN_OVER_HOUR_FRESH) |
+           note_if(above(bag->total_n, bag->long_n), HW_BAG_NOTE_OPEN_OVER_LONG) |
            note_if(in[BAG_PH_OPEN] <= in[BAG_PH_BAG], HW_BAG_NOTE_PH_NO_RISE) |
            note_if(bag->open.fit_stretched, HW_BAG_NOTE_FIT_STRETCHED) |
            note_if(stretched, HW_BAG_NOTE_HOUR_STRETCHED) |

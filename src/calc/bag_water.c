@@ -2,6 +2,7 @@
 #include "calc/bag_water.h"
 
 #include "calc/free_ammonia.h"
+#include "calc/long_limit.h"
 
 #include <math.h>
 
@@ -18,6 +19,7 @@ struct bag_water bag_water(const double in[])
     bag.open = ammonia_hour(bag.total_n, in[BAG_PH_OPEN], in[BAG_TEMP], in[BAG_SALINITY]);
     double highest = fmax(in[BAG_PH_OPEN], in[BAG_TANK_PH]); /* of a number and none the number */
     bag.worst = ammonia_hour(bag.total_n, highest, in[BAG_TEMP], in[BAG_SALINITY]);
+    bag.long_n = long_limit(highest, in[BAG_TEMP], in[BAG_SALINITY]).total_n;
     bag.times_worse = bag.open.fraction / bag.shut.fraction;
     return bag;
 }

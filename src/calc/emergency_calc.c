@@ -83,7 +83,7 @@ static const struct hw_result results[EMERGENCY_RESULTS] = {
     [EMERGENCY_ADD_LIQUID] = {.name = "add_liquid", .unit = "mL", .kind = HW_VOLUME, .digits = 3,
      .safe = -1, .sometimes = true, .pour = true, .help = "into new water"},
     [EMERGENCY_BINDER_ALLOWED] = {.name = "binder_allowed", .unit = "", .kind = HW_YES_NO,
-     .digits = 1, .sometimes = true, .help = "a binder may go in, if all labels agree"},
+     .digits = 1, .sometimes = true, .help = "may a binder go in? (only if all labels agree)"},
     [EMERGENCY_HOURS_AGAIN] = {.name = "hours_again", .unit = "h", .kind = HW_TIME, .digits = 2,
      .safe = -1, .sometimes = true, .help = "to the limit again, after at_hand, else share_needed"},
 };

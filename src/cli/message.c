@@ -3,7 +3,6 @@
 
 #include "cli/message_hint.h"
 #include "cli/stream.h"
-#include "cli/suggest.h"
 #include "cli/wording.h"
 
 #include <math.h>
@@ -233,27 +232,13 @@ static bool message_twin_word(const struct hw_calc *calc, size_t which, struct h
     return true;
 }
 
-static void message_unknown_word(const struct hw_input *input, struct hw_text text)
-{
-    char shown[SHOWN_MAX];
-    char suggestion[SUGGEST_TEXT];
-    char option[OPTION_MAX];
-    show_text(text, shown);
-    struct suggestions near = {.word = shown, .n = 0};
-    for (size_t i = 0; input->words[i]; i++) {
-        suggest_weigh(&near, input->words[i]);
-    }
-    suggest_text(&near, "", suggestion);
-    option_name(input->name, option);
-    complain("--%s '%s' is none of its words%s", option, shown, suggestion);
-}
-
 /* What is wrong with a written value, without saying what is allowed. */
 static const char *reason(enum hw_problem problem)
 {
     static const char *const reasons[HW_PROBLEMS] = {
         [HW_PROBLEM_EMPTY] = "is empty",
-        [HW_PROBLEM_COMMA] = "has a comma: write a decimal point, as in 8.1",
+        [HW_PROBLEM_COMMA] =
+            "has a comma: write a decimal point, as in 8.1, and nothing between thousands",
         [HW_PROBLEM_NOT_DECIMAL] = "is not a plain decimal number",
         [HW_PROBLEM_TOO_LARGE] = "is too large for any number here",
         [HW_PROBLEM_SPREAD] = "carries an uncertainty: none can stand here",

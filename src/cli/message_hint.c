@@ -4,6 +4,8 @@
 
 #include "cli/print.h"
 #include "cli/stream.h"
+#include "cli/suggest.h"
+#include "cli/wording.h"
 #include "engine/decimal.h"
 
 #include <string.h>
@@ -112,6 +114,41 @@ static void message_bound(const char *head, struct hw_text text)
     } else {
         complain("%s: write the number, and its doubt after it, as in %s+-10%%", head, number);
     }
+}
+
+/* The first word of a set that is none of its words; of a choice all of it. */
+static struct hw_text unknown_part(const struct hw_input *input, struct hw_text text)
+{
+    while (input->kind == HW_SET && memchr(text.at, ',', text.n)) {
+        size_t n = (size_t)((const char *)memchr(text.at, ',', text.n) - text.at);
+        struct hw_text part = hw_text_trimmed((struct hw_text){text.at, n});
+        bool known = false;
+        for (size_t i = 0; input->words[i]; i++) {
+            known = known || hw_name_is(input->words[i], part.at, part.n);
+        }
+        if (!known) {
+            return part;
+        }
+        text = (struct hw_text){text.at + n + 1, text.n - n - 1};
+    }
+    return hw_text_trimmed(text);
+}
+
+/* Of two words in one nothing is suggested, as the one would leave out the other. */
+void message_unknown_word(const struct hw_input *input, struct hw_text text)
+{
+    char shown[SHOWN_MAX];
+    char suggestion[SUGGEST_TEXT];
+    char option[OPTION_MAX];
+    show_text(unknown_part(input, text), shown);
+    struct suggestions near = {.word = shown, .n = 0};
+    bool several = input->kind == HW_SET && strpbrk(shown, " +/;&");
+    for (size_t i = 0; input->words[i] && !several; i++) {
+        suggest_weigh(&near, input->words[i]);
+    }
+    suggest_text(&near, "", suggestion);
+    option_name(input->name, option);
+    complain("--%s '%s' is none of its words%s", option, shown, suggestion);
 }
 
 bool message_hint(const struct hw_input *input, const char *head, struct hw_text text,

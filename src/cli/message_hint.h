@@ -13,4 +13,7 @@
  */
 bool message_hint(const struct hw_input *input, const char *head, struct hw_text text,
                   const struct hw_unit *column, enum hw_problem problem);
+
+/* Says that a text is none of an input's words, and which one it is near. */
+void message_unknown_word(const struct hw_input *input, struct hw_text text);
 #endif

@@ -38,14 +38,14 @@ static double aim_met(const struct report *report, size_t aim, size_t result, do
     return fabs(again - drawn) <= 1e-6 * drawn ? met : NAN;
 }
 
-/* True when it is poured in several steps: a table tells the level of each. */
+/* True when it is poured in several steps: a table tells the level of each, as it is drawn. */
 static bool has_steps(const struct hw_question *question)
 {
     size_t steps = hw_input_find(question->calc, "steps", 5);
     return steps < question->calc->n_inputs && question->in[steps] > 1;
 }
 
-/* " (target 0.176 mg/L)": the aim that is met, in the unit it was written in. */
+/* " (0.176 mg/L)": the aim that is met, in the unit it was written in. */
 static void met_text(const struct hw_question *question, size_t aim, double met, int safe,
                      char text[REPORT_POUR])
 {
@@ -55,8 +55,7 @@ static void met_text(const struct hw_question *question, size_t aim, double met,
     bool other = written && kept && written != kept;
     char number[NUMBER_MAX];
     number_text(number, other ? hw_unit_convert(met, kept, written) : met, 3, safe);
-    (void)snprintf(text, REPORT_POUR, " (%.20s %.20s %s)", input->name, number,
-                   other ? written->name : input->unit);
+    (void)snprintf(text, REPORT_POUR, " (%.20s %s)", number, other ? written->name : input->unit);
 }
 
 void report_pour(const struct report *report, size_t result, char measure[REPORT_POUR],
@@ -80,10 +79,20 @@ void report_pour(const struct report *report, size_t result, char measure[REPORT
     }
 }
 
+double report_pour_drawn(double amount, int safe)
+{
+    char poured[POUR_TEXT];
+    double drawn = pour_text(amount, safe, poured);
+    return fabs(drawn - amount) > worth_telling * amount ? drawn : amount;
+}
+
 const char *report_pour_help(const struct report *report, size_t result)
 {
     const struct hw_calc *calc = report->question->calc;
     uint64_t notes = report->answer->notes;
+    if (has_steps(report->question)) {
+        return "each step";
+    }
     for (size_t bit = 0; notes_next(calc, notes, &bit); bit++) {
         const char *code = hw_note_at(calc, bit)->code;
         if (strcmp(code, "copper-ramp") == 0 || strcmp(code, "copper-ramp-chelated") == 0) {

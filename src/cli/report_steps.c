@@ -2,6 +2,7 @@
 #include "cli/report_steps.h"
 
 #include "cli/print.h"
+#include "cli/report_pour.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -112,12 +113,27 @@ static bool is_told(const struct report *report)
            (mass < calc->n_results && args_tell(report->args, mass));
 }
 
+/* What is drawn of each step, and the level that makes. */
+static void as_drawn(struct dose_steps *steps, double now)
+{
+    for (size_t k = 0; k < steps->n; k++) {
+        struct dose_step *step = &steps->step[k];
+        double drawn = report_pour_drawn(step->amount, -1);
+        step->level = now + (step->level - now) * (drawn / step->amount);
+        step->amount = drawn;
+    }
+}
+
 void report_steps_text(const struct report *report)
 {
+    const struct hw_question *question = report->question;
     struct dose_steps steps;
     int digits = report->args->digits ? report->args->digits : 3;
     if (!is_told(report) || !report_steps_find(report, &steps)) {
         return;
+    }
+    if (strcmp(steps.amount_unit, "mL") == 0) {
+        as_drawn(&steps, question->in[input_named(question, "now")]);
     }
     if (!isnan(steps.step[0].day)) {
         print_line(&steps, "day", 0, 0, digits);

@@ -47,13 +47,13 @@ static void value_text(const struct report *report, size_t i, char text[VALUE_TE
     }
 }
 
-/* What an amount is for, how to measure it, and the level that the mark gives if there is room. */
-static void pour_words(const struct report *report, size_t i, size_t room, char text[WORDS_TEXT])
+/* What an amount is for, how to measure it, and the level that the mark gives, if there is room. */
+static void pour_words(const struct report *report, size_t i, size_t room, char text[WORDS_TEXT],
+                       char level[REPORT_POUR])
 {
     char into[REPORT_CHANGE];
     const char *help = report_change_into(report, i, into) ? into : report_pour_help(report, i);
     char measure[REPORT_POUR];
-    char level[REPORT_POUR];
     report_pour(report, i, measure, level);
     size_t used =
         (size_t)snprintf(text, WORDS_TEXT, "%s%s%s", help, measure[0] == '\0' ? "" : ": ", measure);
@@ -64,8 +64,10 @@ static void pour_words(const struct report *report, size_t i, size_t room, char 
 
 /* What stands behind the value: the same in the keeper's own unit, what it is, how to measure
  * it. */
-static void words_text(const struct report *report, size_t i, size_t room, char text[WORDS_TEXT])
+static void words_text(const struct report *report, size_t i, size_t room, char text[WORDS_TEXT],
+                       char level[REPORT_POUR])
 {
+    level[0] = '\0';
     const struct hw_result *result = &report->question->calc->results[i];
     const struct hw_unit *kept = hw_unit_of(result->kind, result->unit);
     const struct hw_unit *own = own_unit(report->args->wanted_unit, report->question, result->kind);
@@ -80,7 +82,7 @@ static void words_text(const struct report *report, size_t i, size_t room, char 
         (result->kind == HW_MASS && report_change_into(report, i, measure))) {
         (void)snprintf(text, WORDS_TEXT, "%s", measure);
     } else if (result->pour && result->kind == HW_VOLUME) {
-        pour_words(report, i, room, text);
+        pour_words(report, i, room, text, level);
     } else if (kept && own && strcmp(result->unit, "mL") != 0) {
         char number[NUMBER_MAX];
         int digits = report->args->digits ? report->args->digits : result->digits;
@@ -105,16 +107,24 @@ static struct widths measure_results(const struct report *report)
     return widths;
 }
 
-static void print_result(const struct report *report, size_t i, struct widths widths)
+/* told: the level of a mark that was told last; one that the line has no room for stands below it,
+ * unless it was. */
+static void print_result(const struct report *report, size_t i, struct widths widths,
+                         char told[REPORT_POUR])
 {
     const struct hw_result *result = &report->question->calc->results[i];
     char value[VALUE_TEXT];
     char words[WORDS_TEXT];
+    char level[REPORT_POUR];
     value_text(report, i, value);
     size_t at =
         (size_t)printf("  %-*s  %-*s  ", (int)widths.name, result->name, (int)widths.value, value);
-    words_text(report, i, at < PRINT_WIDTH ? PRINT_WIDTH - at : 0, words);
+    words_text(report, i, at < PRINT_WIDTH ? PRINT_WIDTH - at : 0, words, level);
     print_wrapped(words, at, at);
+    if (level[0] != '\0' && !strstr(words, level) && strcmp(level, told) != 0) {
+        (void)printf("   %s by that mark\n", level);
+    }
+    (void)snprintf(told, REPORT_POUR, "%s", level);
     if (report->spread && !isnan(report->answer->out[i])) {
         report_spread(report, i,
                       own_unit(report->args->wanted_unit, report->question, result->kind),
@@ -150,13 +160,14 @@ static void print_working(const struct hw_steps *steps)
 static void print_results(const struct report *report)
 {
     struct widths widths = measure_results(report);
+    char told[REPORT_POUR] = "";
     if (report->solved) {
         report_solved(report);
     }
     for (size_t at = 0; at < report->question->calc->n_results; at++) {
         size_t i = report->args->order[at];
         if (is_told(report, i)) {
-            print_result(report, i, widths);
+            print_result(report, i, widths, told);
         }
     }
     report_steps_text(report);

@@ -18,14 +18,25 @@
 
 /* --- Records ---------------------------------------------------------------------------------- */
 
+/* Empty lines that something follows are rows without a cell. */
+static void take_blank(struct rows *rows, size_t *blank)
+{
+    for (; *blank > 0 && !rows->stopped; --*blank) {
+        rows_take(rows, (struct csv_record){"", 0, false});
+    }
+}
+
 /* The next record of the input, reading more when it must. Before the text moves the block is
  * finished, as its records stand there. False at the end, or with a message and *fine false. */
-static bool next_record(struct rows *rows, struct csv_record *record, bool *fine)
+static bool next_record(struct rows *rows, struct csv_record *record, size_t *blank, bool *fine)
 {
     for (;;) {
         enum record_end end = record_take(&rows->input, rows->in_separator, record);
         if (end == RECORD_FOUND || end == RECORD_NONE) {
             return end == RECORD_FOUND;
+        }
+        if (end != RECORD_MORE) {
+            take_blank(rows, blank);
         }
         rows_finish_block(rows);
         rows_flush(rows);
@@ -265,14 +276,12 @@ static void take_rows(struct rows *rows, bool *fine)
     struct csv_record record;
     size_t blank = 0;
     rows_quick_take(rows);
-    while (!rows->stopped && next_record(rows, &record, fine)) {
-        if (record.n == 0 && rows->columns.n > 1) {
+    while (!rows->stopped && next_record(rows, &record, &blank, fine)) {
+        if (record.n == 0) {
             blank++;
             continue;
         }
-        for (; blank > 0 && !rows->stopped; blank--) {
-            rows_take(rows, (struct csv_record){"", 0, false});
-        }
+        take_blank(rows, &blank);
         if (!rows->stopped) {
             rows_take(rows, record);
         }

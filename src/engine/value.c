@@ -303,7 +303,8 @@ static enum hw_problem read_set(const struct hw_input *input, struct hw_text tex
     for (size_t from = 0; from <= text.n;) {
         const char *comma = memchr(text.at + from, ',', text.n - from);
         size_t to = comma ? (size_t)(comma - text.at) : text.n;
-        int word = find_word(input->words, text.at + from, to - from);
+        struct hw_text part = hw_text_trimmed((struct hw_text){text.at + from, to - from});
+        int word = find_word(input->words, part.at, part.n);
         if (word < 0) {
             return HW_PROBLEM_UNKNOWN_WORD;
         }

@@ -105,6 +105,9 @@ static const struct note_row notes[] = {
     {"open-over-hour-salt", TESTED, "tan=2" PH SEA},
     {"open-over-hour-salt", "tan=9;ph-bag=6.9;ph-open=8.3;temp=23;salinity=5", FRESH("10")},
     {"open-over-hour-fresh", FRESH("10"), FRESH("1")},
+    {"open-over-long", "tan=2" PH SEA, TESTED},
+    {"open-over-long", FRESH("2"), FRESH("10")},
+    {"open-over-long", "tan=0.3" PH SEA ";tank-ph=8.6", "tan=0.3" PH SEA},
     /* the tank's pH where that is the higher one */
     {"open-over-hour-salt", MILD ";tank-ph=8.3", MILD},
     {"open-over-hour-salt", TESTED ";tank-ph=7.2", MILD ";tank-ph=7.2"},
@@ -187,6 +190,8 @@ static void at_the_limits_of_ammonia(void **state)
          "tan=40;ph-bag=7.3;ph-open=7.9" SEA},
         {"shut-over-hour", ABOVE, total_at("short_ratio", "ph=6.8;temp=24;salinity=0"), "tan", NULL,
          FRESH("40")},
+        {"open-over-long", ABOVE, total_at("long_ratio", "ph=8.1" SEA), "tan", NULL,
+         "tan=0.6" PH SEA},
         {"open-over-hour-salt", ABOVE, total_at("short_ratio", "ph=8.1" SEA), "tan", NULL, TESTED},
         {"open-over-hour-salt", ABOVE, total_at("short_ratio", "ph=8.3" SEA), "tan", NULL,
          MILD ";tank-ph=8.3"},
