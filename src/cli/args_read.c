@@ -231,19 +231,41 @@ static bool repeated(const char *name, size_t n)
     return false;
 }
 
+/* The first option that takes the word, as "; did you mean --kind dye?", else those that it stands
+ * for; "" where there is none. */
+static void option_of_word(const struct hw_calc *calc, const char *word, char text[SUGGEST_TEXT])
+{
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        const char *const *words = calc->inputs[i].words;
+        for (size_t k = 0; words && words[k]; k++) {
+            if (hw_name_is(words[k], word, strlen(word))) {
+                char option[OPTION_MAX];
+                option_name(calc->inputs[i].name, option);
+                (void)snprintf(text, SUGGEST_TEXT, "; did you mean --%s %s?", option, words[k]);
+                return;
+            }
+        }
+    }
+    (void)topic_options(calc, word, text, SUGGEST_TEXT);
+}
+
 /* A word that no option begins. `before` is the word before it: a value whose unit this is,
  * perhaps. */
 static bool unexpected(const struct hw_calc *calc, const char *word, const char *before)
 {
     char shown[SHOWN_MAX];
     char number[SHOWN_MAX];
+    char suggestion[SUGGEST_TEXT];
+    option_of_word(calc, word, suggestion);
     show_text((struct hw_text){word, strlen(word)}, shown);
     show_text((struct hw_text){before, strlen(before)}, number);
     if (hw_unit_find_any(word, strlen(word)) && strcspn(before, ".0123456789") == 0) {
         complain("'%s' is not an option: write a value and its unit as one word, %s%s", shown,
                  number, shown);
+    } else if (strncmp(word, "\xE2\x80\x93", 3) == 0 || strncmp(word, "\xE2\x80\x94", 3) == 0) {
+        complain("'%s' begins with a dash: an option begins with two hyphens, --", shown);
     } else {
-        complain("'%s' is not an option: values are written as --NAME VALUE", shown);
+        complain("'%s' is not an option: values are written as --NAME VALUE%s", shown, suggestion);
     }
     message_try_help(calc);
     return false;
@@ -275,13 +297,15 @@ static bool find_option(int argc, char *argv[], const struct hw_calc *calc, int 
     }
     bool takes_value = option->input < calc->n_inputs || general_options[option->general].value;
     bool joined = option->name[option->n] == '=';
+    bool none_follows =
+        *i + 1 == argc || (option->input < calc->n_inputs && strncmp(argv[*i + 1], "--", 2) == 0);
     if (joined && !takes_value) {
         complain("--%s takes no value", general_options[option->general].name);
         return false;
     }
     if (joined) {
         option->value = option->name + option->n + 1;
-    } else if (takes_value && *i + 1 == argc) {
+    } else if (takes_value && none_follows) {
         complain("--%.*s needs a value after it", (int)option->n, option->name);
         message_try_help(calc);
         return false;

@@ -201,6 +201,13 @@ static void message_out_of_place(const struct hw_calc *calc, size_t which,
     char company[COMPANY_MAX];
     option_name(input->name, option);
     company_text(calc, input, question, company);
+    if (question->from[input->when_input] == HW_FROM_PRESET) {
+        char choose[OPTION_MAX];
+        option_name(calc->inputs[input->when_input].name, choose);
+        complain("--%s has no place %s, which is assumed: leave it out, or write another --%s",
+                 option, company, choose);
+        return;
+    }
     complain("--%s has no place %s: leave it out", option, company);
 }
 

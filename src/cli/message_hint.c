@@ -165,6 +165,12 @@ bool message_hint(const struct hw_input *input, const char *head, struct hw_text
         return message_two_units(head, text);
     case HW_PROBLEM_OUT_OF_RANGE:
         return !column && message_fahrenheit(input, head, text);
+    case HW_PROBLEM_GRAVITY:
+        if (strcmp(input->name, "reading") == 0) {
+            complain("%s looks like a specific gravity: of one write --of sg and --reference",
+                     head);
+        }
+        return strcmp(input->name, "reading") == 0;
     case HW_PROBLEM_HOUSE_MEASURE:
         return message_house_measure(input, head, text);
     case HW_PROBLEM_BOUND:

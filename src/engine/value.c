@@ -8,19 +8,33 @@
 #include <math.h>
 #include <string.h>
 
-static bool is_blank(char c)
+/* What stands between words; as pasted from elsewhere a space that does not break a line, wide or
+ * narrow. */
+static const struct blank {
+    const char *bytes;
+    size_t n;
+} blanks[] = {{" ", 1}, {"\t", 1}, {"\xC2\xA0", 2}, {"\xE2\x80\xAF", 3}};
+
+/* The length of the blank that a text begins with, or ends with; 0 for none. */
+static size_t blank_of(struct hw_text text, bool end)
 {
-    return c == ' ' || c == '\t';
+    for (size_t i = 0; i < sizeof blanks / sizeof blanks[0]; i++) {
+        size_t n = blanks[i].n;
+        if (text.n >= n && memcmp(text.at + (end ? text.n - n : 0), blanks[i].bytes, n) == 0) {
+            return n;
+        }
+    }
+    return 0;
 }
 
 struct hw_text hw_text_trimmed(struct hw_text text)
 {
-    while (text.n > 0 && is_blank(text.at[0])) {
-        text.at++;
-        text.n--;
+    for (size_t n = blank_of(text, false); n > 0; n = blank_of(text, false)) {
+        text.at += n;
+        text.n -= n;
     }
-    while (text.n > 0 && is_blank(text.at[text.n - 1])) {
-        text.n--;
+    for (size_t n = blank_of(text, true); n > 0; n = blank_of(text, true)) {
+        text.n -= n;
     }
     return text;
 }
