@@ -183,8 +183,8 @@ static bool tells_result(const struct hw_calc *calc, struct hw_text name)
     return false;
 }
 
-/* The input, fed by no column, that a name begins with; else one that stands within it; else one that
- * a word of it means; else n_inputs. */
+/* The input, fed by no column, that a name begins with; else one that stands within it; else one
+ * that a word of it means; else n_inputs. */
 static size_t meant(const struct hw_calc *calc, const bool fed[], struct hw_text name)
 {
     for (size_t i = 0; i < calc->n_inputs; i++) {
