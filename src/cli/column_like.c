@@ -163,12 +163,15 @@ static bool joins(const char *input)
     return strcmp(input, "of") == 0 || strcmp(input, "into") == 0;
 }
 
-/* True where the unit at the end of a name, if any, is one of the input's. */
+/* True where the unit at the end of a name, if any, is one of the input's; the end of the input's own
+ * name is none. */
 static bool unit_fits(struct hw_text name, const struct hw_input *input)
 {
     size_t n = 0;
     const struct hw_unit *unit = column_unit(name, &n);
-    return !unit || (!input->words && unit->kind == input->kind);
+    long at = place_of(input->name, name);
+    bool at_end = at >= 0 && (size_t)at + strlen(input->name) == name.n;
+    return at_end || !unit || (!input->words && unit->kind == input->kind);
 }
 
 /* True for a column of results, which begins as one does. */
