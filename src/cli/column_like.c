@@ -41,7 +41,9 @@ static const char *unit_wanted(struct hw_text name, const struct hw_input *input
 static const char *elsewhere(const struct args *args, size_t input)
 {
     const struct hw_calc *calc = args->calc;
+    bool by_tank = args->tanks && !args->tank; /* each row has the water of its own */
     bool assumed = false;
+    bool of_tank = false;
     if (args->written[input].from == HW_FROM_TANK) {
         return "the tanks file gives for every row";
     }
@@ -50,6 +52,10 @@ static const char *elsewhere(const struct args *args, size_t input)
     }
     for (size_t i = hw_input_first(calc, input); i < calc->n_inputs; i = hw_input_next(calc, i)) {
         assumed = assumed || calc->inputs[i].need == HW_PRESET;
+        of_tank = of_tank || (by_tank && calc->inputs[i].tank);
+    }
+    if (of_tank) {
+        return "the tanks file may give for a row";
     }
     return assumed ? "would be assumed" : NULL;
 }
