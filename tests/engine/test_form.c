@@ -345,8 +345,9 @@ static void write_decimal(char text[64], long long scaled, int decimals, const c
         ten *= 10;
     }
     long long size = scaled < 0 ? -scaled : scaled;
-    (void)snprintf(text, 64, "%s%lld.%0*lld%s", scaled < 0 ? "-" : "", size / ten,
-                   decimals == 0 ? 1 : decimals, size % ten, unit);
+    int places = decimals < 1 ? 1 : decimals > 15 ? 15 : decimals;
+    (void)snprintf(text, 64, "%s%lld.%0*lld%s", scaled < 0 ? "-" : "", size / ten, places,
+                   size % ten, unit);
 }
 
 static long long random_whole(double low, double high)
