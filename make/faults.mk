@@ -14,8 +14,11 @@ $(SHIM): tests/faults/shim.c
 	@mkdir -p $(@D)
 	$(Q)$(CC) $(CFLAGS) -Wall -Wextra -shared -fPIC -o $@ $<
 
-.PHONY: faults
-faults: $(PROGRAM) $(SHIM)
+# It comes before the C library of a program that loads one.
+.PHONY: faults faults-all
+faults:
+	+$(Q)$(MAKE) --no-print-directory BUILD=$(BUILD)/loaded STATIC= faults-all
+faults-all: $(PROGRAM) $(SHIM)
 	$(Q)sh tests/faults/test_faults.sh $(BUILD)
 
 # The cases under valgrind: of each file every so many, for it takes a hundred times as long.

@@ -41,6 +41,9 @@ HARDEN_PIE := $(if $(PIE_ASKED),$(call taken,-fPIE,-pie))
 # the time, and stays position independent. STATIC= has the C library loaded, as a distribution wants it,
 # which mends one library for all programs.
 STATIC = $(PLAIN_BUILD)
-# A call that does not link so on each machine.
-FILLS = '\#include <string.h>' 'int main(int n, char **v) { char a[9]; memset(a, n, (size_t)n); return a[0] + !v; }'
-PROGRAM_LD := $(if $(STATIC),$(if $(AT_ONE_PLACE),,$(call taken,-fPIE $(CFLAGS) $(FORTIFY),-static-pie,$(FILLS))))
+# With glibc alone, as others take the flag and load their library all the same; a call that does not link so
+# on each machine; and not where a place is asked for.
+FILLS = '\#include <string.h>' '\#ifndef __GLIBC__' '\#error' '\#endif' \
+  'int main(int n, char **v) { char a[9]; memset(a, n, (size_t)n); return a[0] + !v; }'
+PLACED = $(filter -static -no-pie -fno-pie -nopie,$(CC) $(CFLAGS) $(LDFLAGS))
+PROGRAM_LD := $(if $(filter-out 0 no,$(STATIC)),$(if $(PLACED),,$(call taken,-fPIE $(CFLAGS) $(FORTIFY),-static-pie,$(FILLS))))

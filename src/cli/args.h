@@ -21,7 +21,7 @@ enum page { PAGE_PHONE, PAGE_A4 };
 /* What happens to a row that gives no answer. */
 enum on_bad { BAD_KEEP, BAD_STOP, BAD_DROP };
 
-enum { MAPS_MAX = HW_INPUTS, MAPPED_OWN = HW_INPUTS };
+enum { MAPS_MAX = 2 * HW_INPUTS, MAPPED_OWN = HW_INPUTS };
 
 /* The words of three options, in the order of their enums; NULL ends the list. */
 extern const char *const format_words[];

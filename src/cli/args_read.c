@@ -75,7 +75,11 @@ static bool read_map(struct hw_text text, struct args *args)
     while (cut > 0 && text.at[cut - 1] != '=') {
         cut--;
     }
-    if (cut < 2 || args->n_maps == MAPS_MAX) {
+    if (args->n_maps == MAPS_MAX) {
+        complain("--map can be given %d times", MAPS_MAX);
+        return false;
+    }
+    if (cut < 2) {
         return option_wrong("map", text, "COLUMN=INPUT, as in 'Water temp=temp'");
     }
     if (hw_name_is("when", text.at + cut, text.n - cut)) {
@@ -232,12 +236,14 @@ static bool repeated(const char *name, size_t n)
 }
 
 /* The first option that takes the word, as "; did you mean --kind dye?", else those that it stands
- * for; "" where there is none. */
+ * for; "" where there is none. Yes and no say nothing of their option. */
 static void option_of_word(const struct hw_calc *calc, const char *word, char text[SUGGEST_TEXT])
 {
+    bool says_nothing =
+        hw_name_is("yes", word, strlen(word)) || hw_name_is("no", word, strlen(word));
     for (size_t i = 0; i < calc->n_inputs; i++) {
         const char *const *words = calc->inputs[i].words;
-        for (size_t k = 0; words && words[k]; k++) {
+        for (size_t k = 0; words && words[k] && !says_nothing; k++) {
             if (hw_name_is(words[k], word, strlen(word))) {
                 char option[OPTION_MAX];
                 option_name(calc->inputs[i].name, option);
@@ -246,7 +252,22 @@ static void option_of_word(const struct hw_calc *calc, const char *word, char te
             }
         }
     }
+    if (hw_input_find(calc, word, strlen(word)) < calc->n_inputs) {
+        (void)snprintf(text, SUGGEST_TEXT, "; did you mean --%.100s?", word);
+        return;
+    }
     (void)topic_options(calc, word, text, SUGGEST_TEXT);
+}
+
+/* One hyphen before a letter, a dash, a long dash or a minus. */
+static bool begins_with_dash(const char *word)
+{
+    static const char *const dashes[] = {"\xE2\x80\x93", "\xE2\x80\x94", "\xE2\x88\x92"};
+    bool dash = word[0] == '-' && strcspn(word + 1, "-.0123456789") > 0;
+    for (size_t i = 0; i < sizeof dashes / sizeof dashes[0]; i++) {
+        dash = dash || strncmp(word, dashes[i], strlen(dashes[i])) == 0;
+    }
+    return dash;
 }
 
 /* A word that no option begins. `before` is the word before it: a value whose unit this is,
@@ -262,8 +283,8 @@ static bool unexpected(const struct hw_calc *calc, const char *word, const char 
     if (hw_unit_find_any(word, strlen(word)) && strcspn(before, ".0123456789") == 0) {
         complain("'%s' is not an option: write a value and its unit as one word, %s%s", shown,
                  number, shown);
-    } else if (strncmp(word, "\xE2\x80\x93", 3) == 0 || strncmp(word, "\xE2\x80\x94", 3) == 0) {
-        complain("'%s' begins with a dash: an option begins with two hyphens, --", shown);
+    } else if (begins_with_dash(word)) {
+        complain("'%s': an option begins with two hyphens, --", shown);
     } else {
         complain("'%s' is not an option: values are written as --NAME VALUE%s", shown, suggestion);
     }

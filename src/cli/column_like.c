@@ -2,6 +2,7 @@
 #include "cli/column_like.h"
 
 #include "cli/column_name.h"
+#include "cli/csv.h"
 #include "cli/stream.h"
 #include "cli/suggest.h"
 #include "cli/topic.h"
@@ -10,7 +11,7 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { MAP_MAX = 2 * SHOWN_MAX + COLUMN_NAME_MAX, WORD_MAX = 40, LONG_WORD = 6, NOWHERE = -1 };
+enum { MAP_MAX = 2 * SHOWN_MAX + COLUMN_NAME_MAX, WORD_MAX = 40, NOWHERE = -1 };
 
 /* The unit of an input that a name shows, or NULL. */
 static const struct hw_unit *unit_shown(struct hw_text name, const struct hw_input *input)
@@ -90,11 +91,16 @@ static bool is_letter(char c)
     return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
 }
 
-/* Where a word stands in a name by itself, or NOWHERE. */
+static bool is_capital(char c)
+{
+    return c >= 'A' && c <= 'Z';
+}
+
+/* Where a word last stands in a name by itself, or NOWHERE. */
 static long place_of(const char *word, struct hw_text name)
 {
     size_t n = strlen(word);
-    for (size_t i = 0; i + n <= name.n; i++) {
+    for (size_t i = name.n >= n ? name.n - n + 1 : 0; i-- > 0;) {
         bool apart = (i == 0 || !is_letter(name.at[i - 1])) &&
                      (i + n == name.n || !is_letter(name.at[i + n]));
         if (apart && column_folds_to(word, name.at + i, n)) {
@@ -104,27 +110,19 @@ static long place_of(const char *word, struct hw_text name)
     return NOWHERE;
 }
 
-/* True for the name of an input of any calculation: new_ph is no pH of the tank. */
-static bool known_elsewhere(struct hw_text name)
-{
-    const struct hw_unit *unit = NULL;
-    size_t input = 0;
-    for (size_t i = 0; hw_calcs[i]; i++) {
-        if (column_match(hw_calcs[i], name, &input, &unit)) {
-            return true;
-        }
-    }
-    return false;
-}
+/* The two ways to read words: T.A.N. is one, or meds.given and waterTemp are two. */
+enum reading { IN_ONE, APART, READINGS };
 
-/* A word of a name, without the points of 'T.A.N.'; false behind the last. */
-static bool next_word(struct hw_text name, size_t *at, char word[WORD_MAX])
+/* A word of a name, from *at on; false behind the last. */
+static bool next_word(struct hw_text name, enum reading reading, size_t *at, char word[WORD_MAX])
 {
     size_t n = 0;
     for (; *at < name.n; ++*at) {
         char c = name.at[*at];
         bool part = is_letter(c) || (c >= '0' && c <= '9');
-        if (!part && c != '.' && n > 0) {
+        bool capital = n > 0 && is_capital(c) && !is_capital(word[n - 1]);
+        bool ends = reading == APART ? !part || capital : !part && c != '.';
+        if (ends && n > 0) {
             break;
         }
         if (part && n + 1 < WORD_MAX) {
@@ -135,32 +133,13 @@ static bool next_word(struct hw_text name, size_t *at, char word[WORD_MAX])
     return n > 0;
 }
 
-/* True for a word of the trade that stands for an input, for its plural, and for a long word with a
- * slip in it. */
-static bool word_means(const char *word, const char *input)
+/* True for an input's name, its plural, and a long word with a slip in it. */
+static bool is_name(const char *word, const char *input)
 {
     size_t n = strlen(word);
-    struct suggestions near = {.word = word, .n = 0};
-    bool plural =
-        n > 1 && (word[n - 1] == 's' || word[n - 1] == 'S') && column_folds_to(input, word, n - 1);
-    if (column_folds_to(input, word, n) || plural || topic_means(word, input)) {
-        return true;
-    }
-    if (n >= LONG_WORD && strlen(input) >= LONG_WORD) {
-        suggest_weigh(&near, input);
-    }
-    return near.n > 0;
-}
-
-static bool any_word_means(struct hw_text name, const char *input)
-{
-    char word[WORD_MAX];
-    for (size_t at = 0; next_word(name, &at, word);) {
-        if (word_means(word, input)) {
-            return true;
-        }
-    }
-    return false;
+    bool plural = n > 1 && (word[n - 1] == 's' || word[n - 1] == 'S');
+    return column_folds_to(input, word, n) || (plural && column_folds_to(input, word, n - 1)) ||
+           suggest_slip(word, input);
 }
 
 /* Words that join others, and name no input when they stand within a name. */
@@ -180,45 +159,101 @@ static bool unit_fits(struct hw_text name, const struct hw_input *input)
     return at_end || !unit || (!input->words && unit->kind == input->kind);
 }
 
-/* True for a column of results, which begins as one does. */
-static bool tells_result(const struct hw_calc *calc, struct hw_text name)
+/* An input that a name may mean: the better, the nearer its word stands to the end, as in 'Water
+ * temp', and before all where the unit is one of its own. */
+struct guess {
+    size_t input, score;
+};
+
+static void weigh(const struct hw_calc *calc, const bool fed[], struct hw_text name, size_t input,
+                  size_t end, struct guess *best)
 {
-    for (size_t i = 0; i < calc->n_results; i++) {
-        size_t n = strlen(calc->results[i].name);
-        if (name.n >= n && column_folds_to(calc->results[i].name, name.at, n)) {
+    if (fed[input] || joins(calc->inputs[input].name)) {
+        return;
+    }
+    size_t score = end + (unit_fits(name, &calc->inputs[input]) ? CSV_RECORD_MAX : 0);
+    if (score > best->score) {
+        *best = (struct guess){input, score};
+    }
+}
+
+/* By the words of a name. */
+static void weigh_words(const struct hw_calc *calc, const bool fed[], struct hw_text name,
+                        enum reading reading, struct guess *best)
+{
+    char word[WORD_MAX];
+    for (size_t at = 0; next_word(name, reading, &at, word);) {
+        const struct hw_topic *topic = topic_like(word);
+        for (size_t i = 0; i < calc->n_inputs; i++) {
+            const char *input = calc->inputs[i].name;
+            if (is_name(word, input) || topic_means(topic, input)) {
+                weigh(calc, fed, name, i, at, best);
+            }
+        }
+    }
+}
+
+/* True for a name that tells something else: an input of another calculation, as new_ph is no pH of
+ * the tank, or a result, as it is appended to rows. */
+static bool is_known(struct hw_text name)
+{
+    static const char *const parts[] = {"", "_low", "_high"};
+    const struct hw_unit *unit = NULL;
+    size_t input = 0;
+    for (size_t c = 0; hw_calcs[c]; c++) {
+        if (column_match(hw_calcs[c], name, &input, &unit)) {
             return true;
+        }
+        for (size_t i = 0; i < hw_calcs[c]->n_results; i++) {
+            const struct hw_result *result = &hw_calcs[c]->results[i];
+            size_t n = strlen(result->name);
+            for (size_t k = 0; name.n >= n && column_folds_to(result->name, name.at, n) &&
+                               k < sizeof parts / sizeof parts[0];
+                 k++) {
+                char full[COLUMN_NAME_MAX];
+                column_name(result->name, parts[k], result->unit, full);
+                if (column_folds_to(full, name.at, name.n)) {
+                    return true;
+                }
+            }
         }
     }
     return false;
 }
 
-/* The input, fed by no column, that a name begins with; else one that stands within it; else one
- * that a word of it means; else n_inputs. */
+/* The input, fed by no column, that a name may mean, or n_inputs. A known name means one only as a
+ * word of the trade does. */
 static size_t meant(const struct hw_calc *calc, const bool fed[], struct hw_text name)
 {
-    for (size_t i = 0; i < calc->n_inputs; i++) {
-        if (place_of(calc->inputs[i].name, name) == 0 && !fed[i]) {
-            return i;
-        }
-    }
-    for (int by_words = 0; by_words <= 1 && !known_elsewhere(name); by_words++) {
+    struct guess best = {calc->n_inputs, 0};
+    char word[WORD_MAX];
+    size_t at = 0;
+    if (is_known(name)) {
+        bool one = next_word(name, IN_ONE, &at, word) && at == name.n;
+        const struct hw_topic *topic = one ? topic_like(word) : NULL;
         for (size_t i = 0; i < calc->n_inputs; i++) {
-            const struct hw_input *input = &calc->inputs[i];
-            bool like =
-                by_words ? any_word_means(name, input->name) : place_of(input->name, name) > 0;
-            if (like && !joins(input->name) && !fed[i] && unit_fits(name, input)) {
-                return i;
+            if (topic_means(topic, calc->inputs[i].name)) {
+                weigh(calc, fed, name, i, at, &best);
             }
         }
+        return best.input;
     }
-    return calc->n_inputs;
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        long place = place_of(calc->inputs[i].name, name);
+        if (place != NOWHERE) {
+            weigh(calc, fed, name, i, (size_t)place + strlen(calc->inputs[i].name), &best);
+        }
+    }
+    for (int reading = IN_ONE; reading < READINGS; reading++) {
+        weigh_words(calc, fed, name, (enum reading)reading, &best);
+    }
+    return best.input;
 }
 
 /* A column that may have been meant for an input, such as 'Water temp (F)', 'Copper now' or 'Salt
  * (ppt)', feeds nothing: that is said, because the keeper may think otherwise. */
 bool column_judge(const struct args *args, const bool fed[], struct hw_text name)
 {
-    size_t input =
-        tells_result(args->calc, name) ? args->calc->n_inputs : meant(args->calc, fed, name);
+    size_t input = meant(args->calc, fed, name);
     return input == args->calc->n_inputs || judge_like(args, name, input);
 }

@@ -123,17 +123,17 @@ static bool judge_others(const struct args *args, const struct columns *columns)
     struct feed feed = {0, 0, NULL};
     size_t column = 0;
     bool fed[HW_INPUTS] = {false};
+    bool fine = true;
     for (size_t i = 0; i < args->calc->n_inputs; i++) {
         fed[i] = columns_feed(columns, args->calc, i);
     }
     for (size_t at = 0; csv_next_cell(&columns->header, columns->separator, &at, &cell); column++) {
         if (!is_used(columns, column) && !mapping_of(args, cell.text) &&
-            !column_match(args->calc, cell.text, &feed.input, &feed.unit) &&
-            !column_judge(args, fed, hw_text_trimmed(cell.text))) {
-            return false;
+            !column_match(args->calc, cell.text, &feed.input, &feed.unit)) {
+            fine = column_judge(args, fed, hw_text_trimmed(cell.text)) && fine;
         }
     }
-    return true;
+    return fine;
 }
 
 static bool maps_are_used(const struct args *args, const bool *map_used, const char *file)

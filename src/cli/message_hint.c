@@ -167,8 +167,9 @@ bool message_hint(const struct hw_input *input, const char *head, struct hw_text
         return !column && message_fahrenheit(input, head, text);
     case HW_PROBLEM_GRAVITY:
         if (strcmp(input->name, "reading") == 0) {
-            complain("%s looks like a specific gravity: of one write --of sg and --reference",
-                     head);
+            complain(
+                "%s looks like a specific gravity: for a hydrometer write --of sg and --reference",
+                head);
         }
         return strcmp(input->name, "reading") == 0;
     case HW_PROBLEM_HOUSE_MEASURE:

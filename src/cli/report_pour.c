@@ -45,7 +45,7 @@ static bool has_steps(const struct hw_question *question)
     return steps < question->calc->n_inputs && question->in[steps] > 1;
 }
 
-/* " (0.176 mg/L)": the aim that is met, in the unit it was written in. */
+/* " (for 0.176 mg/L)": the aim that is met, in the unit it was written in. */
 static void met_text(const struct hw_question *question, size_t aim, double met, int safe,
                      char text[REPORT_POUR])
 {
@@ -55,7 +55,21 @@ static void met_text(const struct hw_question *question, size_t aim, double met,
     bool other = written && kept && written != kept;
     char number[NUMBER_MAX];
     number_text(number, other ? hw_unit_convert(met, kept, written) : met, 3, safe);
-    (void)snprintf(text, REPORT_POUR, " (%.20s %s)", number, other ? written->name : input->unit);
+    const char *word = strcmp(input->name, "keep") == 0 ? "keeps" : "for";
+    (void)snprintf(text, REPORT_POUR, " (%s %.20s %s)", word, number,
+                   other ? written->name : input->unit);
+}
+
+/* True for the first amount to pour, and for one that is as large: what another amount makes hangs
+ * on what was drawn before. */
+static bool is_first(const struct report *report, size_t result)
+{
+    const double *amounts = report->answer->out;
+    size_t i = 0;
+    while (i < result && !(report->question->calc->results[i].pour && !isnan(amounts[i]))) {
+        i++;
+    }
+    return amounts[i] == amounts[result];
 }
 
 void report_pour(const struct report *report, size_t result, char measure[REPORT_POUR],
@@ -70,7 +84,7 @@ void report_pour(const struct report *report, size_t result, char measure[REPORT
     (void)snprintf(measure, REPORT_POUR, "%s", poured);
     level[0] = '\0';
     if (isnan(drawn) || aim == question->calc->n_inputs || has_steps(question) ||
-        !(fabs(drawn - amount) > worth_telling * amount)) {
+        !is_first(report, result) || !(fabs(drawn - amount) > worth_telling * amount)) {
         return;
     }
     double met = aim_met(report, aim, result, drawn);

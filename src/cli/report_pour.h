@@ -6,8 +6,8 @@
 enum { REPORT_POUR = 120 };
 
 /* measure is "5.8 mL in a 10 mL syringe", or "" when there is nothing to measure; level is
- * " (0.176 mg/L)", what that mark meets, where it differs from the amount by more than 1 %, else
- * "". */
+ * " (for 0.176 mg/L)", what that mark meets, where it differs from the amount by more than 1 %,
+ * else "". */
 void report_pour(const struct report *report, size_t result, char measure[REPORT_POUR],
                  char level[REPORT_POUR]);
 

@@ -113,15 +113,18 @@ static bool is_told(const struct report *report)
            (mass < calc->n_results && args_tell(report->args, mass));
 }
 
-/* What is drawn of each step, and the level that makes. */
-static void as_drawn(struct dose_steps *steps, double now)
+/* What is drawn of each step, and the level that makes. False where that is as it was. */
+static bool as_drawn(struct dose_steps *steps, double now, int safe)
 {
+    bool differs = false;
     for (size_t k = 0; k < steps->n; k++) {
         struct dose_step *step = &steps->step[k];
-        double drawn = report_pour_drawn(step->amount, -1);
+        double drawn = report_pour_drawn(step->amount, safe);
+        differs = differs || drawn != step->amount;
         step->level = now + (step->level - now) * (drawn / step->amount);
         step->amount = drawn;
     }
+    return differs;
 }
 
 void report_steps_text(const struct report *report)
@@ -132,12 +135,15 @@ void report_steps_text(const struct report *report)
     if (!is_told(report) || !report_steps_find(report, &steps)) {
         return;
     }
-    if (strcmp(steps.amount_unit, "mL") == 0) {
-        as_drawn(&steps, question->in[input_named(question, "now")]);
+    size_t liquid = hw_result_find(question->calc, "step_amount", 11);
+    int safe = question->calc->results[liquid].safe;
+    if (strcmp(steps.amount_unit, "mL") == 0 &&
+        as_drawn(&steps, question->in[input_named(question, "now")], safe)) {
+        steps.amount_unit = "mL drawn";
     }
     if (!isnan(steps.step[0].day)) {
         print_line(&steps, "day", 0, 0, digits);
     }
-    print_line(&steps, steps.amount_unit, 1, -1, digits);
+    print_line(&steps, steps.amount_unit, 1, safe, digits);
     print_line(&steps, steps.level_unit, 2, 0, digits);
 }

@@ -122,7 +122,7 @@ static void print_result(const struct report *report, size_t i, struct widths wi
     words_text(report, i, at < PRINT_WIDTH ? PRINT_WIDTH - at : 0, words, level);
     print_wrapped(words, at, at);
     if (level[0] != '\0' && !strstr(words, level) && strcmp(level, told) != 0) {
-        (void)printf("   %s by that mark\n", level);
+        (void)printf("   %s\n", level);
     }
     (void)snprintf(told, REPORT_POUR, "%s", level);
     if (report->spread && !isnan(report->answer->out[i])) {

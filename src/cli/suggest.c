@@ -4,7 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { WORD_MAX = 40 };
+enum { WORD_MAX = 40, LONG_WORD = 6 };
 
 static char fold(char c)
 {
@@ -90,6 +90,15 @@ void suggest_weigh(struct suggestions *suggestions, const char *name)
         suggestions->distance[at] = far;
         suggestions->n += suggestions->n < SUGGEST_MAX ? 1 : 0;
     }
+}
+
+bool suggest_slip(const char *word, const char *name)
+{
+    size_t n = strlen(word);
+    size_t other = strlen(name);
+    bool alike = n >= LONG_WORD && other >= LONG_WORD && n <= other + 1 && other <= n + 1 &&
+                 fold(word[0]) == fold(name[0]);
+    return alike && distance(word, name) <= 1;
 }
 
 void suggest_text(const struct suggestions *suggestions, const char *prefix,

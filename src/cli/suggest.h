@@ -1,6 +1,7 @@
 /* suggest.h - the names closest to a word that is none of them. */
 #ifndef HW_SUGGEST_H
 #define HW_SUGGEST_H
+#include <stdbool.h>
 #include <stddef.h>
 
 enum { SUGGEST_MAX = 3, SUGGEST_TEXT = 160 };
@@ -16,6 +17,9 @@ struct suggestions {
 
 /* Weighs one candidate. */
 void suggest_weigh(struct suggestions *suggestions, const char *name);
+
+/* True for a word of six letters or more that is the name but for one slip, not in its first letter. */
+bool suggest_slip(const char *word, const char *name);
 
 /* "; did you mean PREFIXa, PREFIXb?" or "" into text. */
 void suggest_text(const struct suggestions *suggestions, const char *prefix,

@@ -9,8 +9,7 @@
 #include <stdio.h>
 #include <string.h>
 
-/* In a long word a slip is still seen. */
-enum { LIST_MAX = 200, LONG_WORD = 6 };
+enum { LIST_MAX = 200 };
 
 static const struct hw_topic *find(const char *word)
 {
@@ -76,31 +75,21 @@ bool topic_options(const struct hw_calc *calc, const char *word, char text[], si
     return used > 0;
 }
 
-static bool has_option(const struct hw_topic *topic, const char *input)
+const struct hw_topic *topic_like(const char *word)
 {
-    struct hw_text name;
-    for (const char *at = topic->options ? topic->options : ""; next_word(&at, &name);) {
-        if (hw_name_is(input, name.at, name.n)) {
-            return true;
-        }
+    const struct hw_topic *topic = find(word);
+    for (size_t i = 0; i < HW_TOPICS && !topic; i++) {
+        topic = suggest_slip(word, hw_topics[i].word) ? &hw_topics[i] : NULL;
     }
-    return false;
+    return topic;
 }
 
-bool topic_means(const char *word, const char *input)
+bool topic_means(const struct hw_topic *topic, const char *input)
 {
-    struct suggestions near = {.word = word, .n = 0};
-    for (size_t i = 0; i < HW_TOPICS; i++) {
-        const char *topic = hw_topics[i].word;
-        if (has_option(&hw_topics[i], input)) {
-            bool both_long = strlen(word) >= LONG_WORD && strlen(topic) >= LONG_WORD;
-            near.n = 0;
-            if (both_long) {
-                suggest_weigh(&near, topic);
-            }
-            if (near.n > 0 || hw_name_is(topic, word, strlen(word))) {
-                return true;
-            }
+    struct hw_text name;
+    for (const char *at = topic && topic->options ? topic->options : ""; next_word(&at, &name);) {
+        if (hw_name_is(input, name.at, name.n)) {
+            return true;
         }
     }
     return false;

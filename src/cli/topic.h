@@ -2,6 +2,7 @@
 #ifndef HW_TOPIC_H
 #define HW_TOPIC_H
 #include "engine/question.h"
+#include "tables.h"
 
 /* Tells which calculations answer such a word, as commands to type. False, and nothing said, when
  * the word is not known. */
@@ -11,6 +12,9 @@ bool topic_tell(const char *word);
  * False when it has none. */
 bool topic_options(const struct hw_calc *calc, const char *word, char text[], size_t size);
 
-/* True where such a word may mean an input of that name. */
-bool topic_means(const char *word, const char *input);
+/* That word, or one with a slip in it; NULL for none. */
+const struct hw_topic *topic_like(const char *word);
+
+/* True where it may mean an input of that name; NULL means none. */
+bool topic_means(const struct hw_topic *topic, const char *input);
 #endif

@@ -75,6 +75,11 @@ static void words_of_the_trade(void **state)
             bool stops = !passes(hw_calcs[c], name, false);
             check(!meant || stops || strchr(hw_topics[t].word, '-'));
             stopped += stops ? 1 : 0;
+            /* by itself, where it is no name of an input here */
+            size_t n = strlen(hw_topics[t].word);
+            bool input = hw_input_find(hw_calcs[c], hw_topics[t].word, n) < hw_calcs[c]->n_inputs;
+            check(!meant || input || !passes(hw_calcs[c], hw_topics[t].word, false) ||
+                  strchr(hw_topics[t].word, '-'));
         }
     }
     check(stopped > 100);
