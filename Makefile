@@ -56,6 +56,7 @@ POSIX = -D_POSIX_C_SOURCE=200809L $(WIDE)
 include make/harden.mk
 COMPILE = $(CC) $(HARDEN_CC) $(INCLUDES) $(CPPFLAGS) $(CFLAGS) $(DIALECT) $(WARNINGS)
 LINK = $(CC) $(HARDEN_LD) $(HARDEN_PIE) $(CFLAGS) $(LDFLAGS)
+LINK_PROGRAM = $(CC) $(HARDEN_LD) $(or $(PROGRAM_LD),$(HARDEN_PIE)) $(CFLAGS) $(LDFLAGS)
 
 # With RUN, each program is a script that starts the emulator: whoever calls it need not know.
 RUN =
@@ -128,7 +129,7 @@ $(LIBRARY): $(CORE_OBJ)
 	$(Q)$(AR) rcsD $@ $(CORE_OBJ)
 
 $(BUILD)/holdwater: $(PROGRAM_OBJ)
-	$(Q)$(LINK) $(PROGRAM_LD) -o $@ $(PROGRAM_OBJ) -lm $(LDLIBS)
+	$(Q)$(LINK_PROGRAM) -o $@ $(PROGRAM_OBJ) -lm $(LDLIBS)
 	$(wrap)
 
 # --- Tests ------------------------------------------------------------------------------------

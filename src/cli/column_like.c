@@ -148,8 +148,8 @@ static bool joins(const char *input)
     return strcmp(input, "of") == 0 || strcmp(input, "into") == 0;
 }
 
-/* True where the unit at the end of a name, if any, is one of the input's; the end of the input's own
- * name is none. */
+/* True where the unit at the end of a name, if any, is one of the input's; the end of the input's
+ * own name is none. */
 static bool unit_fits(struct hw_text name, const struct hw_input *input)
 {
     size_t n = 0;

@@ -18,7 +18,8 @@ struct suggestions {
 /* Weighs one candidate. */
 void suggest_weigh(struct suggestions *suggestions, const char *name);
 
-/* True for a word of six letters or more that is the name but for one slip, not in its first letter. */
+/* True for a word of six letters or more that is the name but for one slip, not in its first
+ * letter. */
 bool suggest_slip(const char *word, const char *name);
 
 /* "; did you mean PREFIXa, PREFIXb?" or "" into text. */

@@ -1,4 +1,4 @@
-/* test_column_like.c - a column that may be an input is not passed over, whichever the calculation. */
+/* test_column_like.c - a column that may be an input is not passed over, in any calculation. */
 #include "assert_close.h"
 #include "capture.h"
 #include "cli/column_like.h"
