@@ -308,7 +308,7 @@ def make(tree, build, flags, *more):
     library = build + '/libparts.so'
     return [os.environ.get('MAKE', 'make'), '-C', tree, '--no-print-directory', 'BUILD=' + build,
             'CFLAGS=' + flags, 'LDFLAGS=' + LINKED, 'CORE_OBJ=' + library, 'PARTS_OBJ=' + library,
-            'PROGRAM_OBJ=' + library, 'WERROR=', *more]
+            'PROGRAM_OBJ=' + library, 'WERROR=', 'STATIC=', *more]
 
 
 def commands_of(tree):
