@@ -221,21 +221,27 @@ static bool is_known(struct hw_text name)
     return false;
 }
 
-/* The input, fed by no column, that a name may mean, or n_inputs. A known name means one only as a
- * word of the trade does. */
+/* A known name means an input only as a word of the trade does. */
+static void weigh_known(const struct hw_calc *calc, const bool fed[], struct hw_text name,
+                        struct guess *best)
+{
+    char word[WORD_MAX];
+    size_t at = 0;
+    bool one = next_word(name, IN_ONE, &at, word) && at == name.n;
+    const struct hw_topic *topic = one ? topic_like(word) : NULL;
+    for (size_t i = 0; i < calc->n_inputs; i++) {
+        if (topic_means(topic, calc->inputs[i].name)) {
+            weigh(calc, fed, name, i, at, best);
+        }
+    }
+}
+
+/* The input, fed by no column, that a name may mean, or n_inputs. */
 static size_t meant(const struct hw_calc *calc, const bool fed[], struct hw_text name)
 {
     struct guess best = {calc->n_inputs, 0};
-    char word[WORD_MAX];
-    size_t at = 0;
     if (is_known(name)) {
-        bool one = next_word(name, IN_ONE, &at, word) && at == name.n;
-        const struct hw_topic *topic = one ? topic_like(word) : NULL;
-        for (size_t i = 0; i < calc->n_inputs; i++) {
-            if (topic_means(topic, calc->inputs[i].name)) {
-                weigh(calc, fed, name, i, at, &best);
-            }
-        }
+        weigh_known(calc, fed, name, &best);
         return best.input;
     }
     for (size_t i = 0; i < calc->n_inputs; i++) {
