@@ -184,7 +184,7 @@ LOGS_source := $(patsubst %,$(BUILD)/logs/%.log,$(wildcard tests/tables/test_*.s
 # What `make test` runs. Other builds of the same source leave out what they cannot change.
 PARTS = core engine cases scripts source
 # These first, so that no processor waits for them at the end.
-LONGEST = $(patsubst %,$(BUILD)/logs/tests/%.log,engine/test_solve_back tables/test_tables.sh \
+LONGEST = $(patsubst %,$(BUILD)/logs/tests/%.log,engine/test_csv engine/test_solve_back tables/test_tables.sh \
   cli/test_svg.sh cli/test_parallel.sh cli/test_calendar.sh)
 LOGS = $(foreach part,$(PARTS),$(LOGS_$(part)))
 ALL_LOGS := $(LOGS_core) $(LOGS_engine) $(LOGS_cases) $(LOGS_scripts) $(LOGS_source)
