@@ -21,7 +21,7 @@ struct bag_water {
     double total_n;
     struct ammonia_hour shut, open, worst;
     double times_worse;
-    double long_n; /* the total that reaches the limit for days, in the worst of them */
+    double long_n; /* the total that reaches the limit for days at the pH of `worst` */
 };
 
 struct bag_water bag_water(const double in[]);

@@ -57,7 +57,7 @@ const struct general_option general_options[] = {
     [OPTION_TSV] = {.name = "tsv", .help = "the same as --separator tab"},
     [OPTION_MAP] = {.name = "map",
                     .value = "COLUMN=INPUT",
-                    .help = "it feeds this input, or is own; may be repeated",
+                    .help = "COLUMN feeds INPUT, or is own; may be repeated",
                     .repeats = true},
     [OPTION_PREFIX] = {.name = "prefix",
                        .value = "WORD",

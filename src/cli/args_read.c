@@ -76,7 +76,7 @@ static bool read_map(struct hw_text text, struct args *args)
         cut--;
     }
     if (args->n_maps == MAPS_MAX) {
-        complain("--map can be given %d times", MAPS_MAX);
+        complain("--map can be given %d times: rename the other columns in the file", MAPS_MAX);
         return false;
     }
     if (cut < 2) {

@@ -193,29 +193,37 @@ static void weigh_words(const struct hw_calc *calc, const bool fed[], struct hw_
     }
 }
 
-/* True for a name that tells something else: an input of another calculation, as new_ph is no pH of
- * the tank, or a result, as it is appended to rows. */
-static bool is_known(struct hw_text name)
+/* True for a result as it is appended to rows. */
+static bool is_appended(const struct hw_result *result, struct hw_text name)
 {
     static const char *const parts[] = {"", "_low", "_high"};
+    size_t n = strlen(result->name);
+    if (name.n < n || !column_folds_to(result->name, name.at, n)) {
+        return false;
+    }
+    for (size_t k = 0; k < sizeof parts / sizeof parts[0]; k++) {
+        char full[COLUMN_NAME_MAX];
+        column_name(result->name, parts[k], result->unit, full);
+        if (column_folds_to(full, name.at, name.n)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* True for a name that tells something else, of any calculation: an input, as new_ph is no pH of the
+ * tank, or a result. */
+static bool is_known(struct hw_text name)
+{
     const struct hw_unit *unit = NULL;
     size_t input = 0;
     for (size_t c = 0; hw_calcs[c]; c++) {
-        if (column_match(hw_calcs[c], name, &input, &unit)) {
-            return true;
+        bool known = column_match(hw_calcs[c], name, &input, &unit);
+        for (size_t i = 0; i < hw_calcs[c]->n_results && !known; i++) {
+            known = is_appended(&hw_calcs[c]->results[i], name);
         }
-        for (size_t i = 0; i < hw_calcs[c]->n_results; i++) {
-            const struct hw_result *result = &hw_calcs[c]->results[i];
-            size_t n = strlen(result->name);
-            for (size_t k = 0; name.n >= n && column_folds_to(result->name, name.at, n) &&
-                               k < sizeof parts / sizeof parts[0];
-                 k++) {
-                char full[COLUMN_NAME_MAX];
-                column_name(result->name, parts[k], result->unit, full);
-                if (column_folds_to(full, name.at, name.n)) {
-                    return true;
-                }
-            }
+        if (known) {
+            return true;
         }
     }
     return false;

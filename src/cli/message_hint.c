@@ -116,6 +116,17 @@ static void message_bound(const char *head, struct hw_text text)
     }
 }
 
+/* A reading that is one already, of another instrument. */
+static bool message_gravity(const struct hw_input *input, const char *head)
+{
+    bool reading = strcmp(input->name, "reading") == 0;
+    if (reading) {
+        complain("%s looks like a specific gravity: for a hydrometer write --of sg and --reference",
+                 head);
+    }
+    return reading;
+}
+
 /* The first word of a set that is none of its words; of a choice all of it. */
 static struct hw_text unknown_part(const struct hw_input *input, struct hw_text text)
 {
@@ -166,12 +177,7 @@ bool message_hint(const struct hw_input *input, const char *head, struct hw_text
     case HW_PROBLEM_OUT_OF_RANGE:
         return !column && message_fahrenheit(input, head, text);
     case HW_PROBLEM_GRAVITY:
-        if (strcmp(input->name, "reading") == 0) {
-            complain(
-                "%s looks like a specific gravity: for a hydrometer write --of sg and --reference",
-                head);
-        }
-        return strcmp(input->name, "reading") == 0;
+        return message_gravity(input, head);
     case HW_PROBLEM_HOUSE_MEASURE:
         return message_house_measure(input, head, text);
     case HW_PROBLEM_BOUND:
