@@ -211,8 +211,8 @@ static bool is_appended(const struct hw_result *result, struct hw_text name)
     return false;
 }
 
-/* True for a name that tells something else, of any calculation: an input, as new_ph is no pH of the
- * tank, or a result. */
+/* True for a name that tells something else, of any calculation: an input, as new_ph is no pH of
+ * the tank, or a result. */
 static bool is_known(struct hw_text name)
 {
     const struct hw_unit *unit = NULL;
